@@ -1,0 +1,9 @@
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  test: {
+    include: ['src/**/*.test.ts', 'src/**/*.test.tsx', 'test/**/*.test.ts'],
+    exclude: ['test/journeys/browser/**', 'node_modules/**', 'dist/**'],
+    testTimeout: 30_000,
+  },
+});
