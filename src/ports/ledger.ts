@@ -1,0 +1,89 @@
+import type { Entry, EntryDraft } from '../dossier/entry.ts';
+import type { Problem, Result } from '../units/index.ts';
+
+/** Appends to one stream, made on the belief that `expectedRevision` is its latest. */
+export interface StreamAppend {
+  readonly stream: string;
+  /** 0 for a stream that must not exist yet. */
+  readonly expectedRevision: number;
+  readonly drafts: readonly EntryDraft[];
+}
+
+export type RevisionConflict = Problem<
+  'stream-moved-on',
+  { readonly stream: string; readonly expectedRevision: number; readonly actualRevision: number }
+>;
+
+export type SealBroken = Problem<
+  'seal-broken',
+  { readonly stream: string; readonly revision: number; readonly reason: string }
+>;
+
+/** What verification found. `headSeal` is the latest link of the chain that runs over all stream heads. */
+export interface Verification {
+  readonly streams: number;
+  readonly entries: number;
+  readonly headSeal: string;
+  readonly broken: readonly SealBroken[];
+}
+
+/** One row of a list, kept beside the entries and rebuildable from them at any time. */
+export interface ListRow {
+  readonly stream: string;
+  /** Columns that lists filter and sort by; null where the stream has none. */
+  readonly tag: string | null;
+  readonly client: string | null;
+  readonly consignment: string | null;
+  readonly stage: string | null;
+  readonly place: string | null;
+  /** Earliest instant at which somebody's hands are needed. */
+  readonly dueAt: string | null;
+  /** True while the rug is in the workshop. */
+  readonly inHouse: boolean;
+  /** Lower-cased, accent-free words by which the row is found. No client data: that is encrypted. */
+  readonly words: readonly string[];
+  /** What a list shows, as JSON. */
+  readonly body: unknown;
+}
+
+/** Makes a stream's row from all its entries; pure, so that rows rebuilt equal rows kept. */
+export type ListRowOf = (stream: string, entries: readonly Entry[]) => ListRow | null;
+
+export interface ListQuery {
+  readonly kind: 'rug' | 'client' | 'room';
+  readonly tag?: string;
+  readonly client?: string;
+  readonly consignment?: string;
+  readonly stage?: string;
+  readonly place?: string;
+  readonly inHouse?: boolean;
+  /** Words that must all occur as prefixes of the row's words (for rugs also of its client's name). */
+  readonly find?: string;
+  readonly limit: number;
+  readonly after?: string;
+}
+
+/** The whole record: streams of sealed entries, and the lists kept from them. */
+export interface Ledger {
+  /**
+   * Records drafts of one or several streams, all or nothing, and answers only after they are durable.
+   * A draft whose id is already recorded in that stream is answered with what was recorded.
+   */
+  append(batch: readonly StreamAppend[]): Promise<Result<readonly Entry[], RevisionConflict>>;
+  /** All entries of a stream, oldest first; empty when there is none. Client streams are decrypted. */
+  read(stream: string): Promise<readonly Entry[]>;
+  /** Latest revision and seal; revision 0 and the empty seal when there is no such stream. */
+  head(stream: string): Promise<{ readonly revision: number; readonly seal: string }>;
+  /** Names of all streams of a kind, in order of creation. */
+  streams(kind: 'rug' | 'client' | 'room' | 'workshop'): Promise<readonly string[]>;
+  list(query: ListQuery): Promise<readonly ListRow[]>;
+  /** Destroys a client's key: what stands in the stream can never be read again; entries and seals stay. */
+  eraseClient(stream: string): Promise<void>;
+  /** Checks every seal (or those of one stream) and the chain over the heads. */
+  verify(stream?: string): Promise<Verification>;
+  /** Makes all list rows anew from the entries. */
+  rebuild(): Promise<{ readonly rows: number }>;
+  /** Called after each durable append with the streams that moved; returns a function that stops it. */
+  onAppend(listener: (streams: readonly string[]) => void): () => void;
+  close(): Promise<void>;
+}

@@ -1,0 +1,32 @@
+import type { Problem, Result } from '../units/index.ts';
+
+export type PhotoProblem =
+  | Problem<'photograph-too-large', { readonly megabytes: number; readonly most: number }>
+  | Problem<'photograph-too-many-pixels', { readonly megapixels: number; readonly most: number }>
+  | Problem<'photograph-not-a-picture', { readonly claimed: string; readonly found: string }>
+  | Problem<'photograph-damaged', { readonly reason: string }>;
+
+export interface Photo {
+  /** SHA-256 (hex) of the original bytes; its name for ever. */
+  readonly photo: string;
+  readonly mediaType: 'image/jpeg' | 'image/png' | 'image/webp' | 'image/heic';
+  /** Size in pixels after the orientation flag is honoured. */
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly bytes: number;
+}
+
+/** `shown` is upright, without position or maker's data, at most 2400 px; `thumbnail` at most 480 px. */
+export type PhotoForm = 'original' | 'shown' | 'thumbnail';
+
+/** Photographs by the hash of their bytes. Originals are never altered. */
+export interface Photos {
+  /** Keeps a photograph durably, or says why it is none. The same bytes twice are one photograph. */
+  keep(bytes: Uint8Array, claimedType: string): Promise<Result<Photo, PhotoProblem>>;
+  /** The bytes of one form, or null when there is no such photograph. */
+  read(
+    photo: string,
+    form: PhotoForm,
+  ): Promise<{ readonly bytes: Uint8Array; readonly mediaType: string } | null>;
+  describe(photo: string): Promise<Photo | null>;
+}
