@@ -1,0 +1,22 @@
+import type { Problem } from '../units/index.ts';
+import { quantityWords } from './quantityWords.ts';
+import type { Words } from './words.ts';
+
+/** Every problem code with its words; each subject's table is joined here. */
+const tables = { ...quantityWords };
+
+/** All permanent problem codes. */
+export const problemCodes = Object.keys(tables).sort();
+
+/**
+ * The three sentences a person reads for a problem.
+ *
+ * @param problem - any problem of any subject
+ * @returns what happened, why it matters, what to do now
+ * @source none: wording of this project
+ */
+export function problemWords(problem: Problem): Words {
+  const words = (tables as Readonly<Record<string, (facts: never) => Words>>)[problem.code];
+  if (words === undefined) throw new Error(`no words for the problem ${problem.code}`);
+  return words(problem.facts as never);
+}
