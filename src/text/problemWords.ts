@@ -1,9 +1,10 @@
 import type { Problem } from '../units/index.ts';
 import { quantityWords } from './quantityWords.ts';
+import { weaveWords } from './weaveWords.ts';
 import type { Words } from './words.ts';
 
 /** Every problem code with its words; each subject's table is joined here. */
-const tables = { ...quantityWords };
+const tables = { ...quantityWords, ...weaveWords };
 
 /** All permanent problem codes. */
 export const problemCodes = Object.keys(tables).sort();

@@ -1,0 +1,2 @@
+export * from './density.ts';
+export * from './labour.ts';
