@@ -1,7 +1,20 @@
 import type { Paper } from '../papers/paper.ts';
+import type { Problem, Result } from '../units/index.ts';
+
+/** The paper could not be typeset; nothing was written and nothing recorded is touched. */
+export type PaperNotPrinted = Problem<
+  'paper-not-printed',
+  {
+    readonly title: string;
+    /** `too-long`: it took longer than allowed and was stopped; `failed`: the typesetter gave up or fell over. */
+    readonly cause: 'too-long' | 'failed';
+    /** The typesetter's own words, for whoever mends it. */
+    readonly reason: string;
+  }
+>;
 
 /** Typesets a paper. */
 export interface Printer {
-  /** The paper as PDF bytes. */
-  print(paper: Paper): Promise<Uint8Array>;
+  /** The paper as PDF bytes. The same paper with the same photographs gives the same bytes. */
+  print(paper: Paper): Promise<Result<Uint8Array, PaperNotPrinted>>;
 }
