@@ -1,0 +1,34 @@
+import * as z from 'zod/mini';
+import { fact, fractionOfOne, line, massKg, passage, pointMm, sha256, temperatureC } from './shape.ts';
+
+export const postures = ['hung', 'flat on mesh', 'flat on floor', 'face down flat'] as const;
+
+/** Which of the dry standards a workshop with its instruments can keep. */
+export const dryStandards = ['full', 'without scale', 'without meter'] as const;
+
+export const dryingFacts = {
+  DryingStarted: fact('DryingStarted', { posture: z.enum(postures), place: line }),
+  RugTurned: fact('RugTurned', { posture: z.enum(postures) }),
+  DryingReading: fact('DryingReading', {
+    massKg: z.optional(massKg),
+    /** Moisture-meter readings, in the meter's own units, each at a point. */
+    meter: z.optional(
+      z.array(z.object({ reading: z.number().check(z.gte(0), z.lte(1000)), at: line })).check(z.minLength(1)),
+    ),
+    /** The same meter on a rug or piece known to be dry. */
+    meterDryReference: z.optional(z.number().check(z.gte(0), z.lte(1000))),
+    /** Relative humidity in a taped film pocket after 30 to 60 minutes. */
+    pocketRh: z.optional(fractionOfOne),
+    airRh: z.optional(fractionOfOne),
+    airC: z.optional(temperatureC),
+    touch: z.optional(z.enum(['dry', 'cool', 'damp', 'wet'])),
+    smell: z.optional(z.enum(['none', 'musty', 'sour', 'wet wool'])),
+    whiteCloth: z.optional(z.enum(['clean', 'colour'])),
+    at: z.optional(pointMm),
+    photos: z.array(sha256),
+  }),
+  DryAccepted: fact('DryAccepted', {
+    standard: z.enum(dryStandards),
+    note: z.optional(passage),
+  }),
+};

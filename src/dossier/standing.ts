@@ -1,0 +1,130 @@
+import type { RugFactOf, RugFactType } from './facts/index.ts';
+
+/** A recorded fact together with where it stands in the record. `when` is when it happened. */
+export type Noted<Type extends RugFactType> = RugFactOf<Type> & Signed;
+
+export interface Signed {
+  readonly entry: string;
+  readonly when: string;
+  readonly by: string;
+}
+
+/** One claim about the rug, with who made it and when. */
+export type NotedClaim = RugFactOf<'RugIdentified'>['claims'][number] & Signed;
+export type NotedColour = RugFactOf<'ColoursNamed'>['colours'][number] & Signed;
+
+export interface StepStanding {
+  readonly step: string;
+  readonly started: Noted<'StepStarted'> | null;
+  readonly done: Noted<'StepDone'> | null;
+}
+
+export interface StopStanding {
+  readonly called: Noted<'StopCalled'>;
+  readonly cleared: Noted<'StopCleared'> | null;
+}
+
+export type ConsentStanding =
+  | { readonly kind: 'none' }
+  | { readonly kind: 'given'; readonly given: Noted<'ConsentGiven'> }
+  | { readonly kind: 'refused'; readonly refused: Noted<'ConsentRefused'> }
+  | { readonly kind: 'withdrawn'; readonly withdrawn: Noted<'ConsentWithdrawn'> };
+
+export type VisitEnd =
+  | { readonly how: 'returned'; readonly returned: Noted<'RugReturned'> }
+  | { readonly how: 'declined'; readonly declined: Noted<'VisitDeclined'> };
+
+/** One stay of the rug in the workshop. */
+export interface VisitStanding {
+  readonly received: Noted<'RugReceived'>;
+  readonly dryingExpected: Noted<'DryingExpected'> | null;
+  readonly correctiveAim: Noted<'CorrectiveAimAgreed'> | null;
+  readonly plan: Noted<'PlanAgreed'> | null;
+  readonly quote: Noted<'PriceQuoted'> | null;
+  readonly consent: ConsentStanding;
+  readonly testRefusals: readonly Noted<'DyeTestRefused'>[];
+  readonly overrides: readonly Noted<'OverrideGranted'>[];
+  readonly signOffs: readonly Noted<'SignedOff'>[];
+  readonly dustings: readonly Noted<'RugDusted'>[];
+  readonly steps: readonly StepStanding[];
+  readonly baths: readonly Noted<'BathMeasured'>[];
+  readonly rinses: readonly Noted<'RinseMeasured'>[];
+  readonly stops: readonly StopStanding[];
+  readonly dryingStarted: Noted<'DryingStarted'> | null;
+  readonly turnings: readonly Noted<'RugTurned'>[];
+  readonly readings: readonly Noted<'DryingReading'>[];
+  readonly dryAccepted: Noted<'DryAccepted'> | null;
+  readonly finishings: readonly Noted<'FinishingDone'>[];
+  readonly inspected: Noted<'RugInspected'> | null;
+  readonly deposits: readonly Noted<'DepositTaken'>[];
+  readonly invoices: readonly Noted<'InvoiceIssued'>[];
+  readonly payments: readonly Noted<'PaymentTaken'>[];
+  readonly incidents: readonly Noted<'IncidentReported'>[];
+  readonly storage: Noted<'StorageDue'> | null;
+  readonly unclaimed: Noted<'Unclaimed'> | null;
+  readonly end: VisitEnd | null;
+}
+
+/** What a rug's entries amount to now, withdrawn ones left out. */
+export interface RugStanding {
+  /** Revision of the stream, withdrawals counted. */
+  readonly revision: number;
+  readonly seal: string;
+  readonly opened: Noted<'DossierOpened'> | null;
+  readonly visits: readonly VisitStanding[];
+  readonly measurements: readonly Noted<'RugMeasured'>[];
+  readonly weighings: readonly Noted<'RugWeighed'>[];
+  readonly photographs: readonly Noted<'PhotographTaken'>[];
+  /** Latest corners tapped, by photograph. */
+  readonly corners: Readonly<Record<string, Noted<'CornersTapped'>>>;
+  /** Latest record of each mark, in order of first mention. */
+  readonly marks: readonly Noted<'MarkRecorded'>[];
+  readonly claims: readonly NotedClaim[];
+  /** Latest word on each finding. */
+  readonly findings: readonly Noted<'FindingNoted'>[];
+  /** Latest naming of each colour, in order of first mention. */
+  readonly colours: readonly NotedColour[];
+  readonly knots: readonly Noted<'KnotsCounted'>[];
+  readonly foundationTests: readonly Noted<'FoundationTested'>[];
+  readonly dyeTests: readonly Noted<'DyeTested'>[];
+  /** Blots that lie now: started, not yet read. */
+  readonly lyingBlots: readonly Noted<'DyeTestStarted'>[];
+  readonly quarantine: Noted<'Quarantined'> | null;
+  readonly quarantineReleases: readonly Noted<'QuarantineReleased'>[];
+  readonly place: string | null;
+  readonly out: Noted<'SentOut'> | null;
+  readonly notes: readonly Noted<'NoteAdded'>[];
+}
+
+export const nothingYet: RugStanding = {
+  revision: 0,
+  seal: '',
+  opened: null,
+  visits: [],
+  measurements: [],
+  weighings: [],
+  photographs: [],
+  corners: {},
+  marks: [],
+  claims: [],
+  findings: [],
+  colours: [],
+  knots: [],
+  foundationTests: [],
+  dyeTests: [],
+  lyingBlots: [],
+  quarantine: null,
+  quarantineReleases: [],
+  place: null,
+  out: null,
+  notes: [],
+};
+
+/** The visit that is under way, or null when the rug is not in the workshop's care. */
+export const presentVisit = (standing: RugStanding): VisitStanding | null => {
+  const last = standing.visits.at(-1);
+  return last === undefined || last.end !== null ? null : last;
+};
+
+/** The latest visit, ended or not. */
+export const latestVisit = (standing: RugStanding): VisitStanding | null => standing.visits.at(-1) ?? null;

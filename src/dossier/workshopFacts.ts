@@ -1,0 +1,108 @@
+import * as z from 'zod/mini';
+import type { Entry } from './entry.ts';
+import { dryStandards } from './facts/drying.ts';
+import { type Frozen, fact, id, line, massKg, money, passage } from './facts/shape.ts';
+
+export const roles = ['owner', 'washer', 'counter'] as const;
+export type Role = (typeof roles)[number];
+
+const settings = z.object({
+  name: line,
+  /** Address lines as printed on papers. */
+  lines: z.array(line).check(z.maxLength(6)),
+  currency: z.string().check(z.regex(/^[A-Z]{3}$/)),
+  units: z.enum(['metric', 'customary']),
+  paper: z.enum(['a4', 'letter']),
+  dryStandard: z.enum(dryStandards),
+  /** Above this declared value the owner must sign off before any wet step. */
+  washersAuthority: z.nullable(money),
+  /** Wet mass one person may lift; above it a team plan. */
+  liftingLimitKg: massKg,
+  equipmentDown: z.array(z.enum(['extractor', 'dryer', 'power', 'water'])),
+});
+
+export type WorkshopSettings = Frozen<z.infer<typeof settings>>;
+
+/** Settings of a new workshop, each printed as "workshop setting" until the owner changes it. */
+export const firstSettings: WorkshopSettings = {
+  name: 'Rug workshop',
+  lines: [],
+  currency: 'EUR',
+  units: 'metric',
+  paper: 'a4',
+  dryStandard: 'full',
+  washersAuthority: null,
+  liftingLimitKg: 25,
+  equipmentDown: [],
+};
+
+export const workshopFacts = {
+  SettingsChanged: fact('SettingsChanged', { settings: z.partial(settings), why: z.optional(passage) }),
+  PersonAdded: fact('PersonAdded', {
+    person: id,
+    name: line,
+    roles: z.array(z.enum(roles)).check(z.minLength(1)),
+  }),
+  PersonChanged: fact('PersonChanged', {
+    person: id,
+    name: line,
+    roles: z.array(z.enum(roles)).check(z.minLength(1)),
+  }),
+  PersonLeft: fact('PersonLeft', { person: id }),
+  /** The client's key was destroyed at their wish; nothing personal stands here. */
+  ClientErased: fact('ClientErased', { client: id, reason: passage }),
+};
+
+export type WorkshopFactType = keyof typeof workshopFacts;
+export type WorkshopFactOf<Type extends WorkshopFactType> = Frozen<z.infer<(typeof workshopFacts)[Type]>>;
+export type WorkshopFact = { [Type in WorkshopFactType]: WorkshopFactOf<Type> }[WorkshopFactType];
+export type WorkshopEntry = Entry<WorkshopFact>;
+
+export interface Person {
+  readonly person: string;
+  readonly name: string;
+  readonly roles: readonly Role[];
+  readonly left: boolean;
+}
+
+export interface WorkshopStanding {
+  readonly settings: WorkshopSettings;
+  readonly people: Readonly<Record<string, Person>>;
+}
+
+/**
+ * Folds the workshop's own stream.
+ *
+ * @param entries - the stream, oldest first
+ * @source none: rule of this project
+ */
+export function workshopStanding(entries: readonly Entry[]): WorkshopStanding {
+  let standing: WorkshopStanding = { settings: firstSettings, people: {} };
+  for (const { fact: recorded } of entries as readonly WorkshopEntry[]) {
+    switch (recorded.type) {
+      case 'SettingsChanged': {
+        const changed = Object.entries(recorded.settings).filter(([, value]) => value !== undefined);
+        standing = { ...standing, settings: { ...standing.settings, ...Object.fromEntries(changed) } };
+        break;
+      }
+      case 'PersonAdded':
+      case 'PersonChanged': {
+        const { person, name, roles: held } = recorded;
+        const people = { ...standing.people, [person]: { person, name, roles: held, left: false } };
+        standing = { ...standing, people };
+        break;
+      }
+      case 'PersonLeft': {
+        const person = standing.people[recorded.person];
+        if (person !== undefined) {
+          const people = { ...standing.people, [recorded.person]: { ...person, left: true } };
+          standing = { ...standing, people };
+        }
+        break;
+      }
+      case 'ClientErased':
+        break;
+    }
+  }
+  return standing;
+}
