@@ -169,8 +169,6 @@ export interface DyeTest {
 export const findingCodes = [
   'colour run',
   'urine',
-  'latex failing',
-  'latex sound',
   'metal thread',
   'beads',
   'leather parts',
@@ -241,6 +239,10 @@ export interface Stain {
   readonly colours?: readonly string[];
   readonly at?: string;
 }
+
+/** The latex of a tufted piece; failing is powdery, hard or smelling. */
+export const latexStates = ['sound', 'failing', 'unknown'] as const;
+export type LatexState = (typeof latexStates)[number];
 
 /** Wettest first. */
 export const methods = [
@@ -332,6 +334,8 @@ export interface PlanFacts {
   readonly construction?: Construction;
   readonly pile?: FibreShares;
   readonly foundation?: Foundation;
+  /** Asked of tufted pieces only. */
+  readonly latex?: LatexState;
   readonly areaM2: number;
   /** Absent: the top of the construction's mass band. */
   readonly dryMassKg?: number;
