@@ -1,17 +1,6 @@
 import type { Paper } from '../papers/paper.ts';
-import type { Problem, Result } from '../units/index.ts';
-
-/** The paper could not be typeset; nothing was written and nothing recorded is touched. */
-export type PaperNotPrinted = Problem<
-  'paper-not-printed',
-  {
-    readonly title: string;
-    /** `too-long`: it took longer than allowed and was stopped; `failed`: the typesetter gave up or fell over. */
-    readonly cause: 'too-long' | 'failed';
-    /** The typesetter's own words, for whoever mends it. */
-    readonly reason: string;
-  }
->;
+import type { PaperNotPrinted } from '../papers/paperProblem.ts';
+import type { Result } from '../units/index.ts';
 
 /** Typesets a paper. */
 export interface Printer {

@@ -1,10 +1,11 @@
 import type { Problem } from '../units/index.ts';
+import { paperWords } from './paperWords.ts';
 import { quantityWords } from './quantityWords.ts';
 import { weaveWords } from './weaveWords.ts';
 import type { Words } from './words.ts';
 
 /** Every problem code with its words; each subject's table is joined here. */
-const tables = { ...quantityWords, ...weaveWords };
+const tables = { ...paperWords, ...quantityWords, ...weaveWords };
 
 /** All permanent problem codes. */
 export const problemCodes = Object.keys(tables).sort();
