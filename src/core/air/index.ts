@@ -1,0 +1,2 @@
+export * from './monotoneCurve.ts';
+export * from './regain.ts';
