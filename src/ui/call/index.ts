@@ -1,0 +1,10 @@
+export { problemOf } from './asked.ts';
+export { type Answered, call } from './call.ts';
+export { type SentPhotograph, sendPhotograph } from './sendPhotograph.ts';
+export { serverNow } from './serverClock.ts';
+export type { ShownProblem } from './shownProblem.ts';
+export { useHouse, useMe, usePeople, useSettings } from './useHouse.ts';
+export { useRecord } from './useRecord.ts';
+export { type RowsQuery, useRows } from './useRows.ts';
+export { useRug } from './useRug.ts';
+export type { Colleague, HouseState, ListRow, Me, RugAnswer, RugClient, RugDraft } from './wire.ts';
