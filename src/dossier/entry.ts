@@ -29,6 +29,21 @@ export interface AnyFact {
 /** A fact on its way into a stream; the ledger gives it revision and seal. */
 export type EntryDraft<Fact extends AnyFact = AnyFact> = Omit<Entry<Fact>, 'revision' | 'seal'>;
 
+/** What stands in a client's stream where a fact stood, once the client's key has been destroyed. */
+export interface ErasedFact {
+  readonly type: 'ClientErased';
+}
+
+/** A client's fact as the store holds it; its seal is over this form, so that it outlives the key. */
+export interface EncryptedFact {
+  readonly type: 'Encrypted';
+  readonly cipher: 'aes-256-gcm';
+  /** Base64 of 12 bytes. */
+  readonly nonce: string;
+  /** Base64 of the cipher text and its 16-byte authentication tag. */
+  readonly text: string;
+}
+
 export type StreamKind = 'rug' | 'client' | 'room' | 'workshop';
 
 /** The kind of a stream by its name. */

@@ -14,9 +14,27 @@ export type RevisionConflict = Problem<
   { readonly stream: string; readonly expectedRevision: number; readonly actualRevision: number }
 >;
 
+/** The client's key was destroyed: nothing can be added to a stream that nobody can read any more. */
+export type ClientErased = Problem<'client-erased', { readonly stream: string }>;
+
+/** The store itself could not be opened or written; nothing of what was asked was recorded. */
+export type RecordUnavailable = Problem<
+  'record-unavailable',
+  { readonly reason: 'locked' | 'disk-full' | 'not-writable' | 'disk-error' | 'damaged' | 'newer-version' }
+>;
+
+export type AppendProblem = RevisionConflict | ClientErased | RecordUnavailable;
+
+/**
+ * `entry-altered`: an entry is not what was sealed. `entry-missing`: a revision is gone from its stream.
+ * `order-altered`: the chain over all streams does not fit here. `end-altered`: the stream does not end
+ * where its head says. `end-missing`: entries are gone that the head kept outside the database names.
+ */
+export type SealBreak = 'entry-altered' | 'entry-missing' | 'order-altered' | 'end-altered' | 'end-missing';
+
 export type SealBroken = Problem<
   'seal-broken',
-  { readonly stream: string; readonly revision: number; readonly reason: string }
+  { readonly stream: string; readonly revision: number; readonly reason: SealBreak }
 >;
 
 /** What verification found. `headSeal` is the latest link of the chain that runs over all stream heads. */
@@ -27,11 +45,15 @@ export interface Verification {
   readonly broken: readonly SealBroken[];
 }
 
-/** One row of a list, kept beside the entries and rebuildable from them at any time. */
+/**
+ * One row of a list, kept beside the entries and rebuildable from them at any time. The row of a client's
+ * stream holds personal data and is therefore kept in memory only.
+ */
 export interface ListRow {
   readonly stream: string;
   /** Columns that lists filter and sort by; null where the stream has none. */
   readonly tag: string | null;
+  /** Id of its client, whose stream is `client/<id>`. */
   readonly client: string | null;
   readonly consignment: string | null;
   readonly stage: string | null;
@@ -40,7 +62,7 @@ export interface ListRow {
   readonly dueAt: string | null;
   /** True while the rug is in the workshop. */
   readonly inHouse: boolean;
-  /** Lower-cased, accent-free words by which the row is found. No client data: that is encrypted. */
+  /** Words by which the row is found, as `searchWords` makes them. A rug's hold nothing of its client. */
   readonly words: readonly string[];
   /** What a list shows, as JSON. */
   readonly body: unknown;
@@ -57,9 +79,10 @@ export interface ListQuery {
   readonly stage?: string;
   readonly place?: string;
   readonly inHouse?: boolean;
-  /** Words that must all occur as prefixes of the row's words (for rugs also of its client's name). */
+  /** Words that must all occur as prefixes of the row's words (for rugs also of its client's words). */
   readonly find?: string;
   readonly limit: number;
+  /** Name of the last stream of the page before. */
   readonly after?: string;
 }
 
@@ -69,13 +92,14 @@ export interface Ledger {
    * Records drafts of one or several streams, all or nothing, and answers only after they are durable.
    * A draft whose id is already recorded in that stream is answered with what was recorded.
    */
-  append(batch: readonly StreamAppend[]): Promise<Result<readonly Entry[], RevisionConflict>>;
+  append(batch: readonly StreamAppend[]): Promise<Result<readonly Entry[], AppendProblem>>;
   /** All entries of a stream, oldest first; empty when there is none. Client streams are decrypted. */
   read(stream: string): Promise<readonly Entry[]>;
   /** Latest revision and seal; revision 0 and the empty seal when there is no such stream. */
   head(stream: string): Promise<{ readonly revision: number; readonly seal: string }>;
   /** Names of all streams of a kind, in order of creation. */
   streams(kind: 'rug' | 'client' | 'room' | 'workshop'): Promise<readonly string[]>;
+  /** Rows that answer the query, the stream begun last first. */
   list(query: ListQuery): Promise<readonly ListRow[]>;
   /** Destroys a client's key: what stands in the stream can never be read again; entries and seals stay. */
   eraseClient(stream: string): Promise<void>;

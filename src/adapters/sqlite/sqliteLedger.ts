@@ -1,0 +1,332 @@
+import { join } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
+import type { Database } from 'better-sqlite3';
+import { type Entry, streamKind } from '../../dossier/entry.ts';
+import { canonicalJson, emptySeal } from '../../dossier/seal.ts';
+import type {
+  AppendProblem,
+  Ledger,
+  ListQuery,
+  ListRow,
+  ListRowOf,
+  StreamAppend,
+  Verification,
+} from '../../ports/ledger.ts';
+import { done, type Result, refused } from '../../units/index.ts';
+import { encryptFact, newClientKey, readable } from '../record/clientCipher.ts';
+import { RowIndex } from '../record/rowIndex.ts';
+import { SealCheck } from '../record/sealCheck.ts';
+import { admit, type RecordHead, type StoredEntry } from '../record/storedEntry.ts';
+import { type OpenDatabase, unavailable } from './database.ts';
+import { HeadFile } from './headFile.ts';
+import {
+  fromStoredRow,
+  prepareStatements,
+  type Statements,
+  type StoredStream,
+  toStoredRow,
+} from './statements.ts';
+import { StreamCache } from './streamCache.ts';
+
+type Answer = Result<readonly Entry[], AppendProblem>;
+
+interface Waiting {
+  readonly batch: readonly StreamAppend[];
+  readonly answer: (answer: Answer) => void;
+  readonly fail: (error: unknown) => void;
+}
+
+/** Thrown inside a transaction to undo it, caught where the transaction was begun. */
+class Undo extends Error {
+  readonly problem: AppendProblem;
+  constructor(problem: AppendProblem) {
+    super(problem.code);
+    this.problem = problem;
+  }
+}
+
+const emptyHead = { revision: 0, seal: emptySeal, began: 0 };
+const emptyRecord: RecordHead = { position: 0, link: emptySeal };
+/** A destroyed key is overwritten where it lies: removing its row could leave a copy in a page being merged. */
+const destroyedKey = new Uint8Array(32);
+/** Long work gives the others a turn after so many entries or streams. */
+const turn = 1000;
+
+export class SqliteLedger implements Ledger {
+  readonly #database: Database;
+  readonly #statements: Statements;
+  readonly #listRowOf: ListRowOf;
+  readonly #headFile: HeadFile;
+  readonly #cache = new StreamCache();
+  readonly #index = new RowIndex();
+  readonly #clientRows = new Map<string, ListRow>();
+  readonly #listeners = new Set<(streams: readonly string[]) => void>();
+  #waiting: Waiting[] = [];
+  /** Position up to which the index has taken the record in. */
+  #indexed = 0;
+
+  /** The ledger in an open database; `listRowOf` is pure and makes a stream's row from its entries. */
+  constructor({ database, directory }: OpenDatabase, listRowOf: ListRowOf) {
+    this.#database = database;
+    this.#statements = prepareStatements(database);
+    this.#listRowOf = listRowOf;
+    this.#headFile = new HeadFile(join(directory, 'wefthouse.head'), (position) => this.#linkAt(position));
+    this.#database.transaction(() => this.#fillIndex())();
+  }
+
+  append(batch: readonly StreamAppend[]): Promise<Answer> {
+    return new Promise((answer, fail) => {
+      this.#waiting.push({ batch, answer, fail });
+      // Whatever else is asked for in this turn of the event loop shares one commit.
+      if (this.#waiting.length === 1) globalThis.setImmediate(() => this.#commitWaiting());
+    });
+  }
+
+  #commitWaiting(): void {
+    const waiting = this.#waiting;
+    this.#waiting = [];
+    const moved = new Set<string>();
+    const settle: (() => void)[] = [];
+    const recordOne = this.#database.transaction((batch: readonly StreamAppend[]) => this.#record(batch));
+    const recordAll = this.#database.transaction(() => {
+      for (const { batch, answer, fail } of waiting) {
+        try {
+          const recorded = recordOne(batch);
+          for (const stream of recorded.moved) moved.add(stream);
+          settle.push(() => answer(done(recorded.entries)));
+        } catch (error) {
+          if (unavailable(error) !== null) throw error;
+          settle.push(() =>
+            error instanceof Undo ? answer({ ok: false, problem: error.problem }) : fail(error),
+          );
+        }
+      }
+    });
+    try {
+      recordAll.immediate();
+    } catch (error) {
+      const problem = unavailable(error);
+      for (const { answer, fail } of waiting) problem === null ? fail(error) : answer({ ok: false, problem });
+      return;
+    }
+    if (moved.size > 0) this.#headFile.write(this.#recordHead());
+    for (const each of settle) each();
+    if (moved.size > 0) for (const listener of this.#listeners) listener([...moved]);
+  }
+
+  /** Writes one batch inside a transaction; throws `Undo` when it must not be. */
+  #record(batch: readonly StreamAppend[]): { readonly entries: Entry[]; readonly moved: readonly string[] } {
+    const entries: Entry[] = [];
+    const moved: string[] = [];
+    for (const append of batch) {
+      const { stream, expectedRevision } = append;
+      const head = this.#statements.stream.get(stream);
+      const key = this.#keyForWriting(stream);
+      const admission = admit(
+        append,
+        { stream: head ?? emptyHead, record: this.#recordHead() },
+        (id) => (head === undefined ? undefined : this.#statements.recordedEntry.get(id, stream)),
+        (draft) => (key === undefined ? canonicalJson(draft.fact) : encryptFact(draft, key)),
+      );
+      if (admission === null) {
+        const actualRevision = head?.revision ?? 0;
+        throw new Undo(refused('stream-moved-on', { stream, expectedRevision, actualRevision }).problem);
+      }
+      entries.push(...admission.answered.map((stored) => readable(stored, key)));
+      if (admission.fresh.length === 0) continue;
+      this.#write(stream, head, admission.fresh, key);
+      moved.push(stream);
+    }
+    return { entries, moved };
+  }
+
+  #write(
+    stream: string,
+    head: StoredStream | undefined,
+    fresh: readonly StoredEntry[],
+    key: Uint8Array | undefined,
+  ): void {
+    const before = this.#entriesOf(stream, head);
+    for (const entry of fresh) this.#statements.addEntry.run(entry);
+    const [first, last] = [fresh[0], fresh.at(-1)];
+    if (first === undefined || last === undefined) return;
+    const { revision, seal } = last;
+    const began = head?.began ?? first.position;
+    this.#statements.putStream.run({ name: stream, kind: streamKind(stream), began, revision, seal });
+    const entries = [...before, ...fresh.map((stored) => readable(stored, key))];
+    const characters = this.#cache.charactersOf(stream) + charactersOf(fresh);
+    this.#cache.put(stream, entries, characters);
+    if (key === undefined) this.#putRow(stream, this.#listRowOf(stream, entries));
+  }
+
+  async read(stream: string): Promise<readonly Entry[]> {
+    return this.#entriesOf(stream, this.#statements.stream.get(stream));
+  }
+
+  #entriesOf(stream: string, head: StoredStream | undefined): readonly Entry[] {
+    if (head === undefined) return [];
+    const kept = this.#cache.get(stream, head);
+    if (kept !== undefined) return kept;
+    const stored = this.#statements.entriesOf.all(stream);
+    const key = this.#keyForReading(stream);
+    const entries = stored.map((entry) => readable(entry, key));
+    this.#cache.put(stream, entries, charactersOf(stored));
+    return entries;
+  }
+
+  /** Undefined for streams that are not encrypted, null once erased. */
+  #keyForReading(stream: string): Uint8Array | null | undefined {
+    if (streamKind(stream) !== 'client') return undefined;
+    const secret = this.#statements.key.get(stream)?.secret;
+    return secret === undefined || secret.every((byte) => byte === 0) ? null : secret;
+  }
+
+  #keyForWriting(stream: string): Uint8Array | undefined {
+    const key = this.#keyForReading(stream);
+    if (key !== null) return key;
+    if (this.#statements.key.get(stream) !== undefined) {
+      throw new Undo(refused('client-erased', { stream }).problem);
+    }
+    const fresh = newClientKey();
+    this.#statements.addKey.run(stream, fresh);
+    return fresh;
+  }
+
+  async head(stream: string): Promise<{ readonly revision: number; readonly seal: string }> {
+    const { revision, seal } = this.#statements.stream.get(stream) ?? emptyHead;
+    return { revision, seal };
+  }
+
+  async streams(kind: 'rug' | 'client' | 'room' | 'workshop'): Promise<readonly string[]> {
+    return this.#statements.streamsOfKind.all(kind).map(({ name }) => name);
+  }
+
+  async list(query: ListQuery): Promise<readonly ListRow[]> {
+    this.#catchUpIndex();
+    return this.#index.match(query).flatMap((stream) => {
+      const row = this.#clientRows.get(stream) ?? this.#storedRow(stream);
+      return row === undefined ? [] : [row];
+    });
+  }
+
+  #storedRow(stream: string): ListRow | undefined {
+    const stored = this.#statements.row.get(stream);
+    return stored === undefined ? undefined : fromStoredRow(stored);
+  }
+
+  #putRow(stream: string, row: ListRow | null): void {
+    if (row === null) this.#statements.removeRow.run(stream);
+    else this.#statements.putRow.run(toStoredRow(row));
+  }
+
+  #fillIndex(): void {
+    for (const { began, ...stored } of this.#statements.allRows.iterate()) {
+      this.#index.put(stored.stream, began, fromStoredRow({ ...stored, body: 'null' }));
+    }
+    for (const stream of this.#statements.streamsOfKind.all('client')) this.#indexStream(stream);
+    this.#indexed = this.#recordHead().position;
+  }
+
+  /** Takes in what was appended since, by this process or another one on the same folder. */
+  #catchUpIndex(): void {
+    const { position } = this.#recordHead();
+    if (position === this.#indexed) return;
+    for (const stream of this.#statements.movedSince.all(this.#indexed)) this.#indexStream(stream);
+    this.#indexed = position;
+  }
+
+  #indexStream(head: StoredStream): void {
+    const { name, began } = head;
+    if (streamKind(name) !== 'client') {
+      this.#index.put(name, began, this.#storedRow(name) ?? null);
+      return;
+    }
+    const row = this.#clientRow(head);
+    this.#index.put(name, began, row);
+    if (row === null) this.#clientRows.delete(name);
+    else this.#clientRows.set(name, row);
+  }
+
+  /** A client's row; none for a stream that was tampered with, which `verify` will report. */
+  #clientRow(head: StoredStream): ListRow | null {
+    try {
+      return this.#listRowOf(head.name, this.#entriesOf(head.name, head));
+    } catch {
+      return null;
+    }
+  }
+
+  async eraseClient(stream: string): Promise<void> {
+    if (streamKind(stream) !== 'client') throw new Error(`${stream} is not a client's stream`);
+    this.#statements.destroyKey.run(destroyedKey, stream);
+    // Earlier copies of the key lie in the log until it is written back and cut to nothing.
+    this.#database.pragma('wal_checkpoint(TRUNCATE)');
+    this.#cache.remove(stream);
+    const head = this.#statements.stream.get(stream);
+    if (head !== undefined) this.#indexStream(head);
+  }
+
+  async verify(stream?: string): Promise<Verification> {
+    const check = new SealCheck();
+    if (stream === undefined) {
+      for (;;) {
+        const entries = this.#statements.entriesAfter.all(check.position, turn);
+        for (const entry of entries) check.takeOfAll(entry);
+        if (entries.length === 0) break;
+        await setImmediate();
+      }
+      for (const head of this.#statements.allStreams.iterate()) check.takeHead(head.name, head);
+      const outside = this.#headFile.read();
+      if (outside !== null) check.takeOutsideHead(outside, this.#linkAt(outside.position));
+    } else {
+      for (const entry of this.#statements.entriesOf.all(stream)) check.takeOfStream(entry);
+      check.takeHead(stream, this.#statements.stream.get(stream) ?? emptyHead);
+    }
+    const { streams, entries, broken } = check;
+    return { streams, entries, broken, headSeal: this.#recordHead().link };
+  }
+
+  async rebuild(): Promise<{ readonly rows: number }> {
+    let rows = 0;
+    const streams = this.#statements.allStreams.all().filter(({ name }) => streamKind(name) !== 'client');
+    const remake = this.#database.transaction((some: readonly StoredStream[]) => {
+      for (const { name, began } of some) {
+        const stored = this.#statements.entriesOf.all(name);
+        const row = this.#listRowOf(
+          name,
+          stored.map((entry) => readable(entry, undefined)),
+        );
+        this.#putRow(name, row);
+        this.#index.put(name, began, row);
+        if (row !== null) rows += 1;
+      }
+    });
+    for (let at = 0; at < streams.length; at += turn) {
+      remake.immediate(streams.slice(at, at + turn));
+      await setImmediate();
+    }
+    return { rows };
+  }
+
+  onAppend(listener: (streams: readonly string[]) => void): () => void {
+    this.#listeners.add(listener);
+    return () => this.#listeners.delete(listener);
+  }
+
+  /** Waits for what is on its way. The database is closed by whoever opened it. */
+  async close(): Promise<void> {
+    await setImmediate();
+    await this.#headFile.close();
+  }
+
+  #recordHead(): RecordHead {
+    return this.#statements.lastEntry.get() ?? emptyRecord;
+  }
+
+  #linkAt(position: number): string | undefined {
+    return this.#statements.linkAt.get(position)?.link;
+  }
+}
+
+const charactersOf = (stored: readonly StoredEntry[]): number =>
+  stored.reduce((sum, { body }) => sum + body.length, 0);
