@@ -1,11 +1,12 @@
 import type { Problem } from '../units/index.ts';
+import { conditionProblemWords } from './conditionWords.ts';
 import { paperWords } from './paperWords.ts';
 import { quantityWords } from './quantityWords.ts';
 import { weaveWords } from './weaveWords.ts';
 import type { Words } from './words.ts';
 
 /** Every problem code with its words; each subject's table is joined here. */
-const tables = { ...paperWords, ...quantityWords, ...weaveWords };
+const tables = { ...conditionProblemWords, ...paperWords, ...quantityWords, ...weaveWords };
 
 /** All permanent problem codes. */
 export const problemCodes = Object.keys(tables).sort();
