@@ -1,5 +1,6 @@
 import type { Entry, EntryDraft } from '../dossier/entry.ts';
-import type { Problem, Result } from '../units/index.ts';
+import type { AppendProblem, SealBroken } from '../dossier/recordProblem.ts';
+import type { Result } from '../units/index.ts';
 
 /** Appends to one stream, made on the belief that `expectedRevision` is its latest. */
 export interface StreamAppend {
@@ -8,34 +9,6 @@ export interface StreamAppend {
   readonly expectedRevision: number;
   readonly drafts: readonly EntryDraft[];
 }
-
-export type RevisionConflict = Problem<
-  'stream-moved-on',
-  { readonly stream: string; readonly expectedRevision: number; readonly actualRevision: number }
->;
-
-/** The client's key was destroyed: nothing can be added to a stream that nobody can read any more. */
-export type ClientErased = Problem<'client-erased', { readonly stream: string }>;
-
-/** The store itself could not be opened or written; nothing of what was asked was recorded. */
-export type RecordUnavailable = Problem<
-  'record-unavailable',
-  { readonly reason: 'locked' | 'disk-full' | 'not-writable' | 'disk-error' | 'damaged' | 'newer-version' }
->;
-
-export type AppendProblem = RevisionConflict | ClientErased | RecordUnavailable;
-
-/**
- * `entry-altered`: an entry is not what was sealed. `entry-missing`: a revision is gone from its stream.
- * `order-altered`: the chain over all streams does not fit here. `end-altered`: the stream does not end
- * where its head says. `end-missing`: entries are gone that the head kept outside the database names.
- */
-export type SealBreak = 'entry-altered' | 'entry-missing' | 'order-altered' | 'end-altered' | 'end-missing';
-
-export type SealBroken = Problem<
-  'seal-broken',
-  { readonly stream: string; readonly revision: number; readonly reason: SealBreak }
->;
 
 /** What verification found. `headSeal` is the latest link of the chain that runs over all stream heads. */
 export interface Verification {

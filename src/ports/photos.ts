@@ -1,10 +1,5 @@
-import type { Problem, Result } from '../units/index.ts';
-
-export type PhotoProblem =
-  | Problem<'photograph-too-large', { readonly megabytes: number; readonly most: number }>
-  | Problem<'photograph-too-many-pixels', { readonly megapixels: number; readonly most: number }>
-  | Problem<'photograph-not-a-picture', { readonly claimed: string; readonly found: string }>
-  | Problem<'photograph-damaged', { readonly reason: string }>;
+import type { PhotoProblem } from '../dossier/photoProblem.ts';
+import type { Result } from '../units/index.ts';
 
 export interface Photo {
   /** SHA-256 (hex) of the original bytes; its name for ever. */

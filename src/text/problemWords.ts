@@ -1,12 +1,21 @@
 import type { Problem } from '../units/index.ts';
 import { conditionProblemWords } from './conditionWords.ts';
+import { ledgerWords } from './ledgerWords.ts';
 import { paperWords } from './paperWords.ts';
+import { photoWords } from './photoWords.ts';
 import { quantityWords } from './quantityWords.ts';
 import { weaveWords } from './weaveWords.ts';
 import type { Words } from './words.ts';
 
 /** Every problem code with its words; each subject's table is joined here. */
-const tables = { ...conditionProblemWords, ...paperWords, ...quantityWords, ...weaveWords };
+const tables = {
+  ...conditionProblemWords,
+  ...ledgerWords,
+  ...paperWords,
+  ...photoWords,
+  ...quantityWords,
+  ...weaveWords,
+};
 
 /** All permanent problem codes. */
 export const problemCodes = Object.keys(tables).sort();

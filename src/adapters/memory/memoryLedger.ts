@@ -1,7 +1,7 @@
 import { type Entry, streamKind } from '../../dossier/entry.ts';
+import type { AppendProblem } from '../../dossier/recordProblem.ts';
 import { canonicalJson, emptySeal } from '../../dossier/seal.ts';
 import type {
-  AppendProblem,
   Ledger,
   ListQuery,
   ListRow,

@@ -1,5 +1,5 @@
+import type { SealBreak, SealBroken } from '../../dossier/recordProblem.ts';
 import { emptySeal, linkOf, sealOfText } from '../../dossier/seal.ts';
-import type { SealBreak, SealBroken } from '../../ports/ledger.ts';
 import { refused } from '../../units/index.ts';
 import type { RecordHead, StoredEntry, StreamHead } from './storedEntry.ts';
 

@@ -1,7 +1,7 @@
 import { closeSync, fsyncSync, mkdirSync, openSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import Sqlite from 'better-sqlite3';
-import type { RecordUnavailable } from '../../ports/ledger.ts';
+import type { RecordUnavailable } from '../../dossier/recordProblem.ts';
 import { done, type Result, refused } from '../../units/index.ts';
 import { type Migration, migrations } from './migrations.ts';
 

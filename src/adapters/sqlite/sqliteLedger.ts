@@ -2,9 +2,9 @@ import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import type { Database } from 'better-sqlite3';
 import { type Entry, streamKind } from '../../dossier/entry.ts';
+import type { AppendProblem } from '../../dossier/recordProblem.ts';
 import { canonicalJson, emptySeal } from '../../dossier/seal.ts';
 import type {
-  AppendProblem,
   Ledger,
   ListQuery,
   ListRow,
@@ -14,18 +14,12 @@ import type {
 } from '../../ports/ledger.ts';
 import { done, type Result, refused } from '../../units/index.ts';
 import { encryptFact, newClientKey, readable } from '../record/clientCipher.ts';
-import { RowIndex } from '../record/rowIndex.ts';
 import { SealCheck } from '../record/sealCheck.ts';
 import { admit, type RecordHead, type StoredEntry } from '../record/storedEntry.ts';
 import { type OpenDatabase, unavailable } from './database.ts';
 import { HeadFile } from './headFile.ts';
-import {
-  fromStoredRow,
-  prepareStatements,
-  type Statements,
-  type StoredStream,
-  toStoredRow,
-} from './statements.ts';
+import { SqliteLists } from './sqliteLists.ts';
+import { prepareStatements, type Statements, type StoredStream, toStoredRow } from './statements.ts';
 import { StreamCache } from './streamCache.ts';
 
 type Answer = Result<readonly Entry[], AppendProblem>;
@@ -58,12 +52,9 @@ export class SqliteLedger implements Ledger {
   readonly #listRowOf: ListRowOf;
   readonly #headFile: HeadFile;
   readonly #cache = new StreamCache();
-  readonly #index = new RowIndex();
-  readonly #clientRows = new Map<string, ListRow>();
+  readonly #lists: SqliteLists;
   readonly #listeners = new Set<(streams: readonly string[]) => void>();
   #waiting: Waiting[] = [];
-  /** Position up to which the index has taken the record in. */
-  #indexed = 0;
 
   /** The ledger in an open database; `listRowOf` is pure and makes a stream's row from its entries. */
   constructor({ database, directory }: OpenDatabase, listRowOf: ListRowOf) {
@@ -71,7 +62,10 @@ export class SqliteLedger implements Ledger {
     this.#statements = prepareStatements(database);
     this.#listRowOf = listRowOf;
     this.#headFile = new HeadFile(join(directory, 'wefthouse.head'), (position) => this.#linkAt(position));
-    this.#database.transaction(() => this.#fillIndex())();
+    this.#lists = new SqliteLists(this.#statements, (head) =>
+      listRowOf(head.name, this.#entriesOf(head.name, head)),
+    );
+    database.transaction(() => this.#lists.fill())();
   }
 
   append(batch: readonly StreamAppend[]): Promise<Answer> {
@@ -202,58 +196,12 @@ export class SqliteLedger implements Ledger {
   }
 
   async list(query: ListQuery): Promise<readonly ListRow[]> {
-    this.#catchUpIndex();
-    return this.#index.match(query).flatMap((stream) => {
-      const row = this.#clientRows.get(stream) ?? this.#storedRow(stream);
-      return row === undefined ? [] : [row];
-    });
-  }
-
-  #storedRow(stream: string): ListRow | undefined {
-    const stored = this.#statements.row.get(stream);
-    return stored === undefined ? undefined : fromStoredRow(stored);
+    return this.#lists.list(query);
   }
 
   #putRow(stream: string, row: ListRow | null): void {
     if (row === null) this.#statements.removeRow.run(stream);
     else this.#statements.putRow.run(toStoredRow(row));
-  }
-
-  #fillIndex(): void {
-    for (const { began, ...stored } of this.#statements.allRows.iterate()) {
-      this.#index.put(stored.stream, began, fromStoredRow({ ...stored, body: 'null' }));
-    }
-    for (const stream of this.#statements.streamsOfKind.all('client')) this.#indexStream(stream);
-    this.#indexed = this.#recordHead().position;
-  }
-
-  /** Takes in what was appended since, by this process or another one on the same folder. */
-  #catchUpIndex(): void {
-    const { position } = this.#recordHead();
-    if (position === this.#indexed) return;
-    for (const stream of this.#statements.movedSince.all(this.#indexed)) this.#indexStream(stream);
-    this.#indexed = position;
-  }
-
-  #indexStream(head: StoredStream): void {
-    const { name, began } = head;
-    if (streamKind(name) !== 'client') {
-      this.#index.put(name, began, this.#storedRow(name) ?? null);
-      return;
-    }
-    const row = this.#clientRow(head);
-    this.#index.put(name, began, row);
-    if (row === null) this.#clientRows.delete(name);
-    else this.#clientRows.set(name, row);
-  }
-
-  /** A client's row; none for a stream that was tampered with, which `verify` will report. */
-  #clientRow(head: StoredStream): ListRow | null {
-    try {
-      return this.#listRowOf(head.name, this.#entriesOf(head.name, head));
-    } catch {
-      return null;
-    }
   }
 
   async eraseClient(stream: string): Promise<void> {
@@ -263,7 +211,7 @@ export class SqliteLedger implements Ledger {
     this.#database.pragma('wal_checkpoint(TRUNCATE)');
     this.#cache.remove(stream);
     const head = this.#statements.stream.get(stream);
-    if (head !== undefined) this.#indexStream(head);
+    if (head !== undefined) this.#lists.take(head);
   }
 
   async verify(stream?: string): Promise<Verification> {
@@ -290,14 +238,15 @@ export class SqliteLedger implements Ledger {
     let rows = 0;
     const streams = this.#statements.allStreams.all().filter(({ name }) => streamKind(name) !== 'client');
     const remake = this.#database.transaction((some: readonly StoredStream[]) => {
-      for (const { name, began } of some) {
+      for (const head of some) {
+        const { name } = head;
         const stored = this.#statements.entriesOf.all(name);
         const row = this.#listRowOf(
           name,
           stored.map((entry) => readable(entry, undefined)),
         );
         this.#putRow(name, row);
-        this.#index.put(name, began, row);
+        this.#lists.take(head);
         if (row !== null) rows += 1;
       }
     });

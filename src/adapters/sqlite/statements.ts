@@ -72,7 +72,8 @@ export function prepareStatements(database: Database): Statements {
     destroyKey: prepare('update client_key set secret = ? where stream = ?'),
     row: prepare(`select ${rowColumns} from list_row r where stream = ?`),
     allRows: prepare(
-      `select ${rowColumns}, began from list_row r join stream s on s.name = r.stream order by began`,
+      `select r.stream, tag, client, consignment, stage, place, due_at as "dueAt", in_house as "inHouse",
+         words, 'null' as body, began from list_row r join stream s on s.name = r.stream order by began`,
     ),
     putRow: prepare(
       `insert into list_row

@@ -1,0 +1,24 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { openDatabase } from '../../src/adapters/sqlite/database.ts';
+import { SqliteLedger } from '../../src/adapters/sqlite/sqliteLedger.ts';
+import type { ListRowOf } from '../../src/ports/ledger.ts';
+
+/** An empty folder of its own, and what takes it away again. */
+export function throwAwayFolder(): { readonly folder: string; readonly remove: () => void } {
+  const folder = mkdtempSync(join(tmpdir(), 'wefthouse-test-'));
+  return { folder, remove: () => rmSync(folder, { recursive: true, force: true }) };
+}
+
+/** The ledger on SQLite in a folder; `done` closes the ledger and its database. */
+export function openInFolder(folder: string, listRowOf: ListRowOf) {
+  const opened = openDatabase(folder);
+  if (!opened.ok) throw new Error(`refused: ${JSON.stringify(opened.problem)}`);
+  const ledger = new SqliteLedger(opened.value, listRowOf);
+  const done = async () => {
+    await ledger.close();
+    opened.value.database.close();
+  };
+  return { ledger, done, database: opened.value.database };
+}
