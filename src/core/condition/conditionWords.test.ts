@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { findingCodes } from '../wash/index.ts';
+import { findingCodes, stainClasses } from '../wash/index.ts';
 import {
   conditionFamilies,
   conditionGrades,
@@ -26,6 +26,12 @@ describe('the condition list', () => {
     for (const { suggests, suggestsUnlessStable } of conditionWords) {
       for (const code of [...suggests, ...suggestsUnlessStable]) expect(findingCodes).toContain(code);
     }
+  });
+
+  test('every class a stain word begins from is a class of the plan', () => {
+    const classes = conditionWords.flatMap(({ stain }) => (stain === undefined ? [] : [stain]));
+    expect(classes.length).toBeGreaterThan(0);
+    for (const stain of classes) expect(stainClasses).toContain(stain);
   });
 
   test('every family has a title and words, and every grade a meaning', () => {

@@ -1,5 +1,5 @@
 import table from '../../../data/condition/words.json' with { type: 'json' };
-import type { FindingCode } from '../wash/index.ts';
+import type { FindingCode, StainClass } from '../wash/index.ts';
 
 export const conditionFamilies = [
   'pile',
@@ -31,6 +31,8 @@ export interface ConditionWord {
   readonly shape: MarkShape;
   /** What it means, in one plain sentence. */
   readonly means: string;
+  /** For a word that is a stain: the class to begin from; the person who sees it decides. */
+  readonly stain?: StainClass;
   /** Findings such a mark speaks for; with several, it is at least one of them. */
   readonly suggests: readonly FindingCode[];
   /** Findings it speaks for as long as nobody has called it stable. */
