@@ -71,6 +71,7 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
     ...standing,
     corners: { ...standing.corners, [noted.photo]: noted },
   }),
+  ConditionSurveyed: (standing, noted) => ({ ...standing, surveys: [...standing.surveys, noted] }),
   MarkRecorded: (standing, noted) => ({
     ...standing,
     marks: superseding(standing.marks, noted, (other) => other.mark === noted.mark),

@@ -77,6 +77,7 @@ export interface RugStanding {
   readonly photographs: readonly Noted<'PhotographTaken'>[];
   /** Latest corners tapped, by photograph. */
   readonly corners: Readonly<Record<string, Noted<'CornersTapped'>>>;
+  readonly surveys: readonly Noted<'ConditionSurveyed'>[];
   /** Latest record of each mark, in order of first mention. */
   readonly marks: readonly Noted<'MarkRecorded'>[];
   readonly claims: readonly NotedClaim[];
@@ -105,6 +106,7 @@ export const nothingYet: RugStanding = {
   weighings: [],
   photographs: [],
   corners: {},
+  surveys: [],
   marks: [],
   claims: [],
   findings: [],

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { equipment } from '../core/wash/index.ts';
 import type { Entry } from './entry.ts';
 import { dryStandards } from './facts/drying.ts';
 import { type Frozen, fact, id, line, massKg, money, passage } from './facts/shape.ts';
@@ -18,7 +19,7 @@ const settings = z.object({
   washersAuthority: z.nullable(money),
   /** Wet mass one person may lift; above it a team plan. */
   liftingLimitKg: massKg,
-  equipmentDown: z.array(z.enum(['extractor', 'dryer', 'power', 'water'])),
+  equipmentDown: z.array(z.enum(equipment)),
 });
 
 export type WorkshopSettings = Frozen<z.infer<typeof settings>>;

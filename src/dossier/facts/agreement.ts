@@ -41,8 +41,11 @@ export const agreementFacts = {
   /** A corrective aim for colours that have run before, agreed with the client. */
   CorrectiveAimAgreed: fact('CorrectiveAimAgreed', { aim: passage }),
   ConsentWithdrawn: fact('ConsentWithdrawn', { words: passage }),
-  /** The owner takes responsibility for one rule, with a reason that is printed. */
-  OverrideGranted: fact('OverrideGranted', { rule: z.enum(ruleIds), reason: passage }),
+  /** The owner takes responsibility for one rule, or for a rug leaving short of the dry standard; printed. */
+  OverrideGranted: fact('OverrideGranted', {
+    rule: z.union([z.enum(ruleIds), z.literal('dry standard')]),
+    reason: passage,
+  }),
   /** A sign-off some rule asks for: the owner's, or a conservator's by name. */
   SignedOff: fact('SignedOff', {
     as: z.enum(signatories),

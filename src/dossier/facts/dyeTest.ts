@@ -39,5 +39,5 @@ export const dyeTestFacts = {
   }),
   /** The blot lies and its time runs: shown on every tablet. */
   DyeTestStarted: fact('DyeTestStarted', { ...tested, minutes }),
-  DyeTestRefused: fact('DyeTestRefused', { colour: id, words: passage }),
+  DyeTestRefused: fact('DyeTestRefused', { colour: id, words: passage, signed: z.boolean() }),
 };

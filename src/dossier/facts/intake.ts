@@ -81,6 +81,14 @@ export const intakeFacts = {
     photo: sha256,
     corners: z.array(z.object({ x: z.number(), y: z.number() })).check(z.length(4)),
   }),
+  /** Somebody looked the rug over; without this, an empty list of marks proves nothing. */
+  ConditionSurveyed: fact('ConditionSurveyed', {
+    occasion: z.enum(['intake', 'after work']),
+    sides: z.enum(['face', 'back', 'face and back']),
+    light: line,
+    /** What could not be seen, and why. */
+    limits: z.optional(passage),
+  }),
   MarkRecorded: fact('MarkRecorded', {
     mark: id,
     /** Word of the condition list. */

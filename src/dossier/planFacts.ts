@@ -1,0 +1,249 @@
+import { conditionWords } from '../core/condition/index.ts';
+import {
+  type Finding,
+  type FindingCode,
+  type PlanFacts,
+  type PlanStep,
+  planWash,
+  type StainClass,
+  type WashPlan,
+} from '../core/wash/index.ts';
+import { done, type Problem, type Result, refused } from '../units/index.ts';
+import { latestVisit, type Noted, type NotedClaim, type RugStanding } from './standing.ts';
+import type { WorkshopSettings } from './workshopFacts.ts';
+
+export type SizeNotMeasured = Problem<'size-not-measured', Readonly<Record<string, never>>>;
+
+const stainOfWord: Readonly<Record<string, StainClass>> = {
+  grease: 'oil, wax or gum',
+  browning: 'cellulosic browning',
+  yellowing: 'yellowing',
+  'tide line': 'tide line',
+  urine: 'urine',
+};
+
+/** A possible claim, or the client's word alone, does not make a rug safe: it counts as unknown. */
+const counts = (claim: NotedClaim): boolean =>
+  claim.confidence !== 'possible' && claim.evidence !== 'client says';
+
+/** The claims that speak about something; one shape may serve several subjects. */
+export type ClaimAbout<About, Claim = NotedClaim> = Claim extends { readonly about: infer Subject }
+  ? About extends Subject
+    ? Claim
+    : never
+  : never;
+
+/** The latest claim about something that is sure enough to plan on, or undefined. */
+export function soundClaim<About extends NotedClaim['about']>(
+  standing: RugStanding,
+  about: About,
+): ClaimAbout<About> | undefined {
+  const claim = standing.claims.findLast((one) => one.about === about && counts(one));
+  return claim as ClaimAbout<About> | undefined;
+}
+
+/** Mean length and width, latest measuring of an occasion. */
+export function sizeOf(
+  standing: RugStanding,
+  occasion?: 'intake' | 'after work',
+): { readonly lengthMm: number; readonly widthMm: number; readonly areaM2: number } | null {
+  const measured = standing.measurements.findLast(
+    (noted) => occasion === undefined || noted.occasion === occasion,
+  );
+  if (measured === undefined) return null;
+  const mean = (values: readonly number[]) => values.reduce((a, b) => a + b, 0) / values.length;
+  const [lengthMm, widthMm] = [mean(measured.lengthsMm), mean(measured.widthsMm)];
+  const fill = measured.shape === 'round' || measured.shape === 'oval' ? Math.PI / 4 : 1;
+  return { lengthMm, widthMm, areaM2: (lengthMm * widthMm * fill) / 1e6 };
+}
+
+/** Damage found since the client last agreed stops the work until they have heard of it. */
+function damageSinceConsent(standing: RugStanding): boolean {
+  const visit = latestVisit(standing);
+  if (visit === null || visit.consent.kind !== 'given') return false;
+  const agreedAt = visit.consent.given.when;
+  return (
+    standing.marks.some((mark) => mark.foundDuringWork === true && mark.grade >= 3 && mark.when > agreedAt) ||
+    visit.incidents.some((incident) => !incident.clientTold && incident.when > agreedAt)
+  );
+}
+
+/** Findings drawn from marks, then what was noted of each finding later on. */
+export function findingsOf(standing: RugStanding): readonly Finding[] | undefined {
+  const found = new Map<FindingCode, Finding & { readonly when: string }>();
+  const note = (code: FindingCode, certainty: Finding['certainty'], when: string, at?: string) => {
+    const known = found.get(code);
+    if (known?.certainty === 'seen' && certainty === 'suspected') return;
+    found.set(code, { code, certainty: certainty ?? 'seen', when, ...(at === undefined ? {} : { at }) });
+  };
+  for (const mark of standing.marks) {
+    const word = conditionWords.find((known) => known.word === mark.word);
+    if (word === undefined) continue;
+    for (const code of word.suggests) note(code, word.suggests.length > 1 ? 'suspected' : 'seen', mark.when);
+    if (mark.activity === 'stable') continue;
+    const certainty = mark.activity === 'unknown' ? 'suspected' : 'seen';
+    for (const code of word.suggestsUnlessStable) note(code, certainty, mark.when);
+  }
+  for (const tested of standing.foundationTests) {
+    if (tested.result === 'dry rot') note('dry rot', 'seen', tested.when, tested.where);
+    if (tested.result === 'weak') note('weak foundation', 'seen', tested.when, tested.where);
+  }
+  for (const noted of standing.findings) {
+    const before = found.get(noted.finding);
+    // A mark recorded after the finding was ruled out counts again.
+    if (noted.certainty === 'ruled out' && before !== undefined && before.when > noted.when) continue;
+    found.set(noted.finding, {
+      code: noted.finding,
+      certainty: noted.certainty,
+      when: noted.when,
+      ...(noted.at === undefined ? {} : { at: noted.at }),
+    });
+  }
+  if (damageSinceConsent(standing)) note('damage during work', 'seen', '');
+  const lookedOver = standing.surveys.some((survey) => survey.sides === 'face and back');
+  if (!lookedOver && found.size === 0) return undefined;
+  return [...found.values()].map(({ when: _when, ...finding }) => finding);
+}
+
+const daysBetween = (from: string, until: string) => (Date.parse(until) - Date.parse(from)) / 86_400_000;
+
+const dyeTestOf =
+  (now: string) =>
+  (test: Noted<'DyeTested'>): NonNullable<PlanFacts['dyeTests']>[number] => ({
+    colour: test.colour,
+    side: test.side,
+    liquid: test.liquid,
+    ageDays: Math.max(0, daysBetween(test.when, now)),
+    ...(test.agents === undefined ? {} : { agents: test.agents }),
+    ...(test.strengthGPerL === undefined ? {} : { strengthGPerL: test.strengthGPerL }),
+    ...(test.ph === undefined ? {} : { pH: test.ph }),
+    ...(test.temperatureC === undefined ? {} : { temperatureC: test.temperatureC }),
+    ...(test.minutes === undefined ? {} : { minutes: test.minutes }),
+    ...(test.atUrinePlace === undefined ? {} : { atUrinePlace: test.atUrinePlace }),
+    ...(test.afterPretreatment === undefined ? {} : { afterPretreatment: test.afterPretreatment }),
+    ...(test.reading.kind === 'graded'
+      ? {
+          outcome: 'graded',
+          grade: test.reading.staining,
+          ...(test.reading.colourChange === undefined
+            ? {}
+            : { colourChangeGrade: test.reading.colourChange }),
+        }
+      : { outcome: 'unclear' }),
+  });
+
+/**
+ * What the plan engine is told of a rug: everything the record supports and nothing it does not.
+ *
+ * @param standing - the rug's standing
+ * @param settings - the workshop's settings
+ * @param now - instant, for the age of dye tests and the time to the promised day
+ * @refuses size-not-measured - amounts and weights need the rug's area
+ * @source none: rule of this project
+ */
+export function planFactsOf(
+  standing: RugStanding,
+  settings: WorkshopSettings,
+  now: string,
+): Result<PlanFacts, SizeNotMeasured> {
+  const size = sizeOf(standing);
+  const visit = latestVisit(standing);
+  if (size === null || visit === null) return refused('size-not-measured', {});
+  const { received } = visit;
+  const construction = soundClaim(standing, 'construction')?.construction;
+  const pile = soundClaim(standing, 'pile')?.fibres;
+  const warp = soundClaim(standing, 'warp')?.fibre;
+  const weft = soundClaim(standing, 'weft')?.fibre;
+  const backing = soundClaim(standing, 'backing')?.fibre;
+  const weighed = standing.weighings.at(-1);
+  const pileHeightMm = standing.measurements.at(-1)?.pileHeightMm;
+  const findings = findingsOf(standing);
+  const value = received.declaredValue;
+  const authority = settings.washersAuthority;
+  const valueAboveAuthority =
+    value === undefined || authority === null || value.currency !== authority.currency
+      ? undefined
+      : value.amountMinor > authority.amountMinor;
+  const clientRefusals = [
+    ...visit.testRefusals.map(({ signed }) => ({ what: 'dye test' as const, signed })),
+    ...(visit.consent.kind === 'refused' && visit.consent.refused.what !== 'the plan'
+      ? [{ what: visit.consent.refused.what, signed: visit.consent.refused.signed }]
+      : []),
+  ];
+  return done({
+    route: received.route,
+    areaM2: size.areaM2,
+    lengthM: Math.max(size.lengthMm, size.widthMm) / 1000,
+    ...(construction === undefined ? {} : { construction }),
+    ...(pile === undefined ? {} : { pile }),
+    foundation: {
+      ...(warp === undefined ? {} : { warp }),
+      ...(weft === undefined ? {} : { weft }),
+      ...(backing === undefined ? {} : { backing }),
+    },
+    ...(weighed === undefined ? {} : { dryMassKg: weighed.massKg }),
+    ...(pileHeightMm === undefined ? {} : { pileHeightMm }),
+    colours: standing.colours.map(({ colour, name, kind, dyeClass, besideLightField, atUrinePlace }) => ({
+      id: colour,
+      name,
+      kind,
+      dyeClass,
+      ...(besideLightField === undefined ? {} : { besideLightField }),
+      ...(atUrinePlace === undefined ? {} : { atUrinePlace }),
+    })),
+    dyeTests: [
+      ...standing.dyeTests.map(dyeTestOf(now)),
+      ...visit.testRefusals.map(
+        ({ colour }) => ({ colour, side: 'face', liquid: 'cold water', outcome: 'refused' }) as const,
+      ),
+    ],
+    ...(findings === undefined ? {} : { findings }),
+    stains: standing.marks.flatMap((mark) => {
+      const stain = mark.stain ?? stainOfWord[mark.word] ?? (mark.word === 'stain' ? 'unknown' : undefined);
+      if (stain === undefined) return [];
+      return [
+        {
+          id: mark.mark,
+          class: stain,
+          ...(mark.areaCm2 === undefined ? {} : { areaCm2: mark.areaCm2 }),
+          ...(mark.colours === undefined ? {} : { colours: mark.colours }),
+        },
+      ];
+    }),
+    ...(visit.dryingExpected === null ? {} : { expectedDryingHours: visit.dryingExpected.hours }),
+    ...(received.soiling === undefined ? {} : { soiling: received.soiling }),
+    ...(received.monthsSinceWash === undefined ? {} : { monthsSinceWash: received.monthsSinceWash }),
+    ...(received.promisedFor === undefined || visit.dryAccepted !== null
+      ? {}
+      : { promiseHours: Math.max(0, daysBetween(now, `${received.promisedFor}T17:00:00Z`) * 24) }),
+    ...(valueAboveAuthority === undefined ? {} : { valueAboveAuthority }),
+    liftingLimitKg: settings.liftingLimitKg,
+    equipmentDown: settings.equipmentDown,
+    clientRefusals,
+    signOffs: visit.signOffs.map(({ as }) => as),
+    correctiveAimAgreed: visit.correctiveAim !== null,
+    overrides: visit.overrides.flatMap(({ rule, reason }) =>
+      rule === 'dry standard' ? [] : [{ rule, reason }],
+    ),
+  });
+}
+
+/**
+ * The wash plan the record supports now.
+ *
+ * @source none: composes the plan engine of core/wash over the record
+ */
+export function planOf(standing: RugStanding, settings: WorkshopSettings, now: string) {
+  const facts = planFactsOf(standing, settings, now);
+  return facts.ok ? planWash(facts.value) : facts;
+}
+
+/** A plan's step by its own name, the same as long as the plan is. */
+export const stepId = (step: Pick<PlanStep, 'order' | 'kind'>): string =>
+  `${step.order}-${step.kind.replaceAll(' ', '-')}`;
+
+/** The agreed plan of the latest visit, as recorded. */
+export const agreedPlan = (standing: RugStanding): WashPlan | null => {
+  const plan = latestVisit(standing)?.plan;
+  return plan === null || plan === undefined ? null : (plan.plan as unknown as WashPlan);
+};

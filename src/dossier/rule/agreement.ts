@@ -1,0 +1,55 @@
+import { isOverridable } from '../../core/wash/index.ts';
+import { planOf } from '../planFacts.ts';
+import { canonicalJson, hashOfText } from '../seal.ts';
+import { latestVisit } from '../standing.ts';
+import { needsRole, type Rules } from './rule.ts';
+
+/** SHA-256 of a plan's canonical JSON: what a consent is bound to. */
+export const planFingerprint = (plan: unknown): string => hashOfText(canonicalJson(plan));
+
+export const agreementRules: Rules = {
+  PlanAgreed: (standing, fact, asked) => {
+    const current = planOf(standing, asked.settings, asked.now);
+    if (!current.ok) return { code: 'no-plan-possible', facts: { refusal: current.problem } };
+    const fingerprint = planFingerprint(current.value);
+    const same = fact.fingerprint === fingerprint && planFingerprint(fact.plan) === fingerprint;
+    return same ? null : { code: 'plan-not-current', facts: {} };
+  },
+  PriceQuoted: (_standing, { lines, notToExceed }, { settings }) => {
+    const currencies = [...lines.map(({ amount }) => amount.currency), notToExceed.currency];
+    const stranger = currencies.find((currency) => currency !== settings.currency);
+    if (stranger !== undefined) {
+      return { code: 'currency-differs', facts: { given: stranger, expected: settings.currency } };
+    }
+    const sumMinor = lines.reduce((sum, { amount }) => sum + amount.amountMinor, 0);
+    return notToExceed.amountMinor >= sumMinor
+      ? null
+      : {
+          code: 'ceiling-below-sum',
+          facts: { sumMinor, notToExceedMinor: notToExceed.amountMinor, currency: settings.currency },
+        };
+  },
+  ConsentGiven: (standing, { plan, notToExceed }) => {
+    const visit = latestVisit(standing);
+    if (visit?.plan === null || visit === null) return { code: 'plan-not-agreed', facts: {} };
+    if (plan !== visit.plan.fingerprint) return { code: 'consent-for-another-plan', facts: {} };
+    if (visit.quote === null) return { code: 'nothing-quoted', facts: {} };
+    const quoted = visit.quote.notToExceed;
+    return notToExceed.amountMinor < quoted.amountMinor || notToExceed.currency !== quoted.currency
+      ? {
+          code: 'price-above-consent',
+          facts: {
+            agreedMinor: notToExceed.amountMinor,
+            quotedMinor: quoted.amountMinor,
+            currency: quoted.currency,
+          },
+        }
+      : null;
+  },
+  OverrideGranted: (_standing, { rule }, asked) =>
+    needsRole(asked, 'OverrideGranted', 'owner') ??
+    (rule === 'dry standard' || isOverridable(rule)
+      ? null
+      : { code: 'rule-not-overridable', facts: { rule } }),
+  SignedOff: (_standing, { as }, asked) => (as === 'owner' ? needsRole(asked, 'SignedOff', 'owner') : null),
+};

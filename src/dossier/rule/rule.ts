@@ -1,0 +1,26 @@
+import type { RugFactOf, RugFactType } from '../facts/index.ts';
+import type { RugProblem } from '../rugProblem.ts';
+import type { RugStanding } from '../standing.ts';
+import type { Role, WorkshopSettings } from '../workshopFacts.ts';
+
+/** Who asks, when, and under which settings. */
+export interface Asked {
+  readonly now: string;
+  readonly person: { readonly person: string; readonly roles: readonly Role[] };
+  readonly settings: WorkshopSettings;
+}
+
+export type Rule<Type extends RugFactType> = (
+  standing: RugStanding,
+  fact: RugFactOf<Type>,
+  asked: Asked,
+) => RugProblem | null;
+
+/** Rules by type of fact; a fact without one may always be recorded during a visit. */
+export type Rules = { readonly [Type in RugFactType]?: Rule<Type> };
+
+/** Refuses whoever holds none of the roles. */
+export const needsRole = (asked: Asked, type: RugFactType, ...needs: readonly Role[]): RugProblem | null =>
+  needs.some((role) => asked.person.roles.includes(role))
+    ? null
+    : { code: 'role-missing', facts: { needs, type } };

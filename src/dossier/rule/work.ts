@@ -1,0 +1,103 @@
+import { type DryingPosture, dryingPostures } from '../../core/wash/index.ts';
+import { dryCriteria } from '../dryStandard.ts';
+import type { postures } from '../facts/drying.ts';
+import { mayWet } from '../mayWet.ts';
+import { agreedPlan, stepId } from '../planFacts.ts';
+import type { RugProblem } from '../rugProblem.ts';
+import { latestVisit, type RugStanding } from '../standing.ts';
+import { isWet } from '../wetting.ts';
+import { needsRole, type Rules } from './rule.ts';
+
+/**
+ * Once a rug is wet, getting the bath and the water out of it is never forbidden: chemistry left in the
+ * pile and standing water harm it more than an unsettled paper does.
+ */
+const alwaysOnceWet = ['rinse', 'acid rinse', 'extract'];
+
+const noValues = (fact: Readonly<Record<string, unknown>>, ...besides: readonly string[]): boolean =>
+  Object.entries(fact).every(
+    ([key, value]) =>
+      ['type', 'happenedAt', ...besides].includes(key) ||
+      value === undefined ||
+      (Array.isArray(value) && value.length === 0),
+  );
+
+/** How careful a posture is, on the plan's own scale. */
+const careOf: { readonly [P in (typeof postures)[number]]: DryingPosture } = {
+  hung: 'hung',
+  'flat on floor': 'flat',
+  'flat on mesh': 'flat',
+  'face down flat': 'flat, face down',
+};
+
+function postureProblem(standing: RugStanding, posture: keyof typeof careOf): RugProblem | null {
+  const limit = agreedPlan(standing)?.bounds.dryingPosture;
+  if (limit === undefined) return null;
+  return dryingPostures.indexOf(careOf[posture]) >= dryingPostures.indexOf(limit)
+    ? null
+    : { code: 'posture-not-allowed', facts: { posture, limit } };
+}
+
+export const workRules: Rules = {
+  StepStarted: (standing, { step, wets, helpers }, asked) => {
+    const visit = latestVisit(standing);
+    const planned = agreedPlan(standing)?.steps.find((one) => stepId(one) === step);
+    if (planned === undefined) return { code: 'step-not-planned', facts: { step } };
+    if (planned.wet !== wets) return { code: 'step-wets', facts: { step } };
+    const known = visit?.steps.find((one) => one.step === step);
+    if (known !== undefined && known.started !== null && known.done === null) {
+      return { code: 'step-under-way', facts: { step } };
+    }
+    if (planned.people > 1 && helpers === undefined) {
+      return { code: 'too-few-people', facts: { needed: planned.people } };
+    }
+    if (!planned.wet) return null;
+    if (visit !== null && isWet(visit) && alwaysOnceWet.includes(planned.kind)) return null;
+    const allowed = mayWet(standing, asked.settings, asked.now);
+    return allowed.ok ? null : allowed.problem;
+  },
+  StepDone: (standing, { step }) =>
+    latestVisit(standing)?.steps.some((one) => one.step === step && one.started !== null)
+      ? null
+      : { code: 'step-not-started', facts: { step } },
+  BathMeasured: (_standing, fact) =>
+    noValues(fact, 'step') ? { code: 'nothing-measured', facts: {} } : null,
+  RinseMeasured: (_standing, fact) =>
+    noValues(fact, 'step') ? { code: 'nothing-measured', facts: {} } : null,
+  StopCleared: (standing, { stop }) =>
+    latestVisit(standing)?.stops.some(({ called, cleared }) => called.stop === stop && cleared === null)
+      ? null
+      : { code: 'stop-unknown', facts: { stop } },
+  DryingStarted: (standing, { posture }) => postureProblem(standing, posture),
+  RugTurned: (standing, { posture }) =>
+    latestVisit(standing)?.dryingStarted === null
+      ? { code: 'drying-not-started', facts: {} }
+      : postureProblem(standing, posture),
+  DryingReading: (standing, fact) => {
+    if (latestVisit(standing)?.dryingStarted === null) return { code: 'drying-not-started', facts: {} };
+    return noValues(fact, 'airRh', 'airC', 'at', 'meterDryReference')
+      ? { code: 'nothing-measured', facts: {} }
+      : null;
+  },
+  DryAccepted: (standing, { standard }, { settings }) => {
+    const visit = latestVisit(standing);
+    if (visit === null || visit.dryingStarted === null) return { code: 'drying-not-started', facts: {} };
+    if (standard !== 'full' && standard !== settings.dryStandard) {
+      return { code: 'dry-standard-not-chosen', facts: { standard, workshops: settings.dryStandard } };
+    }
+    if (visit.overrides.some(({ rule }) => rule === 'dry standard')) return null;
+    const unmet = dryCriteria(standing, visit, standard).filter(({ met }) => !met);
+    return unmet.length === 0 ? null : { code: 'dry-standard-unmet', facts: { standard, unmet } };
+  },
+  QuarantineReleased: (standing, _fact, asked) =>
+    standing.quarantine === null
+      ? { code: 'not-quarantined', facts: {} }
+      : needsRole(asked, 'QuarantineReleased', 'owner'),
+  CameBack: ({ out }) => (out === null ? { code: 'not-out', facts: {} } : null),
+  SentOut: (standing) => {
+    const visit = latestVisit(standing);
+    return visit !== null && isWet(visit)
+      ? { code: 'wet-rug-stays', facts: { since: visit.dryingStarted?.when ?? visit.received.when } }
+      : null;
+  },
+};

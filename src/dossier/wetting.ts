@@ -1,0 +1,34 @@
+import type { VisitStanding } from './standing.ts';
+
+/** Hours wet after which the clock turns amber, and red. */
+export const wetClockHours = { amber: 24, red: 48 } as const;
+
+/**
+ * When the rug was first wetted in this visit, or null.
+ *
+ * @source epa-mould-course: materials dried within 24 to 48 hours will in most cases not grow mould
+ */
+export function wetSince(visit: VisitStanding): string | null {
+  const wettings = visit.steps.flatMap(({ started }) => (started?.wets ? [started.when] : []));
+  return wettings.length === 0 ? null : wettings.reduce((a, b) => (a < b ? a : b));
+}
+
+/** Wetted in this visit and not yet accepted as dry. */
+export const isWet = (visit: VisitStanding): boolean =>
+  wetSince(visit) !== null && visit.dryAccepted === null;
+
+/** Hours from one instant to another. */
+export const hoursBetween = (from: string, until: string): number =>
+  (Date.parse(until) - Date.parse(from)) / 3_600_000;
+
+/** The wet clock as it reads at an instant; null for a rug that is not wet. */
+export function wetClock(
+  visit: VisitStanding,
+  now: string,
+): { readonly since: string; readonly hours: number; readonly colour: 'green' | 'amber' | 'red' } | null {
+  const since = wetSince(visit);
+  if (since === null || visit.dryAccepted !== null) return null;
+  const hours = hoursBetween(since, now);
+  const colour = hours >= wetClockHours.red ? 'red' : hours >= wetClockHours.amber ? 'amber' : 'green';
+  return { since, hours, colour };
+}
