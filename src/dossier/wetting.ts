@@ -10,7 +10,7 @@ export const wetClockHours = { amber: 24, red: 48 } as const;
  */
 export function wetSince(visit: VisitStanding): string | null {
   const wettings = visit.steps.flatMap(({ started }) => (started?.wets ? [started.when] : []));
-  return wettings.length === 0 ? null : wettings.reduce((a, b) => (a < b ? a : b));
+  return wettings.sort()[0] ?? null;
 }
 
 /** Wetted in this visit and not yet accepted as dry. */

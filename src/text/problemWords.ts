@@ -1,5 +1,6 @@
 import type { Problem } from '../units/index.ts';
 import { conditionProblemWords } from './conditionWords.ts';
+import { dossierWords } from './dossierWords.ts';
 import { ledgerWords } from './ledgerWords.ts';
 import { paperWords } from './paperWords.ts';
 import { photoWords } from './photoWords.ts';
@@ -10,6 +11,7 @@ import type { Words } from './words.ts';
 /** Every problem code with its words; each subject's table is joined here. */
 const tables = {
   ...conditionProblemWords,
+  ...dossierWords,
   ...ledgerWords,
   ...paperWords,
   ...photoWords,
