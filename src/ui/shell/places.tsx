@@ -1,0 +1,33 @@
+const signs = {
+  today: 'M5 12h3M16 12h3M12 5v3M7 7l2 2M17 7l-2 2M4 17h16M8.5 17a3.5 3.5 0 0 1 7 0M8 21h8',
+  rugs: 'M6 4h12v16H6zM9 7.5h6v9H9zM7.5 2v2M10.5 2v2M13.5 2v2M16.5 2v2M7.5 20v2M10.5 20v2M13.5 20v2M16.5 20v2',
+  receive: 'M14 4h6v16h-6M3 12h11M10 8l4 4-4 4',
+  clients: 'M12 12a4 4 0 1 0 0-8 4 4 0 0 0 0 8zM4 21c1-4.5 4-6.5 8-6.5s7 2 8 6.5',
+  bench: 'M3 9h18v6H3zM6.5 9v3M10 9v2M13.500 9v3M17 9v2M6 15v5M18 15v5',
+  workshop: 'M4 21V10l8-6 8 6v11zM9 21v-6h6v6',
+} as const;
+
+export interface Place {
+  readonly to: string;
+  readonly words: string;
+  readonly sign: keyof typeof signs;
+  /** Whether it stands on a phone's bottom bar; the rest is behind the person's button. */
+  readonly isOnBar: boolean;
+}
+
+export const places: readonly Place[] = [
+  { to: '/', words: 'Today', sign: 'today', isOnBar: true },
+  { to: '/rugs', words: 'Rugs', sign: 'rugs', isOnBar: true },
+  { to: '/receive', words: 'Receive', sign: 'receive', isOnBar: true },
+  { to: '/clients', words: 'Clients', sign: 'clients', isOnBar: true },
+  { to: '/bench', words: 'Bench', sign: 'bench', isOnBar: true },
+  { to: '/workshop', words: 'Workshop', sign: 'workshop', isOnBar: false },
+];
+
+export function Sign({ sign }: { readonly sign: Place['sign'] }) {
+  return (
+    <svg viewBox="0 0 24 24" aria-hidden="true">
+      <path d={signs[sign]} />
+    </svg>
+  );
+}

@@ -1,0 +1,19 @@
+import { useSyncExternalStore } from 'react';
+import { useMe } from '../call/index.ts';
+import { signInDesk } from '../call/signInDesk.ts';
+import { Notice, Sheet } from '../kit/index.ts';
+import { SignInForm } from './SignInForm.tsx';
+
+/** Comes over any page when the session has ended; the page beneath keeps all that was typed. */
+export function SignInSheet() {
+  const isOpen = useSyncExternalStore(signInDesk.subscribe, signInDesk.isOpen);
+  const me = useMe();
+  return (
+    <Sheet title="Sign in again" isOpen={isOpen} onClose={() => signInDesk.close(false)}>
+      <Notice tone="caution" title="You have been signed out.">
+        <p>Nothing you typed is lost. After signing in, it is recorded and you go on where you were.</p>
+      </Notice>
+      <SignInForm name={me?.name ?? ''} onSignedIn={() => signInDesk.close(true)} />
+    </Sheet>
+  );
+}
