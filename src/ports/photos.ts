@@ -1,4 +1,5 @@
 import type { PhotoProblem } from '../dossier/photoProblem.ts';
+import type { RecordUnavailable } from '../dossier/recordProblem.ts';
 import type { Result } from '../units/index.ts';
 
 export interface Photo {
@@ -17,7 +18,7 @@ export type PhotoForm = 'original' | 'shown' | 'thumbnail';
 /** Photographs by the hash of their bytes. Originals are never altered. */
 export interface Photos {
   /** Keeps a photograph durably, or says why it is none. The same bytes twice are one photograph. */
-  keep(bytes: Uint8Array, claimedType: string): Promise<Result<Photo, PhotoProblem>>;
+  keep(bytes: Uint8Array, claimedType: string): Promise<Result<Photo, PhotoProblem | RecordUnavailable>>;
   /** The bytes of one form, or null when there is no such photograph. */
   read(
     photo: string,

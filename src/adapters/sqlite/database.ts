@@ -1,8 +1,9 @@
-import { closeSync, fsyncSync, mkdirSync, openSync } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
+import { join } from 'node:path';
 import Sqlite from 'better-sqlite3';
 import type { RecordUnavailable } from '../../dossier/recordProblem.ts';
 import { done, type Result, refused } from '../../units/index.ts';
+import { makeFolder } from '../disk/folder.ts';
+import { unavailable } from '../disk/unavailable.ts';
 import { type Migration, migrations } from './migrations.ts';
 
 export interface OpenDatabase {
@@ -44,40 +45,6 @@ export function openDatabase(
     const problem = unavailable(error);
     if (problem === null) throw error;
     return { ok: false, problem };
-  }
-}
-
-/** The problem behind an error of the database or the file system; null when it is a bug of ours. */
-export function unavailable(error: unknown): RecordUnavailable | null {
-  const code = error instanceof Error && 'code' in error ? String(error.code) : '';
-  const of = (reason: RecordUnavailable['facts']['reason']) =>
-    refused('record-unavailable', { reason }).problem;
-  if (/^SQLITE_(BUSY|LOCKED)/.test(code)) return of('locked');
-  if (code === 'SQLITE_FULL' || code === 'ENOSPC' || code === 'EDQUOT') return of('disk-full');
-  if (/^SQLITE_(READONLY|CANTOPEN|PERM|AUTH)/.test(code)) return of('not-writable');
-  if (/^(EACCES|EPERM|EROFS|ENOTDIR|EEXIST)$/.test(code)) return of('not-writable');
-  if (/^SQLITE_IOERR/.test(code) || code === 'EIO') return of('disk-error');
-  if (/^SQLITE_(CORRUPT|NOTADB)/.test(code)) return of('damaged');
-  return null;
-}
-
-/** Makes a folder, readable by its owner alone, and sees to it that it is still there after a power cut. */
-function makeFolder(directory: string): void {
-  const first = mkdirSync(directory, { recursive: true, mode: 0o700 });
-  if (first === undefined) return;
-  for (let made = resolve(directory); ; made = dirname(made)) {
-    syncFolder(dirname(made));
-    if (made === resolve(first)) return;
-  }
-}
-
-/** Makes the names in a folder durable. */
-export function syncFolder(directory: string): void {
-  const folder = openSync(directory, 'r');
-  try {
-    fsyncSync(folder);
-  } finally {
-    closeSync(folder);
   }
 }
 

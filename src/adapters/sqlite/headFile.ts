@@ -1,7 +1,7 @@
 import { closeSync, existsSync, fdatasync, openSync, readFileSync, writeSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { syncFolder } from '../disk/folder.ts';
 import type { RecordHead } from '../record/storedEntry.ts';
-import { syncFolder } from './database.ts';
 
 /** Two slots written in turn: a write torn by a power cut leaves the other one whole. */
 const slotBytes = 128;

@@ -13,10 +13,11 @@ import type {
   Verification,
 } from '../../ports/ledger.ts';
 import { done, type Result, refused } from '../../units/index.ts';
+import { unavailable } from '../disk/unavailable.ts';
 import { encryptFact, newClientKey, readable } from '../record/clientCipher.ts';
 import { SealCheck } from '../record/sealCheck.ts';
 import { admit, type RecordHead, type StoredEntry } from '../record/storedEntry.ts';
-import { type OpenDatabase, unavailable } from './database.ts';
+import type { OpenDatabase } from './database.ts';
 import { HeadFile } from './headFile.ts';
 import { SqliteLists } from './sqliteLists.ts';
 import { prepareStatements, type Statements, type StoredStream, toStoredRow } from './statements.ts';
