@@ -1,4 +1,5 @@
 import type { Problem } from '../units/index.ts';
+import type { PaperKind } from './paperKinds.ts';
 
 /** The paper could not be typeset; nothing was written and nothing recorded is touched. */
 export type PaperNotPrinted = Problem<
@@ -9,5 +10,16 @@ export type PaperNotPrinted = Problem<
     readonly cause: 'too-long' | 'failed';
     /** The typesetter's own words, for whoever mends it. */
     readonly reason: string;
+  }
+>;
+
+/** What the paper would have to say does not stand in the record yet. */
+export type PaperHasNoGround = Problem<
+  'paper-has-no-ground',
+  {
+    readonly paper: PaperKind;
+    readonly missing: 'wash plan' | 'incident';
+    /** Why it is missing, in words, where the record knows: what refused the plan. */
+    readonly because: string;
   }
 >;

@@ -1,6 +1,6 @@
 import type { Paper, PaperPart, PaperPicture } from '../../papers/paper.ts';
+import { type PlacedMark, placeLabels } from '../../papers/placeLabels.ts';
 import type { GatheredPhotos } from './gatherPhotos.ts';
-import { type PlacedMark, placeLabels } from './placeLabels.ts';
 
 /** Width of the writing on each size of paper, between the margins set in paper.typ. */
 const writingWidthMm = { a4: 210 - 42, letter: 215.9 - 42 } as const;

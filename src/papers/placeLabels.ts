@@ -1,4 +1,4 @@
-import type { PaperMark, PaperPoint } from '../../papers/paper.ts';
+import type { PaperMark, PaperPoint } from './paper.ts';
 
 /** A mark with the place of its number, all in millimetres of the printed picture. */
 export interface PlacedMark {

@@ -1,0 +1,167 @@
+import { dryBounds, dryCriteria, type Noted, wetClockHours, wetSince } from '../dossier/index.ts';
+import { dryingPlot } from './dryingPlot.ts';
+import { figure, hoursBetween, humidityWords, momentWords, temperatureWords } from './measureWords.ts';
+import type { PaperPart } from './paper.ts';
+import type { PaperContext } from './paperContext.ts';
+import type { PaperBody } from './paperKinds.ts';
+import { facts, figures, heading, notice, row, table, text, words } from './parts.ts';
+import { personWords } from './visitWords.ts';
+
+const standardWords = {
+  full: 'full: scale, meter, touch, smell and white cloth',
+  'without meter': 'without a moisture meter: a weaker standard',
+  'without scale': 'without a scale: a weaker standard',
+} as const;
+
+const plots = (context: PaperContext, wet: string): readonly PaperPart[] => {
+  const { visit, rug } = context;
+  const points = (value: (reading: Noted<'DryingReading'>) => number | undefined) =>
+    [...visit.readings]
+      .sort((a, b) => (a.when < b.when ? -1 : 1))
+      .flatMap((reading) => {
+        const read = value(reading);
+        return read === undefined ? [] : [{ hours: hoursBetween(wet, reading.when), value: read }];
+      });
+  const intake = rug.weighings.findLast(({ when }) => when >= visit.received.when && when <= wet);
+  const mass = dryingPlot({
+    name: 'mass, kg',
+    points: points(({ massKg }) => massKg),
+    level:
+      intake === undefined
+        ? null
+        : { value: intake.massKg, name: `before washing ${figure(intake.massKg, 2)} kg` },
+  });
+  const pocket = dryingPlot({
+    name: 'pocket humidity, % RH',
+    points: points(({ pocketRh }) => (pocketRh === undefined ? undefined : pocketRh * 100)),
+    level: {
+      value: dryBounds.pocketRhAtMost * 100,
+      name: `at most ${figure(dryBounds.pocketRhAtMost * 100, 0)} %`,
+    },
+  });
+  return [mass, pocket].filter((plot) => plot !== null);
+};
+
+const clockParts = (context: PaperContext, wet: string): readonly PaperPart[] => {
+  const { visit, issuedAt, timeZone } = context;
+  const until = visit.dryAccepted?.when ?? issuedAt;
+  const hours = hoursBetween(wet, until);
+  const still = visit.dryAccepted === null;
+  const tone = hours >= wetClockHours.red ? 'stop' : hours >= wetClockHours.amber ? 'caution' : 'held';
+  const said = still
+    ? `Wet for ${figure(hours)} h at the time of issue`
+    : `Accepted as dry ${figure(hours)} h after first wetting`;
+  return [
+    notice(tone, said, [
+      `First wetted ${momentWords(wet, timeZone)}. Dried within 24 to 48 hours, mould will in most cases not grow (US EPA mould course).`,
+    ]),
+  ];
+};
+
+const readingRow = (
+  reading: Noted<'DryingReading'>,
+  wet: string | null,
+  context: PaperContext,
+): readonly string[] => [
+  `${momentWords(reading.when, context.timeZone)}\n${personWords(context, reading.by)}`,
+  wet === null ? '' : figure(hoursBetween(wet, reading.when)),
+  reading.massKg === undefined ? '' : figure(reading.massKg, 2),
+  [
+    ...(reading.meter ?? []).map(({ reading: read, at }) => `${at}: ${figure(read)}`),
+    ...(reading.meterDryReference === undefined
+      ? []
+      : [`dry reference: ${figure(reading.meterDryReference)}`]),
+  ].join('\n'),
+  reading.pocketRh === undefined ? '' : humidityWords(reading.pocketRh),
+  [
+    ...(reading.airRh === undefined ? [] : [humidityWords(reading.airRh)]),
+    ...(reading.airC === undefined ? [] : [temperatureWords(reading.airC)]),
+  ].join(', '),
+  [
+    ...(reading.touch === undefined ? [] : [`touch ${reading.touch}`]),
+    ...(reading.smell === undefined ? [] : [`smell ${reading.smell}`]),
+    ...(reading.whiteCloth === undefined ? [] : [`white cloth ${reading.whiteCloth}`]),
+  ].join('\n'),
+];
+
+/**
+ * How the rug dried: the readings, drawn and listed, and the dry standard criterion by criterion.
+ *
+ * @source epa-mould-course, 24 and 48 hours; iso-8543, the idea of constant mass; the bounds are workshop settings
+ */
+export function dryingLog(context: PaperContext): PaperBody {
+  const { rug, visit, workshop, timeZone, words: say } = context;
+  const wet = wetSince(visit);
+  const standard = visit.dryAccepted?.standard ?? workshop.settings.dryStandard;
+  const criteria = dryCriteria(rug, visit, standard);
+  const met = criteria.filter((criterion) => criterion.met).length;
+  const accepted = visit.dryAccepted;
+  return {
+    subtitle: wet === null ? 'The rug was not wetted in this visit.' : 'From first wetting to dry.',
+    parts: [
+      ...(wet === null ? [] : clockParts(context, wet)),
+      facts(
+        row(
+          'Drying began',
+          visit.dryingStarted === null ? undefined : momentWords(visit.dryingStarted.when, timeZone),
+        ),
+        row(
+          'Posture and place',
+          visit.dryingStarted === null
+            ? undefined
+            : `${visit.dryingStarted.posture}, ${visit.dryingStarted.place}`,
+        ),
+        ...visit.turnings.map((turning) =>
+          row(
+            'Turned',
+            turning.posture,
+            `${momentWords(turning.when, timeZone)}, ${personWords(context, turning.by)}`,
+          ),
+        ),
+        row(
+          'Accepted as dry',
+          accepted === null ? 'not yet' : momentWords(accepted.when, timeZone),
+          accepted === null ? '' : personWords(context, accepted.by),
+        ),
+        visit.dryingExpected === null
+          ? null
+          : row('Expected', `${figure(visit.dryingExpected.hours)} h`, 'estimated by hand'),
+      ),
+      heading(1, 'The dry standard'),
+      facts(row('Standard used', standardWords[standard], 'workshop setting; touch alone never passes')),
+      ...(standard === 'full'
+        ? []
+        : [
+            notice('caution', 'A weaker standard was used', [
+              'This workshop dried the rug without one of the instruments the full standard asks for.',
+            ]),
+          ]),
+      table(
+        [words('', 0.7), words('Asked', 2.6), words('Found', 2.4)],
+        criteria.map(({ code, met: isMet, found }) => [
+          isMet ? 'met' : 'NOT MET',
+          say.dryAsked(code),
+          say.dryFound(found),
+        ]),
+        'No criterion applies.',
+        `${met} of ${criteria.length} criteria met. Bounds are workshop settings; constant mass after the idea of ISO 8543.`,
+      ),
+      ...(accepted?.note === undefined ? [] : [text(accepted.note)]),
+      heading(1, 'Readings'),
+      ...(wet === null ? [] : plots(context, wet)),
+      table(
+        [
+          words('When, who', 1.7),
+          figures('Hours wet', 0.7),
+          figures('Mass, kg', 0.8),
+          words('Meter', 1.5),
+          figures('Pocket', 0.8),
+          words('Air', 0.9),
+          words('Senses', 1.4),
+        ],
+        visit.readings.map((reading) => readingRow(reading, wet, context)),
+        'No reading is on record.',
+      ),
+    ],
+  };
+}

@@ -1,0 +1,166 @@
+import type { RugFact, RugFactOf, RugFactType } from '../dossier/index.ts';
+import { claimWords } from './claimWords.ts';
+import {
+  dayWords,
+  figure,
+  humidityWords,
+  lengthsWords,
+  moneyWords,
+  temperatureWords,
+} from './measureWords.ts';
+
+/** Names of what a fact only knows by its id. */
+export interface FactNames {
+  readonly colour: (id: string) => string;
+  readonly mark: (id: string) => string;
+  readonly step: (id: string) => string;
+}
+
+type Tellers = { readonly [Type in RugFactType]: (fact: RugFactOf<Type>, names: FactNames) => string };
+
+/** Parts of a line that are there, joined. */
+const said = (...parts: readonly (string | undefined | false)[]): string =>
+  parts.filter((part) => typeof part === 'string' && part !== '').join('; ');
+
+const degrees = (celsius: number | undefined) =>
+  celsius === undefined ? undefined : temperatureWords(celsius);
+const acid = (ph: number | undefined) => (ph === undefined ? undefined : `pH ${figure(ph, 2)}`);
+const damp = (rh: number | undefined) => (rh === undefined ? undefined : humidityWords(rh));
+const kilograms = (kg: number | undefined) => (kg === undefined ? undefined : `${figure(kg, 2)} kg`);
+const pictures = (photos: readonly string[]) =>
+  photos.length === 0 ? undefined : `${photos.length} photographs`;
+
+const tellers: Tellers = {
+  DossierOpened: ({ number, title }) => `Dossier ${number} opened: ${title}`,
+  RugReceived: ({ tag, scope, route, reason }) =>
+    said(`Received, tag ${tag}, for ${scope.join(', ')}`, route, reason),
+  RugMeasured: ({ occasion, lengthsMm, widthsMm, uncertaintyMm }) =>
+    `Measured (${occasion}): lengths ${lengthsWords(lengthsMm)}, widths ${lengthsWords(widthsMm)}, ± ${figure(uncertaintyMm / 10)} cm an end`,
+  RugWeighed: ({ massKg, airRh, airC, occasion, restedADay, confirmedUnusual }) =>
+    said(
+      `Weighed (${occasion}): ${figure(massKg, 2)} kg`,
+      damp(airRh),
+      degrees(airC),
+      restedADay ? 'after a day in this air' : 'not a day in this air',
+      confirmedUnusual === true && 'unusual mass confirmed',
+    ),
+  PhotographTaken: ({ shows, occasion, caption }) => said(`Photograph (${occasion}): ${shows}`, caption),
+  CornersTapped: () => 'Corners tapped on a photograph',
+  ConditionSurveyed: ({ occasion, sides, light, limits }) =>
+    said(`Looked over (${occasion}): ${sides}`, light, limits),
+  MarkRecorded: (mark, names) =>
+    said(
+      `Mark ${names.mark(mark.mark)}: ${mark.word}, ${mark.side}, grade ${mark.grade}, ${mark.activity}`,
+      mark.stain,
+      mark.cause,
+      mark.note,
+    ),
+  RugIdentified: ({ claims }) =>
+    claims
+      .map((claim) => `${claim.about}: ${claimWords(claim)} (${claim.confidence}; ${claim.evidence})`)
+      .join('\n'),
+  FindingNoted: ({ finding, certainty, at, evidence, note }) =>
+    said(`Finding: ${finding}, ${certainty} (${evidence})`, at, note),
+  ColoursNamed: ({ colours }) =>
+    `Colours: ${colours.map(({ name, kind, dyeClass }) => `${name} (${kind}, dye ${dyeClass})`).join(', ')}`,
+  KnotsCounted: ({ places, nodesPerKnot }) =>
+    `Knots counted at ${places.length} places, ${nodesPerKnot} nodes per knot`,
+  FoundationTested: ({ method, result, where, note }) =>
+    said(`Foundation, ${method}: ${result}, ${where}`, note),
+  DyeTested: ({ colour, side, liquid, reading, ph, temperatureC, minutes }, names) =>
+    said(
+      `Blot of ${names.colour(colour)}, ${side}, ${liquid}: ${reading.kind === 'graded' ? `grade ${reading.staining}` : `unclear, ${reading.why}`}`,
+      acid(ph),
+      degrees(temperatureC),
+      minutes === undefined ? undefined : `${figure(minutes, 0)} min`,
+    ),
+  DyeTestStarted: ({ colour, side, liquid, minutes }, names) =>
+    `Blot laid: ${names.colour(colour)}, ${side}, ${liquid}, ${figure(minutes, 0)} min`,
+  DyeTestRefused: ({ colour, words, signed }, names) =>
+    said(`Client refuses the test of ${names.colour(colour)}: ${words}`, signed ? 'signed' : 'not signed'),
+  DryingExpected: ({ hours }) => `Expected to be dry in ${figure(hours)} h (estimated by hand)`,
+  CorrectiveAimAgreed: ({ aim }) => `Corrective aim agreed: ${aim}`,
+  PlanAgreed: ({ method, rulebook, fingerprint, note }) =>
+    said(`Plan put on record: ${method}, rulebook ${rulebook}`, `fingerprint ${fingerprint}`, note),
+  PriceQuoted: ({ lines, notToExceed }) =>
+    `Price quoted: ${lines.length} lines, not to exceed ${moneyWords(notToExceed)}`,
+  ConsentGiven: ({ agreed, plan, notToExceed }) =>
+    said(`Client agreed, ${agreed.how}, not to exceed ${moneyWords(notToExceed)}`, `plan ${plan}`),
+  ConsentRefused: ({ what, words, signed }) =>
+    said(`Client refused ${what}: ${words}`, signed ? 'signed' : 'not signed'),
+  ConsentWithdrawn: ({ words }) => `Client took the agreement back: ${words}`,
+  OverrideGranted: ({ rule, reason }) => `Rule ${rule} set aside: ${reason}`,
+  SignedOff: ({ as, name, about }) => `Signed off by ${as} ${name}: ${about}`,
+  RugDusted: ({ pass, side, soilG, minutes }) =>
+    said(
+      `Dusted, pass ${pass}, ${side}: ${figure(soilG)} g of soil`,
+      minutes === undefined ? undefined : `${figure(minutes, 0)} min`,
+    ),
+  StepStarted: ({ step, wets, helpers }, names) =>
+    said(`Started: ${names.step(step)}`, wets && 'wets the rug', helpers),
+  StepDone: ({ step, note, lot }, names) =>
+    said(`Done: ${names.step(step)}`, lot === undefined ? undefined : `lot ${lot}`, note),
+  BathMeasured: ({ ph, temperatureC, whiteClothGrade, runOff, photos }) =>
+    said(
+      'Bath measured',
+      acid(ph),
+      degrees(temperatureC),
+      whiteClothGrade === undefined ? undefined : `white cloth ${whiteClothGrade}`,
+      runOff,
+      pictures(photos),
+    ),
+  RinseMeasured: ({ ph, conductivityUsPerCm, temperatureC, foam, runOff }) =>
+    said(
+      'Rinse measured',
+      acid(ph),
+      conductivityUsPerCm === undefined ? undefined : `${figure(conductivityUsPerCm, 0)} µS/cm`,
+      degrees(temperatureC),
+      foam === undefined ? undefined : `foam ${foam}`,
+      runOff,
+    ),
+  StopCalled: ({ condition, note }) => said(`Stop: ${condition}`, note),
+  StopCleared: ({ how }) => `Stop cleared: ${how}`,
+  DryingStarted: ({ posture, place }) => `Drying began: ${posture}, ${place}`,
+  RugTurned: ({ posture }) => `Turned: ${posture}`,
+  DryingReading: ({ massKg, pocketRh, meter, touch, smell, whiteCloth }) =>
+    said(
+      'Drying reading',
+      kilograms(massKg),
+      pocketRh === undefined ? undefined : `pocket ${humidityWords(pocketRh)}`,
+      meter === undefined ? undefined : `meter ${meter.map(({ reading }) => figure(reading)).join(', ')}`,
+      touch,
+      smell === undefined ? undefined : `smell ${smell}`,
+      whiteCloth === undefined ? undefined : `white cloth ${whiteCloth}`,
+    ),
+  DryAccepted: ({ standard, note }) => said(`Accepted as dry, standard: ${standard}`, note),
+  FinishingDone: ({ works, note }) => said(`Finishing: ${works.join(', ')}`, note),
+  RugInspected: ({ marks, odour, colour, note }) =>
+    said(`Inspected: ${marks.length} marks, odour ${odour}, colour ${colour}`, note),
+  DepositTaken: ({ amount, by }) => `Deposit taken: ${moneyWords(amount)}, ${by}`,
+  InvoiceIssued: ({ number, lines }) => `Invoice ${number} issued, ${lines.length} lines`,
+  PaymentTaken: ({ amount, by }) => `Payment taken: ${moneyWords(amount)}, ${by}`,
+  RugReturned: ({ identity, difference }) => said('Handed back', `mass ${identity.mass}`, difference),
+  VisitDeclined: ({ reason, by }) => `Visit ended without the work, by the ${by}: ${reason}`,
+  RugMoved: ({ place }) => `Moved to ${place}`,
+  SentOut: ({ to, purpose, backBy }) =>
+    said(`Sent out to ${to}: ${purpose}`, backBy === undefined ? undefined : `back by ${dayWords(backBy)}`),
+  CameBack: ({ condition }) => `Came back: ${condition}`,
+  Quarantined: ({ why, note }) => said(`Quarantine: ${why}`, note),
+  QuarantineReleased: ({ treatment, inspected }) => said(`Released from quarantine: ${treatment}`, inspected),
+  IncidentReported: ({ what, action, clientTold }) =>
+    said(`Incident: ${what}`, action, clientTold ? 'client told' : 'client not told'),
+  StorageDue: ({ from, charge }) =>
+    said(`Storage due from ${dayWords(from)}`, charge === undefined ? undefined : moneyWords(charge)),
+  Unclaimed: ({ since, note }) => said(`Unclaimed since ${dayWords(since)}`, note),
+  NoteAdded: ({ note }) => `Note: ${note}`,
+  EntryWithdrawn: ({ reason }) => `Withdrawal of an earlier entry: ${reason}`,
+};
+
+/**
+ * What an entry says in the history, in one or two lines.
+ *
+ * @source none: wording of this project
+ */
+export const factWords = (fact: RugFact, names: FactNames): string =>
+  (tellers[fact.type] as ((fact: RugFact, names: FactNames) => string) | undefined)?.(fact, names) ??
+  `An entry of a kind this version does not know: ${fact.type}`;

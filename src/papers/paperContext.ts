@@ -1,0 +1,46 @@
+import type {
+  ClientStanding,
+  DryCriterion,
+  RugEntry,
+  RugStanding,
+  VisitStanding,
+  WorkshopStanding,
+} from '../dossier/index.ts';
+import type { Problem } from '../units/index.ts';
+
+/** Three sentences of a refusal, as the screen shows them. */
+export interface RefusalWords {
+  readonly happened: string;
+  readonly matters: string;
+  readonly now: string;
+}
+
+/** Words that papers share with the screens; the shell hands them in from text/. */
+export interface PaperWords {
+  readonly problem: (problem: Problem) => RefusalWords;
+  readonly dryAsked: (code: DryCriterion['code']) => string;
+  readonly dryFound: (found: DryCriterion['found']) => string;
+}
+
+/** A rug of a consignment and the visit it came for. */
+export interface ConsignedRug {
+  readonly rug: RugStanding;
+  readonly visit: VisitStanding;
+}
+
+/** Everything a paper is made from. The shell gathers it; makers only choose what to say. */
+export interface PaperContext extends ConsignedRug {
+  /** Instant of issue, and who asked for the paper (id of a person). */
+  readonly issuedAt: string;
+  readonly by: string;
+  /** IANA name of the workshop's time zone: instants are kept in UTC and read by people at home. */
+  readonly timeZone: string;
+  readonly workshop: WorkshopStanding;
+  /** The client of the visit; null where their data are not for this paper. */
+  readonly client: ClientStanding | null;
+  /** All rugs that came with this one, this one among them, by dossier number. */
+  readonly consignment: readonly ConsignedRug[];
+  /** The rug's whole stream, oldest first, withdrawn entries and all. */
+  readonly entries: readonly RugEntry[];
+  readonly words: PaperWords;
+}

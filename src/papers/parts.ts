@@ -1,0 +1,65 @@
+import type {
+  PaperFacts,
+  PaperHeading,
+  PaperList,
+  PaperNotice,
+  PaperPart,
+  PaperTable,
+  PaperText,
+} from './paper.ts';
+
+export const heading = (level: 1 | 2 | 3, text: string): PaperHeading => ({ kind: 'heading', level, text });
+
+export const text = (written: string, tone: PaperText['tone'] = 'plain'): PaperText => ({
+  kind: 'text',
+  text: written,
+  tone,
+});
+
+export const list = (items: readonly string[], ordered = false): PaperList => ({
+  kind: 'list',
+  items,
+  ordered,
+});
+
+export const notice = (
+  tone: PaperNotice['tone'],
+  title: string,
+  lines: readonly string[] = [],
+): PaperNotice => ({
+  kind: 'notice',
+  tone,
+  title,
+  lines,
+});
+
+export type FactRow = PaperFacts['rows'][number];
+
+/** A name with its value; what nobody recorded is said to be so, never left blank. */
+export const row = (name: string, value: string | null | undefined, why?: string): FactRow => {
+  const said = value === null || value === undefined || value === '' ? 'not recorded' : value;
+  return why === undefined || why === '' ? { name, value: said } : { name, value: said, why };
+};
+
+export const facts = (...rows: readonly (FactRow | null)[]): PaperFacts => ({
+  kind: 'facts',
+  rows: rows.filter((one) => one !== null),
+});
+
+type Column = PaperTable['columns'][number];
+
+/** A column for words, its width a part against the others'. */
+export const words = (name: string, share = 1): Column => ({ name, align: 'start', share });
+/** A column for figures, set to the end so that they compare. */
+export const figures = (name: string, share = 1): Column => ({ name, align: 'end', share });
+
+/** A table, or a line saying that there is nothing to list. */
+export const table = (
+  columns: readonly Column[],
+  rows: readonly (readonly string[])[],
+  nothing: string,
+  caption?: string,
+): PaperPart => {
+  if (rows.length === 0) return text(nothing, 'soft');
+  return caption === undefined ? { kind: 'table', columns, rows } : { kind: 'table', caption, columns, rows };
+};

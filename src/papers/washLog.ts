@@ -1,0 +1,183 @@
+import type { Noted } from '../dossier/index.ts';
+import { stepId, wetSince } from '../dossier/index.ts';
+import { figure, hoursBetween, momentWords, temperatureWords } from './measureWords.ts';
+import type { PaperContext } from './paperContext.ts';
+import type { PaperBody } from './paperKinds.ts';
+import { facts, figures, heading, notice, row, table, text, words } from './parts.ts';
+import { photographsOf, setPhotographs } from './photographs.ts';
+import { planInForce } from './planInForce.ts';
+import { personWords } from './visitWords.ts';
+
+const ph = (value: number | undefined): string => (value === undefined ? '' : figure(value, 2));
+
+const rinseWords = (rinse: Noted<'RinseMeasured'>): string =>
+  [
+    ...(rinse.conductivityUsPerCm === undefined ? [] : [`${figure(rinse.conductivityUsPerCm, 0)} µS/cm`]),
+    ...(rinse.supplyConductivityUsPerCm === undefined
+      ? []
+      : [`supply ${figure(rinse.supplyConductivityUsPerCm, 0)} µS/cm`]),
+    ...(rinse.supplyPh === undefined ? [] : [`supply pH ${figure(rinse.supplyPh, 2)}`]),
+    ...(rinse.foam === undefined ? [] : [`foam ${rinse.foam}`]),
+  ].join(', ');
+
+/**
+ * What was done to the rug in water, by whom and when: steps, baths, rinses, dusting, stops and overrides.
+ *
+ * @source none: contents by this project's rules for papers
+ */
+export function washLog(context: PaperContext): PaperBody {
+  const { visit, timeZone } = context;
+  const plan = planInForce(context)?.plan ?? null;
+  const nameOf = (step: string | undefined): string =>
+    step === undefined
+      ? ''
+      : (plan?.steps.find((known) => stepId(known) === step)?.kind ??
+        step.replace(/^\d+-/, '').replaceAll('-', ' '));
+  const moment = (noted: { readonly when: string } | null) =>
+    noted === null ? '' : momentWords(noted.when, timeZone);
+  const who = (noted: { readonly by: string } | null) =>
+    noted === null ? '' : personWords(context, noted.by);
+  const wet = wetSince(visit);
+  const open = visit.stops.filter(({ cleared }) => cleared === null);
+  return {
+    subtitle:
+      wet === null
+        ? 'No water has touched the rug in this visit.'
+        : `First wetted ${momentWords(wet, timeZone)}.`,
+    parts: [
+      ...open.map(({ called }) =>
+        notice(
+          'stop',
+          `Stop not cleared: ${called.condition}`,
+          called.note === undefined ? [] : [called.note],
+        ),
+      ),
+      ...(plan === null
+        ? []
+        : [
+            facts(
+              row('Method of the plan', plan.method, `rulebook ${plan.rulebook}`),
+              row(
+                'pH of every bath',
+                plan.bounds.bathPh === 'no liquid'
+                  ? 'no liquid'
+                  : `${figure(plan.bounds.bathPh.least)} to ${figure(plan.bounds.bathPh.most)}`,
+              ),
+              row('Water, at most', temperatureWords(plan.bounds.temperatureC)),
+            ),
+          ]),
+      heading(1, 'Dusting'),
+      table(
+        [
+          figures('Pass', 0.6),
+          words('Side', 0.8),
+          figures('Soil, g', 1),
+          figures('Minutes', 0.9),
+          words('When', 2),
+          words('Who', 1.2),
+        ],
+        visit.dustings.map((pass) => [
+          String(pass.pass),
+          pass.side,
+          figure(pass.soilG),
+          pass.minutes === undefined ? '' : figure(pass.minutes, 0),
+          moment(pass),
+          who(pass),
+        ]),
+        'No dusting is on record.',
+      ),
+      heading(1, 'Steps'),
+      table(
+        [
+          words('Step', 1.5),
+          words('Wet', 0.5),
+          words('Started', 1.6),
+          words('Done', 1.6),
+          figures('Minutes', 0.8),
+          words('By', 1),
+          words('Lot, helpers, note', 1.8),
+        ],
+        visit.steps.map(({ step, started, done }) => [
+          nameOf(step),
+          started === null ? '' : started.wets ? 'yes' : 'no',
+          moment(started),
+          moment(done),
+          started === null || done === null ? '' : figure(hoursBetween(started.when, done.when) * 60, 0),
+          who(done ?? started),
+          [done?.lot === undefined ? '' : `lot ${done.lot}`, started?.helpers ?? '', done?.note ?? '']
+            .filter((one) => one !== '')
+            .join('\n'),
+        ]),
+        'No step has been started.',
+      ),
+      heading(1, 'Baths'),
+      table(
+        [
+          words('When', 1.6),
+          words('Step', 1.2),
+          figures('pH', 0.6),
+          figures('°C', 0.6),
+          figures('White cloth', 0.9),
+          words('Run-off', 1),
+          words('Who', 1),
+        ],
+        visit.baths.map((bath) => [
+          moment(bath),
+          nameOf(bath.step),
+          ph(bath.ph),
+          bath.temperatureC === undefined ? '' : figure(bath.temperatureC),
+          bath.whiteClothGrade ?? '',
+          bath.runOff ?? '',
+          who(bath),
+        ]),
+        'No bath was measured.',
+      ),
+      heading(1, 'Rinses'),
+      table(
+        [
+          words('When', 1.6),
+          figures('pH', 0.6),
+          figures('°C', 0.6),
+          words('Conductivity, supply, foam', 2.2),
+          figures('White cloth', 0.9),
+          words('Run-off', 1),
+          words('Who', 1),
+        ],
+        visit.rinses.map((rinse) => [
+          moment(rinse),
+          ph(rinse.ph),
+          rinse.temperatureC === undefined ? '' : figure(rinse.temperatureC),
+          rinseWords(rinse),
+          rinse.whiteClothGrade ?? '',
+          rinse.runOff ?? '',
+          who(rinse),
+        ]),
+        'No rinse was measured.',
+      ),
+      heading(1, 'Stops'),
+      table(
+        [words('Called', 1.5), words('Because', 2), words('Cleared', 1.5), words('How', 2)],
+        visit.stops.map(({ called, cleared }) => [
+          `${moment(called)}\n${who(called)}`,
+          called.note === undefined ? called.condition : `${called.condition}\n${called.note}`,
+          cleared === null ? 'not cleared' : `${moment(cleared)}\n${who(cleared)}`,
+          cleared?.how ?? '',
+        ]),
+        'No stop was called.',
+      ),
+      ...(visit.overrides.length === 0
+        ? []
+        : [
+            heading(1, 'Rules set aside'),
+            facts(
+              ...visit.overrides.map((override) =>
+                row(`Rule ${override.rule}`, override.reason, `${who(override)}, ${moment(override)}`),
+              ),
+            ),
+          ]),
+      heading(1, 'Photographs of the work'),
+      ...setPhotographs(photographsOf(context, 'work'), context, 'No photograph was taken during the work.'),
+      text('White cloth grades are blots graded by eye on the ISO 105-A03 grey scale.', 'soft'),
+    ],
+  };
+}

@@ -1,0 +1,140 @@
+import type { Amount, PlanStep, WashPlan } from '../core/wash/index.ts';
+import { done, type Result, refused } from '../units/index.ts';
+import { limitRows } from './limitWords.ts';
+import { areaWords, figure, massWords } from './measureWords.ts';
+import type { PaperPart } from './paper.ts';
+import type { PaperContext } from './paperContext.ts';
+import type { PaperBody } from './paperKinds.ts';
+import type { PaperHasNoGround } from './paperProblem.ts';
+import { facts, heading, list, notice, row, table, text, words } from './parts.ts';
+import { blockerParts, planInForce, presentPlan } from './planInForce.ts';
+import { sourceWords } from './sourceWords.ts';
+
+/** What holds for every wash, whatever the rug; the plan adds its own. */
+export const standingCautions = [
+  'Gloves and goggles whenever an agent is opened, mixed or poured. Read the supplier’s safety data sheet first; it comes before this paper.',
+  'Air the room: acids with sulfites, and any chlorine, give off gas.',
+  'An eyewash and a shower within reach where an agent can hurt the eyes or skin (29 CFR 1910.151(c); local rules come first).',
+  'Never mix: chlorine bleach with acid, ammonia, urine, peroxide, alcohol or acetone; sulfite or dithionite below pH 4; peroxide with a reducer, with acetic acid, or on iron or copper stains.',
+  'Wet floor and current: dry hands, no lead on the floor, residual-current protection. A wet rug is heavy: lift as the plan says.',
+  'Waste water goes where the local authority allows and never below pH 5.0 (40 CFR 403.5 in the United States); dilution alone is no treatment.',
+] as const;
+
+const amountWords = ({ agent, least, most, unit, source }: Amount): string => {
+  const range = least === most ? figure(least, 1) : `${figure(least, 1)} to ${figure(most, 1)}`;
+  return `${range} ${unit} ${agent} (${sourceWords(source)})`;
+};
+
+const bandWords = (band: { readonly least: number; readonly most: number }): string =>
+  band.least === band.most ? figure(band.least) : `${figure(band.least)} to ${figure(band.most)}`;
+
+const stepRows = (step: PlanStep) =>
+  [
+    step.amounts.length === 0 ? null : row('Take', step.amounts.map(amountWords).join('\n')),
+    step.targetPh === undefined ? null : row('pH', bandWords(step.targetPh), 'measure before use'),
+    step.temperatureC === undefined ? null : row('Water', `${bandWords(step.temperatureC)} °C`),
+    step.dwellMinutes === undefined
+      ? null
+      : row('Dwell', `${figure(step.dwellMinutes, 0)} min, by the timer`),
+    step.tools.length === 0 ? null : row('Tools', step.tools.join(', ')),
+    step.protection.length === 0 ? null : row('Wear', step.protection.join(', ')),
+    step.people > 1 ? row('People', String(step.people)) : null,
+    step.log.length === 0 ? null : row('Write down', step.log.join(', ')),
+  ].filter((one) => one !== null);
+
+const stepParts = (step: PlanStep, plan: WashPlan): readonly PaperPart[] => {
+  const stops = plan.stopConditions.filter(({ id }) => step.stopConditions.includes(id));
+  const rows = stepRows(step);
+  return [
+    heading(2, `${step.order}. ${step.kind}${step.wet ? ' (wet)' : ''}`),
+    text(step.what),
+    ...(rows.length === 0 ? [] : [facts(...rows)]),
+    text(
+      `${stops.length === 0 ? '' : `Stop if: ${stops.map(({ when }) => when).join('; ')}. `}Step: ${sourceWords(step.source)}.`,
+      'soft',
+    ),
+  ];
+};
+
+const basis = ({ basis: from }: WashPlan, units: 'metric' | 'customary') =>
+  facts(
+    row('Area', areaWords(from.areaM2, units)),
+    row('Dry mass', massWords(from.dryMassKg, units), from.dryMassFrom),
+    row('Wet mass, at most', massWords(from.wetMassKg, units), 'plan the lifting by this'),
+    row(
+      'Hours until dry',
+      from.expectedDryingHours === undefined ? 'not estimated yet' : figure(from.expectedDryingHours),
+      from.expectedDryingHours === undefined ? '' : from.expectedDryingFrom,
+    ),
+  );
+
+/**
+ * What the washer does, step by step, with quantities for this rug, every limit with its reason and source,
+ * and the cautions of the work.
+ *
+ * @refuses paper-has-no-ground - there is no wash plan
+ * @source cfr-29-1910-151, eyewash; cfr-40-403-5, waste water; the rest as each line says
+ */
+export function workOrder(context: PaperContext): Result<PaperBody, PaperHasNoGround> {
+  const force = planInForce(context);
+  if (force === null) {
+    const present = presentPlan(context);
+    const because = present.ok ? '' : present.words.happened;
+    return refused('paper-has-no-ground', { paper: 'work-order', missing: 'wash plan', because });
+  }
+  const { plan, fingerprint, agreed } = force;
+  return done({
+    subtitle: `${plan.method}, ${plan.steps.length} steps, rulebook ${plan.rulebook}.`,
+    parts: [
+      ...blockerParts(context),
+      ...(agreed
+        ? [notice('held', 'The client has agreed to this plan')]
+        : [notice('stop', 'Not agreed', ['The client has not agreed to this plan. No wet step.'])]),
+      notice('caution', 'Before you start', [...standingCautions, ...plan.cautions]),
+      ...plan.overridden.map(({ rule, reason }) =>
+        notice('caution', `Rule ${rule} is set aside by the owner`, [reason]),
+      ),
+      heading(1, 'Limits of this rug'),
+      text('None of these is passed. When one cannot be kept, stop and ask.', 'lead'),
+      facts(...limitRows(plan, ['consents', 'signOffs'])),
+      ...plan.narrow.map(({ axis, least, most, lowerFrom, upperFrom }) =>
+        notice(
+          'caution',
+          `Narrow band for ${axis === 'bathPh' ? 'the bath' : 'the last rinse'}: pH ${bandWords({ least, most })}`,
+          [`Lower end from ${lowerFrom}, upper end from ${upperFrom}. Measure often.`],
+        ),
+      ),
+      ...(plan.signOffs.length === 0
+        ? []
+        : [
+            table(
+              [words('Sign-off by', 1), words('Given', 0.6), words('Because', 3)],
+              plan.signOffs.map(({ who, given, rule, because }) => [
+                who,
+                given ? 'yes' : 'not yet',
+                `${because} (${rule})`,
+              ]),
+              '',
+            ),
+          ]),
+      heading(1, 'Steps'),
+      text('Quantities are for this rug. Where a range stands, start at the lower end.', 'soft'),
+      ...plan.steps.flatMap((step) => stepParts(step, plan)),
+      heading(1, 'Stop conditions and what to do then'),
+      table(
+        [words('When', 1.4), words('Do', 2.6), words('From', 1)],
+        plan.stopConditions.map(({ when, rescue, source }) => [when, rescue, sourceWords(source)]),
+        'The plan names no stop condition: a dry method.',
+      ),
+      heading(1, 'What this is worked out from'),
+      basis(plan, context.workshop.settings.units),
+      ...(plan.loosens.length === 0
+        ? []
+        : [
+            heading(2, 'What would loosen it'),
+            list(plan.loosens.map(({ find, fact, assumed }) => `${find} (${fact} is taken as ${assumed})`)),
+          ]),
+      text(`Plan ${fingerprint}, rulebook ${plan.rulebook}.`, 'soft'),
+    ],
+  });
+}
