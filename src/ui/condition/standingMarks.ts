@@ -1,0 +1,41 @@
+import { type RugCorners, type RugFrame, rugFrame } from '../../core/condition/index.ts';
+import type { RugStanding } from '../../dossier/index.ts';
+import type { Mark, PadPicture } from './surface.ts';
+
+const cornersOf = (corners: readonly { readonly x: number; readonly y: number }[]): RugCorners | null => {
+  const [a, b, c, d] = corners;
+  return a && b && c && d ? [a, b, c, d] : null;
+};
+
+/** What the mark pad needs of a rug that has a dossier: its frame at intake, its pictures, its marks. */
+export function marksAndPictures(standing: RugStanding): {
+  readonly frame: RugFrame | null;
+  readonly pictures: readonly PadPicture[];
+  readonly marks: readonly Mark[];
+} {
+  const measured = standing.measurements.findLast(({ occasion }) => occasion === 'intake');
+  const isDrawnOn = new Set(
+    standing.marks.flatMap(({ drawn }) => (drawn === undefined ? [] : [drawn.photo])),
+  );
+  return {
+    frame: measured === undefined ? null : rugFrame(measured),
+    pictures: standing.photographs
+      .filter(
+        ({ photo, shows, occasion }) =>
+          isDrawnOn.has(photo) || (occasion === 'intake' && (shows === 'face' || shows === 'back')),
+      )
+      .map(({ photo, widthPx, heightPx, shows, caption }) => ({
+        photo,
+        widthPx,
+        heightPx,
+        shows,
+        caption,
+        corners: cornersOf(standing.corners[photo]?.corners ?? []),
+      })),
+    marks: standing.marks.map(plainMark),
+  };
+}
+
+/** The fact without where it stands in the record. */
+const plainMark = ({ entry: _entry, when: _when, by: _by, ...mark }: RugStanding['marks'][number]): Mark =>
+  mark;

@@ -1,0 +1,38 @@
+/** The part of a surface that is shown, in its px; its height follows from the surface's own form. */
+export interface View {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+}
+
+export interface Extent {
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
+
+export const wholeView = ({ widthPx }: Extent): View => ({ x: 0, y: 0, width: widthPx });
+
+const mostZoom = 12;
+const clamp = (value: number, least: number, most: number) => Math.min(Math.max(value, least), most);
+
+/** The nearest view that lies on the surface. */
+export function heldOn(view: View, { widthPx, heightPx }: Extent): View {
+  const width = clamp(view.width, widthPx / mostZoom, widthPx);
+  const height = (width * heightPx) / widthPx;
+  return { width, x: clamp(view.x, 0, widthPx - width), y: clamp(view.y, 0, heightPx - height) };
+}
+
+/** Enlarges by a factor around a place of the surface, which stays where it is on the screen. */
+export function zoomed(view: View, by: number, about: { x: number; y: number }, surface: Extent): View {
+  const width = clamp(view.width / by, surface.widthPx / mostZoom, surface.widthPx);
+  const share = width / view.width;
+  return heldOn(
+    { width, x: about.x - (about.x - view.x) * share, y: about.y - (about.y - view.y) * share },
+    surface,
+  );
+}
+
+export const middleOf = (view: View, { widthPx, heightPx }: Extent) => ({
+  x: view.x + view.width / 2,
+  y: view.y + (view.width * heightPx) / widthPx / 2,
+});
