@@ -10,6 +10,7 @@ import {
 } from '../core/wash/index.ts';
 import { done, type Problem, type Result, refused } from '../units/index.ts';
 import { latestVisit, type Noted, type NotedClaim, type RugStanding } from './standing.ts';
+import { wetSince } from './wetting.ts';
 import type { WorkshopSettings } from './workshopFacts.ts';
 
 export type SizeNotMeasured = Problem<'size-not-measured', Readonly<Record<string, never>>>;
@@ -155,6 +156,9 @@ export function planFactsOf(
   const warp = soundClaim(standing, 'warp')?.fibre;
   const weft = soundClaim(standing, 'weft')?.fibre;
   const backing = soundClaim(standing, 'backing')?.fibre;
+  const latex = standing.marks.some(({ word }) => word === 'delamination')
+    ? 'failing'
+    : soundClaim(standing, 'latex')?.latex;
   const weighed = standing.weighings.at(-1);
   const pileHeightMm = standing.measurements.at(-1)?.pileHeightMm;
   const findings = findingsOf(standing);
@@ -181,6 +185,7 @@ export function planFactsOf(
       ...(weft === undefined ? {} : { weft }),
       ...(backing === undefined ? {} : { backing }),
     },
+    ...(latex === undefined ? {} : { latex }),
     ...(weighed === undefined ? {} : { dryMassKg: weighed.massKg }),
     ...(pileHeightMm === undefined ? {} : { pileHeightMm }),
     colours: standing.colours.map(({ colour, name, kind, dyeClass, besideLightField, atUrinePlace }) => ({
@@ -215,7 +220,12 @@ export function planFactsOf(
     ...(received.monthsSinceWash === undefined ? {} : { monthsSinceWash: received.monthsSinceWash }),
     ...(received.promisedFor === undefined || visit.dryAccepted !== null
       ? {}
-      : { promiseHours: Math.max(0, daysBetween(now, `${received.promisedFor}T17:00:00Z`) * 24) }),
+      : {
+          promiseHours: Math.max(
+            0,
+            daysBetween(wetSince(visit) ?? now, `${received.promisedFor}T17:00:00Z`) * 24,
+          ),
+        }),
     ...(valueAboveAuthority === undefined ? {} : { valueAboveAuthority }),
     liftingLimitKg: settings.liftingLimitKg,
     equipmentDown: settings.equipmentDown,

@@ -55,6 +55,7 @@ const wordsOf = (standing: RugStanding, row: RugRow): readonly string[] => {
         return [claim.fibre];
       case 'knot':
         return [claim.knot];
+      case 'latex':
       case 'period':
         return [];
       default:

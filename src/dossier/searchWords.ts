@@ -8,6 +8,8 @@
  * @example searchWords('Çelebi, No. 12') // ['celebi', 'no', '12']
  */
 export function searchWords(...texts: readonly string[]): readonly string[] {
-  const plain = texts.join(' ').toLowerCase().normalize('NFKD').replace(/\p{M}/gu, '');
+  // Normalised before as well: letters of mathematics, say, only then have a small form.
+  const small = texts.join(' ').normalize('NFKD').toLowerCase().normalize('NFKD');
+  const plain = small.replace(/\p{M}/gu, '');
   return [...new Set(plain.match(/[\p{L}\p{N}]+/gu))];
 }

@@ -35,6 +35,8 @@ const claim = z.discriminatedUnion('about', [
     ...claimed,
   }),
   z.strictObject({ about: z.enum(['warp', 'weft', 'backing']), fibre: z.enum(fibres), ...claimed }),
+  /** Asked of tufted pieces; failing is powdery, hard or smelling. */
+  z.strictObject({ about: z.literal('latex'), latex: z.enum(latexStates), ...claimed }),
   z.strictObject({
     about: z.literal('knot'),
     knot: z.enum(['symmetrical', 'asymmetrical', 'offset', 'jufti', 'none', 'unknown']),
