@@ -1,9 +1,15 @@
 import { done, type Result } from '../../units/index.ts';
 import { learnServerTime } from './serverClock.ts';
 import { notReached, notReadable, problemIn, type ShownProblem } from './shownProblem.ts';
-import { signInDesk } from './signInDesk.ts';
+import { type SignInReason, signInDesk } from './signInDesk.ts';
 
 export type Answered<Answer> = Result<Answer, ShownProblem>;
+
+/** Refusals that signing in settles. */
+const reasons: Readonly<Record<string, SignInReason>> = {
+  'signed-out': 'ended',
+  'passphrase-needed': 'by PIN',
+};
 
 interface CallInit {
   readonly method?: 'GET' | 'POST' | 'PUT';
@@ -51,6 +57,8 @@ async function once<Answer>(path: string, init: CallInit): Promise<Answered<Answ
  */
 export async function call<Answer>(path: string, init: CallInit = {}): Promise<Answered<Answer>> {
   const first = await once<Answer>(path, init);
-  if (first.ok || first.problem.status !== 401 || init.asksToSignIn === false) return first;
-  return (await signInDesk.ask()) ? once<Answer>(path, init) : first;
+  if (first.ok || init.asksToSignIn === false) return first;
+  const reason = reasons[first.problem.code];
+  if (reason === undefined) return first;
+  return (await signInDesk.ask(reason)) ? once<Answer>(path, init) : first;
 }

@@ -1,4 +1,4 @@
-export { problemOf } from './asked.ts';
+export { asked, problemOf } from './asked.ts';
 export { type Answered, call } from './call.ts';
 export { type SentPhotograph, sendPhotograph } from './sendPhotograph.ts';
 export { serverNow } from './serverClock.ts';
@@ -7,4 +7,4 @@ export { useHouse, useMe, usePeople, useSettings } from './useHouse.ts';
 export { useRecord } from './useRecord.ts';
 export { type RowsQuery, useRows } from './useRows.ts';
 export { useRug } from './useRug.ts';
-export type { Colleague, HouseState, ListRow, Me, RugAnswer, RugClient, RugDraft } from './wire.ts';
+export type { ClientSummary, Colleague, HouseState, Me, RugClient, RugDraft, RugListRow } from './wire.ts';

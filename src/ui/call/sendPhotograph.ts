@@ -1,15 +1,10 @@
+import type { PhotographAnswer } from '../../contract/index.ts';
 import type { Answered } from './call.ts';
 import { notReached, notReadable, problemIn } from './shownProblem.ts';
 import { signInDesk } from './signInDesk.ts';
 
 /** A photograph the server keeps, by the hash of its bytes. */
-export interface SentPhotograph {
-  readonly photo: string;
-  readonly widthPx: number;
-  readonly heightPx: number;
-  readonly mediaType: string;
-  readonly bytes: number;
-}
+export type SentPhotograph = PhotographAnswer;
 
 const once = (file: Blob, onProgress: (done: number) => void): Promise<Answered<SentPhotograph>> =>
   new Promise((resolve) => {
@@ -42,6 +37,6 @@ export async function sendPhotograph(
   onProgress: (done: number) => void,
 ): Promise<Answered<SentPhotograph>> {
   const first = await once(file, onProgress);
-  if (first.ok || first.problem.status !== 401) return first;
-  return (await signInDesk.ask()) ? once(file, onProgress) : first;
+  if (first.ok || first.problem.code !== 'signed-out') return first;
+  return (await signInDesk.ask('ended')) ? once(file, onProgress) : first;
 }

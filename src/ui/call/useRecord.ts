@@ -1,9 +1,10 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
+import type { RugAnswer } from '../../contract/index.ts';
 import type { RugEntry, RugFact } from '../../dossier/facts/index.ts';
 import { newId } from '../kit/newId.ts';
 import { type Answered, call } from './call.ts';
-import type { RugAnswer, RugDraft } from './wire.ts';
+import type { RugDraft } from './wire.ts';
 
 interface Recorded {
   readonly entries: readonly RugEntry[];

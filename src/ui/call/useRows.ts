@@ -1,7 +1,7 @@
 import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import type { RowsAnswer } from '../../contract/index.ts';
 import { asked, problemOf } from './asked.ts';
 import { call } from './call.ts';
-import type { ListRow } from './wire.ts';
 
 export interface RowsQuery {
   readonly find?: string;
@@ -23,11 +23,11 @@ export const queryText = (query: object): string =>
   ).toString();
 
 /** Rugs that answer to a query; the rows shown stay until the new ones have come. */
-export function useRows<Body = unknown>(query: RowsQuery, isWanted = true) {
+export function useRows(query: RowsQuery, isWanted = true) {
   const text = queryText(query);
   const { data, error, isPending, isFetching } = useQuery({
     queryKey: ['rows', text],
-    queryFn: () => asked(call<{ readonly rows: readonly ListRow<Body>[] }>(`/api/rugs?${text}`)),
+    queryFn: () => asked(call<RowsAnswer>(`/api/rugs?${text}`)),
     placeholderData: keepPreviousData,
     enabled: isWanted,
   });

@@ -1,11 +1,11 @@
 import { useQuery } from '@tanstack/react-query';
 import { useMemo } from 'react';
+import type { RugAnswer } from '../../contract/index.ts';
 import { standingOf } from '../../dossier/evolve.ts';
 import type { RugEntry } from '../../dossier/facts/index.ts';
 import { nothingYet } from '../../dossier/standing.ts';
 import { asked, problemOf } from './asked.ts';
 import { call } from './call.ts';
-import type { RugAnswer } from './wire.ts';
 
 const none: readonly RugEntry[] = [];
 
@@ -15,7 +15,7 @@ export function useRug(rug: string) {
     queryKey: ['rug', rug],
     queryFn: () => asked(call<RugAnswer>(`/api/rugs/${encodeURIComponent(rug)}`)),
   });
-  const entries = (query.data?.entries as readonly RugEntry[] | undefined) ?? none;
+  const entries = query.data?.entries ?? none;
   const standing = useMemo(() => (entries.length === 0 ? nothingYet : standingOf(entries)), [entries]);
   return {
     rug,

@@ -6,13 +6,19 @@ import { SignInForm } from './SignInForm.tsx';
 
 /** Comes over any page when the session has ended; the page beneath keeps all that was typed. */
 export function SignInSheet() {
-  const isOpen = useSyncExternalStore(signInDesk.subscribe, signInDesk.isOpen);
+  const reason = useSyncExternalStore(signInDesk.subscribe, signInDesk.reason);
   const me = useMe();
   return (
-    <Sheet title="Sign in again" isOpen={isOpen} onClose={() => signInDesk.close(false)}>
-      <Notice tone="caution" title="You have been signed out.">
-        <p>Nothing you typed is lost. After signing in, it is recorded and you go on where you were.</p>
-      </Notice>
+    <Sheet title="Sign in again" isOpen={reason !== null} onClose={() => signInDesk.close(false)}>
+      {reason === 'by PIN' ? (
+        <Notice tone="caution" title="This needs your passphrase.">
+          <p>You came in by PIN, which is enough for the work but not for this.</p>
+        </Notice>
+      ) : (
+        <Notice tone="caution" title="You have been signed out.">
+          <p>Nothing you typed is lost. After signing in, it is recorded and you go on where you were.</p>
+        </Notice>
+      )}
       <SignInForm name={me?.name ?? ''} onSignedIn={() => signInDesk.close(true)} />
     </Sheet>
   );

@@ -1,0 +1,47 @@
+import type { RowsQuery } from '../call/index.ts';
+import { Check, LineField, Picker } from '../kit/index.ts';
+
+interface FiltersProps {
+  readonly query: RowsQuery;
+  readonly change: (changed: RowsQuery) => void;
+  readonly stages: readonly string[];
+  readonly places: readonly string[];
+}
+
+/** What to look for; every change is looked up at once. */
+export function Filters({ query, change, stages, places }: FiltersProps) {
+  const { find = '', stage = '', place = '', inHouse = false } = query;
+  const known = place === '' || places.includes(place) ? places : [place, ...places];
+  return (
+    <search className="form">
+      <LineField
+        label="Find by tag, client or word"
+        type="search"
+        hint="For instance 41, a client’s name, runner, silk."
+        value={find}
+        onChange={(next) => change({ find: next, tag: '' })}
+      />
+      <div className="pad">
+        <Picker
+          label="Stage"
+          any="Any stage"
+          options={stages}
+          value={stage}
+          onChange={(next) => change({ stage: next })}
+        />
+        <Picker
+          label="Place"
+          any="Any place"
+          options={known}
+          value={place}
+          onChange={(next) => change({ place: next })}
+        />
+      </div>
+      <Check
+        label="Only rugs in the house now"
+        isSelected={inHouse}
+        onChange={(next) => change({ inHouse: next })}
+      />
+    </search>
+  );
+}
