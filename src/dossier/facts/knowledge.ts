@@ -6,6 +6,7 @@ import {
   dyes,
   fibres,
   findingCodes,
+  latexStates,
 } from '../../core/wash/index.ts';
 import { confidence, fact, id, line, passage, pointMm, sha256 } from './shape.ts';
 
