@@ -1,0 +1,36 @@
+import { Link } from 'wouter';
+
+const instruments = [
+  {
+    to: '/bench/plan',
+    title: 'Plan a wash',
+    about: 'Enter what is known of a rug; see what it can bear, why, and what would loosen it.',
+  },
+  {
+    to: '/bench/convert',
+    title: 'Convert a knot density',
+    about: 'Between raj, per square inch, per dm², lines and the other ways of the trade.',
+  },
+] as const;
+
+/** The instruments that work without a rug in the house. */
+export function BenchPage() {
+  return (
+    <div className="page narrow">
+      <h1>Bench</h1>
+      <p className="lead">Instruments to use with or without a rug. Nothing here is recorded.</p>
+      <ul className="rows">
+        {instruments.map(({ to, title, about }) => (
+          <li key={to}>
+            <Link className="row plain later" href={to}>
+              <div>
+                <div className="do">{title}</div>
+                <div className="sub">{about}</div>
+              </div>
+            </Link>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
