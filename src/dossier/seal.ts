@@ -55,7 +55,7 @@ export const hashOfText = (text: string): string => bytesToHex(sha256(utf8ToByte
  * @param factText - the stored fact, as `canonicalJson` writes it
  * @param before - seal of the entry before it in the stream; empty for the first
  * @returns 64 hexadecimal digits
- * @source none: rule of this project, docs/decisions/0003-seals.md
+ * @source none: rule of this project, docs/decisions/0003-the-record.md
  */
 export function sealOfText(frame: EntryFrame, factText: string, before: string): string {
   const { at, by, id, revision, stream, version } = frame;
@@ -73,7 +73,7 @@ export function sealOfText(frame: EntryFrame, factText: string, before: string):
  * @param entry - the entry as stored: a client's fact in its encrypted form
  * @param before - seal of the entry before it in the stream; empty for the first
  * @returns 64 hexadecimal digits
- * @source none: rule of this project, docs/decisions/0003-seals.md
+ * @source none: rule of this project, docs/decisions/0003-the-record.md
  */
 export const sealOf = (entry: Omit<Entry, 'seal'>, before: string): string =>
   sealOfText(entry, canonicalJson(entry.fact), before);
@@ -84,6 +84,6 @@ export const sealOf = (entry: Omit<Entry, 'seal'>, before: string): string =>
  * @param before - the link before it; empty for the first entry of all
  * @param seal - seal of the entry that moved its stream's head
  * @returns 64 hexadecimal digits
- * @source none: rule of this project, docs/decisions/0003-seals.md
+ * @source none: rule of this project, docs/decisions/0003-the-record.md
  */
 export const linkOf = (before: string, seal: string): string => hashOfText(`${before}\n${seal}`);
