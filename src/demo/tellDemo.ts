@@ -1,0 +1,204 @@
+import type { Actor, House } from '../app/house.ts';
+import { addFirstOwner, addPerson, changeSecret } from '../app/people.ts';
+import { receiveConsignment } from '../app/receiveConsignment.ts';
+import { recordEntries } from '../app/recordEntries.ts';
+import { readWorkshop, recordWorkshop } from '../app/workshop.ts';
+import { type RugEntry, type RugFact, standingOf } from '../dossier/index.ts';
+import type { Photo } from '../ports/photos.ts';
+import type { Problem, Result } from '../units/index.ts';
+import { paintRug } from './paint/paintRug.ts';
+import type { DemoRug } from './story/demoRug.ts';
+import type { DemoPerson, Moment } from './story/moment.ts';
+import { demoClients, demoPassphrase, demoPeople, demoSettings } from './story/people.ts';
+import { rugsOnTheFloor } from './story/rugsOnTheFloor.ts';
+import { rugsOnTheShelf } from './story/rugsOnTheShelf.ts';
+import { pictured } from './story/telling.ts';
+
+/** Every rug of the demo, in the order in which they came. */
+export const demoRugs: readonly DemoRug[] = [...rugsOnTheFloor, ...rugsOnTheShelf].sort(
+  (a, b) => b.receivedHoursAgo - a.receivedHoursAgo,
+);
+
+export interface DemoStage {
+  readonly house: House;
+  /** Sets the house's clock to an instant of the story. */
+  readonly setClock: (instant: string) => void;
+  /** The instant at which the demo is opened. */
+  readonly opensAt: string;
+  /** Turns a drawing into the bytes of a picture. */
+  readonly rasterise: (svg: string) => Promise<Uint8Array>;
+  /** Makes and keeps the consent paper of a rug as it stands; answers its SHA-256. */
+  readonly keepConsentPaper: (rug: string) => Promise<string>;
+  readonly told: (words: string) => void;
+}
+
+type Cast = { readonly [P in DemoPerson]: Actor };
+
+const must = <Value>(result: Result<Value, Problem>): Value => {
+  if (result.ok) return result.value;
+  throw new Error(
+    `the demo's story is refused: ${result.problem.code} ${JSON.stringify(result.problem.facts)}`,
+  );
+};
+
+const hoursBefore = (instant: string, hours: number) =>
+  new Date(Date.parse(instant) - hours * 3_600_000).toISOString();
+const dayAfter = (instant: string, days: number) =>
+  new Date(Date.parse(instant) + days * 86_400_000).toISOString().slice(0, 10);
+
+/** Opens the workshop and hires everybody. */
+async function hire({ house, setClock, opensAt }: DemoStage): Promise<Cast> {
+  setClock(hoursBefore(opensAt, 3000));
+  const { mirela, tobin, ines } = demoPeople;
+  const code = 'demo';
+  const opened = must(
+    await addFirstOwner(house, code, {
+      code,
+      name: mirela.name,
+      passphrase: demoPassphrase,
+      workshopName: demoSettings.name ?? '',
+    }),
+  );
+  const owner: Actor = { ...opened.person, proof: 'passphrase' };
+  must(
+    await recordWorkshop(house, owner.person, () => ({
+      ok: true,
+      value: [
+        { type: 'SettingsChanged', settings: demoSettings },
+        { type: 'PersonChanged', person: owner.person, name: mirela.name, roles: [...mirela.roles] },
+      ],
+    })),
+  );
+  must(await changeSecret(house, owner.person, { pin: mirela.pin }));
+  for (const person of [tobin, ines]) {
+    const added = {
+      person: house.ids.next(),
+      name: person.name,
+      roles: [...person.roles],
+      passphrase: demoPassphrase,
+      pin: person.pin,
+    };
+    must(await addPerson(house, owner, added));
+  }
+  const { people } = await readWorkshop(house);
+  const actor = (name: string): Actor => {
+    const person = Object.values(people).find((one) => one.name === name);
+    if (person === undefined) throw new Error(`nobody called ${name} was hired`);
+    return { ...person, proof: 'passphrase' };
+  };
+  return { mirela: actor(mirela.name), tobin: actor(tobin.name), ines: actor(ines.name) };
+}
+
+async function photographed({ house, rasterise }: DemoStage, rug: DemoRug): Promise<readonly RugFact[]> {
+  const facts: RugFact[] = [];
+  for (const side of ['face', 'back'] as const) {
+    const kept: Photo = must(
+      await house.photos.keep(await rasterise(paintRug(rug.design, side)), 'image/jpeg'),
+    );
+    facts.push(pictured(kept.photo, kept.widthPx, kept.heightPx, side));
+    if (side === 'face') facts.push(cornersOf(rug, kept.photo));
+  }
+  return facts;
+}
+
+/** Where the painter put the rug's corners: start-left, start-right, end-right, end-left. */
+function cornersOf({ design }: DemoRug, photo: string): RugFact {
+  const floorMm = 160;
+  const [width, height] = [design.widthMm + 2 * floorMm, design.lengthMm + 2 * floorMm];
+  const [left, right] = [floorMm / width, 1 - floorMm / width];
+  const [top, bottom] = [floorMm / height, 1 - floorMm / height];
+  return {
+    type: 'CornersTapped',
+    photo,
+    corners: [
+      { x: left, y: bottom },
+      { x: right, y: bottom },
+      { x: right, y: top },
+      { x: left, y: top },
+    ],
+  };
+}
+
+async function receive(stage: DemoStage, cast: Cast, rug: DemoRug, known: Set<string>): Promise<string> {
+  const { house, setClock, opensAt } = stage;
+  setClock(hoursBefore(opensAt, rug.receivedHoursAgo));
+  const id = house.ids.next();
+  const client = `demo-${rug.client}`;
+  const added = { type: 'ClientAdded', ...demoClients[rug.client] } as const;
+  const { promisedInDays } = rug;
+  const consignment = `demo-${rug.consignment}`;
+  const received: RugFact = {
+    type: 'RugReceived',
+    visit: house.ids.next(),
+    consignment,
+    client,
+    tag: rug.tag,
+    scope: ['wash'],
+    route: 'rug in use',
+    reason: 'General wash.',
+    authority: 'owner',
+    ...(promisedInDays === undefined ? {} : { promisedFor: dayAfter(opensAt, promisedInDays) }),
+    ...rug.received,
+  };
+  const facts: RugFact[] = [
+    { type: 'DossierOpened', number: 1, title: rug.title },
+    received,
+    ...(await photographed(stage, rug)),
+  ];
+  must(
+    await receiveConsignment(house, cast.ines, {
+      consignment,
+      client: known.has(client) ? { client } : { client, added },
+      rugs: [{ rug: id, drafts: facts.map((fact) => ({ id: house.ids.next(), fact })) as never }],
+    }),
+  );
+  known.add(client);
+  return id;
+}
+
+async function tellMoment(stage: DemoStage, cast: Cast, rug: string, told: Moment): Promise<void> {
+  const { house, setClock, opensAt } = stage;
+  const started = hoursBefore(opensAt, told.hoursAgo);
+  for (const [index, given] of told.facts.entries()) {
+    // Things recorded together are still written one after another.
+    setClock(new Date(Date.parse(started) + index * 20_000).toISOString());
+    const now = house.clock.now();
+    const entries = (await house.ledger.read(`rug/${rug}`)) as readonly RugEntry[];
+    const { settings } = await readWorkshop(house);
+    const fact =
+      typeof given === 'function' ? given({ standing: standingOf(entries), settings, now }) : given;
+    if (fact === null) continue;
+    const evident =
+      fact.type === 'ConsentGiven' ? { ...fact, paper: await stage.keepConsentPaper(rug) } : fact;
+    must(
+      await recordEntries(house, cast[told.by], rug, {
+        expectedRevision: entries.length,
+        drafts: [{ id: house.ids.next(), fact: evident }] as never,
+      }),
+    );
+  }
+}
+
+/**
+ * Tells the whole demo into an empty house through the same use cases people use, so that nothing in it
+ * could not have been recorded by hand.
+ */
+export async function tellDemo(stage: DemoStage): Promise<void> {
+  const cast = await hire(stage);
+  const known = new Set<string>();
+  const moments: { readonly hoursAgo: number; readonly tell: () => Promise<void> }[] = [];
+  for (const rug of demoRugs) {
+    let id = '';
+    moments.push({
+      hoursAgo: rug.receivedHoursAgo,
+      tell: async () => {
+        id = await receive(stage, cast, rug, known);
+        stage.told(`${rug.tag}  ${rug.title}`);
+      },
+    });
+    for (const told of rug.story) {
+      moments.push({ hoursAgo: told.hoursAgo, tell: () => tellMoment(stage, cast, id, told) });
+    }
+  }
+  for (const { tell } of moments.sort((a, b) => b.hoursAgo - a.hoursAgo)) await tell();
+}
