@@ -69,7 +69,7 @@ async function hire({ house, setClock, opensAt }: DemoStage): Promise<Cast> {
       ],
     })),
   );
-  must(await changeSecret(house, owner.person, { pin: mirela.pin }));
+  must(await changeSecret(house, owner.person, null, { pin: mirela.pin }));
   for (const person of [tobin, ines]) {
     const added = {
       person: house.ids.next(),
