@@ -1,5 +1,5 @@
 import type { Entry, EntryDraft } from '../dossier/entry.ts';
-import type { AppendProblem, SealBroken } from '../dossier/recordProblem.ts';
+import type { AppendProblem, RecordUnavailable, SealBroken } from '../dossier/recordProblem.ts';
 import type { Result } from '../units/index.ts';
 
 /** Appends to one stream, made on the belief that `expectedRevision` is its latest. */
@@ -74,8 +74,11 @@ export interface Ledger {
   streams(kind: 'rug' | 'client' | 'room' | 'workshop'): Promise<readonly string[]>;
   /** Rows that answer the query, the stream begun last first. */
   list(query: ListQuery): Promise<readonly ListRow[]>;
-  /** Destroys a client's key: what stands in the stream can never be read again; entries and seals stay. */
-  eraseClient(stream: string): Promise<void>;
+  /**
+   * Destroys a client's key: what stands in the stream can never be read again; entries and seals stay. A
+   * refusal means that the key may still lie in a file that another program holds: ask again.
+   */
+  eraseClient(stream: string): Promise<Result<null, RecordUnavailable>>;
   /** Checks every seal (or those of one stream) and the chain over the heads. */
   verify(stream?: string): Promise<Verification>;
   /** Makes all list rows anew from the entries. */

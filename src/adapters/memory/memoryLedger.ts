@@ -1,5 +1,5 @@
 import { type Entry, streamKind } from '../../dossier/entry.ts';
-import type { AppendProblem } from '../../dossier/recordProblem.ts';
+import type { AppendProblem, RecordUnavailable } from '../../dossier/recordProblem.ts';
 import { canonicalJson, emptySeal } from '../../dossier/seal.ts';
 import type {
   Ledger,
@@ -99,11 +99,12 @@ export class MemoryLedger implements Ledger {
     return row !== null;
   }
 
-  async eraseClient(stream: string): Promise<void> {
+  async eraseClient(stream: string): Promise<Result<null, RecordUnavailable>> {
     if (streamKind(stream) !== 'client') throw new Error(`${stream} is not a client's stream`);
-    if (!this.#streams.has(stream)) return;
+    if (!this.#streams.has(stream)) return done(null);
     this.#keys = new Map(this.#keys).set(stream, null);
     this.#remakeRow(stream);
+    return done(null);
   }
 
   async verify(stream?: string): Promise<Verification> {

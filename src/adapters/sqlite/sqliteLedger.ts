@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import type { Database } from 'better-sqlite3';
 import { type Entry, streamKind } from '../../dossier/entry.ts';
-import type { AppendProblem } from '../../dossier/recordProblem.ts';
+import type { AppendProblem, RecordUnavailable } from '../../dossier/recordProblem.ts';
 import { canonicalJson, emptySeal } from '../../dossier/seal.ts';
 import type {
   Ledger,
@@ -205,14 +205,21 @@ export class SqliteLedger implements Ledger {
     else this.#statements.putRow.run(toStoredRow(row));
   }
 
-  async eraseClient(stream: string): Promise<void> {
+  async eraseClient(stream: string): Promise<Result<null, RecordUnavailable>> {
     if (streamKind(stream) !== 'client') throw new Error(`${stream} is not a client's stream`);
-    this.#statements.destroyKey.run(destroyedKey, stream);
-    // Earlier copies of the key lie in the log until it is written back and cut to nothing.
-    this.#database.pragma('wal_checkpoint(TRUNCATE)');
-    this.#cache.remove(stream);
-    const head = this.#statements.stream.get(stream);
-    if (head !== undefined) this.#lists.take(head);
+    try {
+      this.#statements.destroyKey.run(destroyedKey, stream);
+      this.#cache.remove(stream);
+      const head = this.#statements.stream.get(stream);
+      if (head !== undefined) this.#lists.take(head);
+      // Earlier copies of the key lie in the log until it is written back and cut to nothing.
+      const [log] = this.#database.pragma('wal_checkpoint(TRUNCATE)') as { readonly busy: number }[];
+      return log?.busy === 0 ? done(null) : refused('record-unavailable', { reason: 'locked' });
+    } catch (error) {
+      const problem = unavailable(error);
+      if (problem === null) throw error;
+      return { ok: false, problem };
+    }
   }
 
   async verify(stream?: string): Promise<Verification> {
