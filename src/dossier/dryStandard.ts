@@ -156,13 +156,15 @@ function pocketHumidity(readings: readonly Reading[]): DryCriterion {
 }
 
 function confirmedLater(weighed: readonly Weighed[], readings: readonly Reading[]): DryCriterion {
-  const end = constantRun(weighed)?.at(-1);
-  const fifth = weighed.some(
-    (reading) =>
-      end !== undefined &&
-      hoursBetween(end.when, reading.when) >= dryBounds.confirmedAfterHours &&
-      Math.abs(reading.massKg / end.massKg - 1) <= dryBounds.massWithin,
+  const latest = weighed.at(-1);
+  const earlier = weighed.filter(
+    ({ when }) => latest !== undefined && hoursBetween(when, latest.when) >= dryBounds.confirmedAfterHours,
   );
+  const end = constantRun(earlier)?.at(-1);
+  const fifth =
+    latest !== undefined &&
+    end !== undefined &&
+    Math.abs(latest.massKg / end.massKg - 1) <= dryBounds.massWithin;
   const pocket = pocketHumidity(readings);
   return {
     code: 'confirmed-later',
