@@ -76,9 +76,9 @@ const given = (
   const erased = context.client?.kind === 'erased';
   const shown = facts(
     row(
-      'Agreed',
-      `${clientName(context)}, ${agreed.how}`,
-      `recorded by ${personWords(context, consent.by)}, ${when}`,
+      'Agreed by',
+      clientName(context),
+      `${agreed.how}; recorded by ${personWords(context, consent.by)}, ${when}`,
     ),
     row('Paper that was shown', consent.paper, 'SHA-256'),
     row('Plan agreed to', consent.plan, 'SHA-256'),

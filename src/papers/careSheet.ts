@@ -18,9 +18,11 @@ const every: readonly string[] = [
 const moth =
   'Look at the back and under furniture twice a year for moth: bare patches, webs, grit like sand.';
 
-const spill: readonly string[] = [
+const spill = (water: boolean): readonly string[] => [
   'Lift solids with a spoon. Blot with white cloth, from the rim to the middle; do not rub.',
-  'Cold water, little of it, and blot again. Nothing else: no soap, no soda, no bleach, no steam, no heat.',
+  water
+    ? 'Cold water, little of it, and blot again. Nothing else: no soap, no soda, no bleach, no steam, no heat.'
+    : 'No water on this rug, and nothing else: no soap, no soda, no bleach, no steam, no heat.',
   'Note what was spilt and when, and ask us. What has dried in for a week is much harder.',
 ];
 
@@ -44,6 +46,17 @@ const ofConstruction: Readonly<Record<string, string>> = {
 
 const eaten: readonly Fibre[] = ['wool', 'camel', 'goat', 'mohair', 'silk', 'unknown'];
 const unknownPile = 'Its pile fibre is not known: keep it as dry as silk or viscose until it is.';
+
+/** Whether a little cold water may be told to a layman: every fibre known, and none that water spoils. */
+const bearsWater = (rug: RugStanding): boolean => {
+  const pile = claimAbout(rug, 'pile')?.fibres;
+  const foundation = (['warp', 'weft'] as const).map((about) => claimAbout(rug, about)?.fibre ?? 'unknown');
+  const fibres = [
+    ...((pile === undefined ? ['unknown'] : Object.keys(pile)) as readonly Fibre[]),
+    ...foundation,
+  ];
+  return fibres.every((fibre) => fibre !== 'unknown' && fibre !== 'leather' && ofFibre[fibre] === undefined);
+};
 
 const special = (rug: RugStanding): readonly string[] => {
   const construction = claimAbout(rug, 'construction')?.construction;
@@ -91,7 +104,7 @@ export function careSheet(context: PaperContext): PaperBody {
       heading(1, 'Every day'),
       list(feedsMoth ? [...every, moth] : every),
       heading(1, 'If something is spilt'),
-      list(spill, true),
+      list(spill(bearsWater(rug)), true),
       notice('caution', 'Wet and heavy', [
         'A wet rug is far heavier than a dry one and the floor under it is slippery. Mind current: lift lamps and leads off a wet floor first.',
       ]),

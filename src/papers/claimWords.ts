@@ -16,6 +16,8 @@ export function claimWords(claim: Claim): string {
     case 'weft':
     case 'backing':
       return claim.fibre;
+    case 'latex':
+      return `latex ${claim.latex}`;
     case 'knot':
       return claim.knot;
     case 'period': {

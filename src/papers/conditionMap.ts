@@ -16,7 +16,8 @@ interface RugSize {
 }
 
 const highestMm = 118;
-const widestMm = 76;
+/** Two sides with their margins fill the width of the writing. */
+const widestMm = 66;
 const marginMm = 9;
 const halo = { fill: 'none', stroke: '#fff', 'stroke-width': 1.1, 'stroke-linejoin': 'round' };
 const dash = {
@@ -92,28 +93,13 @@ const numbered = ({ label: number, labelMm: [x, y], leadsToMm }: PlacedMark): st
     label(x, y + 0.85, number, { 'font-size': 2.4, 'font-weight': 700, 'text-anchor': 'middle' }),
   ].join('');
 
-/**
- * The rug's outline with its marks where they lie, to scale.
- *
- * Marks stand in the rug's own millimetres: face up, pile lying toward the reader, origin lower left. On
- * the back the rug is seen turned over about its length, so across becomes width less across.
- *
- * @param side - which side is drawn; marks through both are drawn on either
- * @param marks - the rug's marks with their numbers; those without a place in millimetres are left out
- * @param size - the rug's mean size [mm]
- * @returns null when no mark of that side has a place
- * @source none: convention of this project
- */
-export function conditionMap(
-  side: 'face' | 'back',
-  marks: readonly NumberedMark[],
-  size: RugSize,
-): PaperDrawing | null {
-  const lying = marks.filter(
-    ({ mark }) => mark.pointsMm.length > 0 && (mark.side === side || mark.side === 'both'),
-  );
-  if (lying.length === 0) return null;
-  const scale = Math.min(widestMm / size.widthMm, highestMm / size.lengthMm);
+interface SideOfMap {
+  readonly side: 'face' | 'back';
+  readonly lying: readonly NumberedMark[];
+}
+
+/** One side of the rug with its marks and its name, in a field of its own. */
+function drawSide({ side, lying }: SideOfMap, size: RugSize, scale: number): readonly string[] {
   const [widthMm, heightMm] = [size.widthMm * scale, size.lengthMm * scale];
   const [allWidth, allHeight] = [widthMm + 2 * marginMm, heightMm + 2 * marginMm];
   const place = (xMm: number, yMm: number): PaperPoint => [
@@ -126,18 +112,50 @@ export function conditionMap(
     points: mark.pointsMm.map(({ xMm, yMm }) => place(xMm, yMm)),
   }));
   const placed = placeLabels(inParts, allWidth, allHeight);
-  const svg = drawing(allWidth, allHeight, [
-    outlineOf(size, widthMm, heightMm),
-    ...placed.map(drawn),
-    ...placed.map(numbered),
-  ]);
-  const words = lying.map(({ number, mark }) => `${number} ${mark.word}`).join(', ');
-  const seen = side === 'face' ? 'face up, pile lying toward you' : 'back up, turned over along its length';
+  const name = label(allWidth / 2, allHeight - 0.6, side, { 'text-anchor': 'middle', fill: hue.soft });
+  return [outlineOf(size, widthMm, heightMm), ...placed.map(drawn), ...placed.map(numbered), name];
+}
+
+/**
+ * The rug's outline, face and back beside each other, with its marks where they lie, to scale.
+ *
+ * Marks stand in the rug's own millimetres: face up, pile lying toward the reader, origin lower left. On
+ * the back the rug is seen turned over about its length, so across becomes width less across.
+ *
+ * @param marks - marks with their numbers; those without a place in millimetres are left out, those through
+ *   both sides are drawn on either
+ * @param size - the rug's mean size [mm]
+ * @returns null when no mark has a place
+ * @source none: convention of this project
+ */
+export function conditionMap(marks: readonly NumberedMark[], size: RugSize): PaperDrawing | null {
+  const sides = (['face', 'back'] as const)
+    .map((side) => ({
+      side,
+      lying: marks.filter(
+        ({ mark }) => mark.pointsMm.length > 0 && (mark.side === side || mark.side === 'both'),
+      ),
+    }))
+    .filter(({ lying }) => lying.length > 0);
+  if (sides.length === 0) return null;
+  const scale = Math.min(widestMm / size.widthMm, highestMm / size.lengthMm);
+  const eachMm = size.widthMm * scale + 2 * marginMm;
+  const svg = drawing(
+    eachMm * sides.length,
+    size.lengthMm * scale + 2 * marginMm,
+    sides.map((side, at) =>
+      element('g', { transform: `translate(${at * eachMm} 0)` }, drawSide(side, size, scale).join('')),
+    ),
+  );
+  const said = sides.map(
+    ({ side, lying }) => `${side}: ${lying.map(({ number, mark }) => `${number} ${mark.word}`).join(', ')}`,
+  );
   return {
     kind: 'drawing',
     svg,
-    widthMm: allWidth,
-    caption: `Map of the ${side}, ${seen}. Numbers are those of the list of marks.`,
-    described: `Outline of the rug’s ${side} with the marks ${words}.`,
+    widthMm: eachMm * sides.length,
+    caption:
+      'Map of the marks. The face is seen with its pile lying toward you, the back turned over along its length. Numbers are those of the list.',
+    described: `Outline of the rug with its marks. ${said.join('. ')}.`,
   };
 }

@@ -62,6 +62,10 @@ const measured = (context: PaperContext): readonly PaperPart[] => {
   ];
 };
 
+/** What was found during work is no part of the state at the door; it keeps its number. */
+const atTheDoor = ({ rug }: PaperContext) =>
+  numberedMarks(rug).filter(({ mark }) => mark.foundDuringWork !== true);
+
 const markTable = (context: PaperContext): PaperPart =>
   table(
     [
@@ -73,7 +77,7 @@ const markTable = (context: PaperContext): PaperPart =>
       words('State', 0.85),
       words('Note, who, when', 2.2),
     ],
-    numberedMarks(context.rug).map(({ number, mark }) => [
+    atTheDoor(context).map(({ number, mark }) => [
       number,
       markWords(mark),
       placeWords(mark),
@@ -87,13 +91,11 @@ const markTable = (context: PaperContext): PaperPart =>
   );
 
 const maps = (context: PaperContext): readonly PaperPart[] => {
-  const size = sizeOf(context.rug);
+  const size = sizeOf(context.rug, 'intake');
   const shape = context.rug.measurements.at(-1)?.shape;
   if (size === null) return [];
-  const outline = { ...size, round: shape === 'round' || shape === 'oval' };
-  return (['face', 'back'] as const).flatMap(
-    (side) => conditionMap(side, numberedMarks(context.rug), outline) ?? [],
-  );
+  const map = conditionMap(atTheDoor(context), { ...size, round: shape === 'round' || shape === 'oval' });
+  return map === null ? [] : [map];
 };
 
 const examination = (context: PaperContext): readonly PaperPart[] => {
@@ -108,7 +110,7 @@ const examination = (context: PaperContext): readonly PaperPart[] => {
       row('Examined by', surveys.map(({ by }) => personWords(context, by)).join(', ')),
       row('When', surveys.map(({ when }) => momentWords(when, context.timeZone)).join('\n')),
       row('Sides looked over', surveys.map(({ sides }) => sides).join(', ')),
-      row('Light', [...lights].join(', ')),
+      row('Light', [...lights].join('; ')),
       ...surveys.flatMap(({ limits }) => (limits === undefined ? [] : [row('Could not be seen', limits)])),
     ),
     ...(both
@@ -131,7 +133,8 @@ export function conditionReport(context: PaperContext): PaperBody {
   const { rug, visit, timeZone } = context;
   const present = presentPlan(context);
   const { received } = visit;
-  const worst = rug.marks.filter(({ grade }) => grade >= 3);
+  const worst = atTheDoor(context).filter(({ mark }) => mark.grade >= 3);
+  const later = rug.marks.length - atTheDoor(context).length;
   return {
     subtitle: `State at the door on ${dayOfInstant(received.when, timeZone)}, before any work of this visit.`,
     parts: [
@@ -159,6 +162,7 @@ export function conditionReport(context: PaperContext): PaperBody {
         `Grades (workshop setting): ${gradeWords.map((word, grade) => `${grade} ${word}`).join('; ')}.`,
         'soft',
       ),
+      ...(later === 0 ? [] : [text(`${later} more found during work: see the final inspection.`, 'soft')]),
       ...maps(context),
       heading(1, 'Photographs'),
       ...setPhotographs(photographsOf(context, 'intake'), context, 'No photograph was taken at the door.'),

@@ -1,6 +1,13 @@
 import { dryBounds, dryCriteria, type Noted, wetClockHours, wetSince } from '../dossier/index.ts';
 import { dryingPlot } from './dryingPlot.ts';
-import { figure, hoursBetween, humidityWords, momentWords, temperatureWords } from './measureWords.ts';
+import {
+  figure,
+  hoursBetween,
+  humidityWords,
+  momentWords,
+  shortMoment,
+  temperatureWords,
+} from './measureWords.ts';
 import type { PaperPart } from './paper.ts';
 import type { PaperContext } from './paperContext.ts';
 import type { PaperBody } from './paperKinds.ts';
@@ -63,7 +70,7 @@ const readingRow = (
   wet: string | null,
   context: PaperContext,
 ): readonly string[] => [
-  `${momentWords(reading.when, context.timeZone)}\n${personWords(context, reading.by)}`,
+  `${shortMoment(reading.when, context.timeZone)}\n${personWords(context, reading.by)}`,
   wet === null ? '' : figure(hoursBetween(wet, reading.when)),
   reading.massKg === undefined ? '' : figure(reading.massKg, 2),
   [
@@ -146,6 +153,15 @@ export function dryingLog(context: PaperContext): PaperBody {
         'No criterion applies.',
         `${met} of ${criteria.length} criteria met. Bounds are workshop settings; constant mass after the idea of ISO 8543.`,
       ),
+      ...(accepted !== null && met < criteria.length
+        ? [
+            notice(
+              'caution',
+              `Accepted as dry with ${criteria.length - met} of ${criteria.length} criteria not met`,
+              ['The readings do not support it by the standard named.'],
+            ),
+          ]
+        : []),
       ...(accepted?.note === undefined ? [] : [text(accepted.note)]),
       heading(1, 'Readings'),
       ...(wet === null ? [] : plots(context, wet)),

@@ -57,7 +57,13 @@ export function dryingPlot(curve: DryingCurve): PaperDrawing | null {
       stroke: dye,
       'stroke-width': 0.5,
       'stroke-dasharray': dashes === '' ? undefined : dashes,
-    }) + label(x(hours) + 1, top - 1, words, { 'font-size': 2.6, fill: dye, 'font-weight': 700 });
+    }) +
+    label(x(hours) + (hours < lastHour / 2 ? 1 : -1), top - 1, words, {
+      'text-anchor': hours < lastHour / 2 ? 'start' : 'end',
+      'font-size': 2.6,
+      fill: dye,
+      'font-weight': 700,
+    });
   const across = ticks(0, lastHour, 8).map(
     (hours) =>
       element('line', {
@@ -92,10 +98,9 @@ export function dryingPlot(curve: DryingCurve): PaperDrawing | null {
           'stroke-width': 0.5,
           'stroke-dasharray': '2.4 1.4',
         }) +
-        label(widthMm - right, y(curve.level.value) - 1.2, curve.level.name, {
+        label(left + 1, y(curve.level.value) - 1.2, curve.level.name, {
           'font-size': 2.6,
           fill: hue.moss,
-          'text-anchor': 'end',
           'font-weight': 700,
         });
   const drawn = curve.points.map(({ hours, value }) => [x(hours), y(value)] as const);

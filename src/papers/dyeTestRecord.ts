@@ -1,5 +1,5 @@
 import type { Noted } from '../dossier/index.ts';
-import { figure, momentWords, temperatureWords } from './measureWords.ts';
+import { figure, momentWords, shortMoment, temperatureWords } from './measureWords.ts';
 import type { PaperPart } from './paper.ts';
 import type { PaperContext } from './paperContext.ts';
 import type { PaperBody } from './paperKinds.ts';
@@ -109,11 +109,11 @@ export function dyeTestRecord(context: PaperContext): PaperBody {
           words('Colour', 1.3),
           words('Side', 0.7),
           words('Liquid', 1),
-          words('Conditions', 1.9),
+          words('Conditions', 1.7),
           figures('Stain', 0.8),
           figures('Colour change', 0.8),
           figures('Control', 0.75),
-          words('Who and when', 1.5),
+          words('Who and when', 1.9),
         ],
         rug.dyeTests.map((test) => [
           nameOf(test.colour),
@@ -121,7 +121,7 @@ export function dyeTestRecord(context: PaperContext): PaperBody {
           test.liquid,
           test.note === undefined ? conditions(test) : `${conditions(test)}\n${test.note}`,
           ...readings(test),
-          `${personWords(context, test.by)}\n${momentWords(test.when, timeZone)}`,
+          `${personWords(context, test.by)}\n${shortMoment(test.when, timeZone)}`,
         ]),
         'No dye test is on record: every colour counts as unstable and no wet step may be taken.',
       ),

@@ -1,7 +1,15 @@
 import type { Noted } from '../dossier/index.ts';
 import { conditionMap } from './conditionMap.ts';
 import { extentWords, numberedMarks, placeWords } from './markWords.ts';
-import { figure, humidityWords, lengthsWords, massWords, mean, momentWords } from './measureWords.ts';
+import {
+  figure,
+  humidityWords,
+  lengthsWords,
+  massWords,
+  mean,
+  momentWords,
+  shortMoment,
+} from './measureWords.ts';
 import type { PaperPart } from './paper.ts';
 import type { PaperContext } from './paperContext.ts';
 import type { PaperBody } from './paperKinds.ts';
@@ -116,6 +124,7 @@ export function finalInspection(context: PaperContext): PaperBody {
           lengthMm: mean(size.lengthsMm),
           round: size.shape === 'round' || size.shape === 'oval',
         };
+  const map = outline === null ? null : conditionMap(newMarks, outline);
   return {
     subtitle: 'What is different from the day it came in.',
     parts: [
@@ -168,9 +177,7 @@ export function finalInspection(context: PaperContext): PaperBody {
         ]),
         'No mark is on record.',
       ),
-      ...(outline === null
-        ? []
-        : (['face', 'back'] as const).flatMap((side) => conditionMap(side, newMarks, outline) ?? [])),
+      ...(map === null ? [] : [map]),
       heading(1, 'Size'),
       ...sizeParts(
         size,
@@ -184,7 +191,7 @@ export function finalInspection(context: PaperContext): PaperBody {
         visit.finishings.map((finishing) => [
           finishing.works.join(', '),
           finishing.note ?? '',
-          `${personWords(context, finishing.by)}\n${momentWords(finishing.when, timeZone)}`,
+          `${personWords(context, finishing.by)}\n${shortMoment(finishing.when, timeZone)}`,
         ]),
         'No finishing work is on record.',
       ),

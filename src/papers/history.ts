@@ -1,7 +1,7 @@
 import { type RugEntry, stepId, withdrawnIds } from '../dossier/index.ts';
 import { type FactNames, factWords } from './factWords.ts';
 import { numberedMarks } from './markWords.ts';
-import { momentWords } from './measureWords.ts';
+import { shortMoment } from './measureWords.ts';
 import type { PaperPart } from './paper.ts';
 import type { PaperContext } from './paperContext.ts';
 import { figures, table, text, words } from './parts.ts';
@@ -46,8 +46,8 @@ export function history(context: PaperContext): readonly PaperPart[] {
   };
   const when = ({ at, fact }: RugEntry): string =>
     fact.happenedAt === undefined || fact.happenedAt === at
-      ? momentWords(at, timeZone)
-      : `${momentWords(fact.happenedAt, timeZone)}\nwritten down ${momentWords(at, timeZone)}`;
+      ? shortMoment(at, timeZone)
+      : `${shortMoment(fact.happenedAt, timeZone)}\nwritten down ${shortMoment(at, timeZone)}`;
   return [
     text(
       'Nothing here was ever changed or removed: a mistake is withdrawn by a later entry, and both stay. Each entry is sealed over itself and the one before it; the last seal stands at the foot of every page.',

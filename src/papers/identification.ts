@@ -1,6 +1,6 @@
 import { type NotedClaim, sizeOf } from '../dossier/index.ts';
 import { claimWords } from './claimWords.ts';
-import { areaWords, dayOfInstant, figure, lengthWords } from './measureWords.ts';
+import { areaWords, dayOfInstant, figure, lengthWords, shortDay } from './measureWords.ts';
 import type { PaperContext } from './paperContext.ts';
 import type { PaperBody } from './paperKinds.ts';
 import { type FactRow, facts, figures, heading, list, notice, row, table, text, words } from './parts.ts';
@@ -52,7 +52,7 @@ const knotRows = ({ rug, timeZone }: PaperContext): readonly (readonly string[])
       `${figure(weftwise.count)} in ${figure(weftwise.overMm)} mm`,
       `${figure(warpwise.count)} in ${figure(warpwise.overMm)} mm`,
       String(count.nodesPerKnot),
-      dayOfInstant(count.when, timeZone),
+      shortDay(count.when, timeZone),
     ]),
   );
 
@@ -114,7 +114,7 @@ export function identification(context: PaperContext): PaperBody {
           claim.note === undefined ? claimWords(claim) : `${claimWords(claim)}\n${claim.note}`,
           claim.evidence,
           claim.confidence,
-          `${personWords(context, claim.by)}\n${dayOfInstant(claim.when, context.timeZone)}`,
+          `${personWords(context, claim.by)}\n${shortDay(claim.when, context.timeZone)}`,
         ]),
         'Nothing has been claimed about this rug yet.',
       ),
@@ -144,6 +144,7 @@ export function identification(context: PaperContext): PaperBody {
           .slice(0, 6),
         context,
         'No photograph is on record.',
+        'plain',
       ),
       heading(1, 'What this sheet is not'),
       list([

@@ -1,6 +1,6 @@
 import { done, type Result, refused } from '../units/index.ts';
 import { extentWords, gradeWords, numberedMarks, placeWords } from './markWords.ts';
-import { momentWords } from './measureWords.ts';
+import { momentWords, shortMoment } from './measureWords.ts';
 import type { PaperPart } from './paper.ts';
 import type { PaperContext } from './paperContext.ts';
 import type { PaperBody } from './paperKinds.ts';
@@ -43,9 +43,9 @@ export function incidentReport(context: PaperContext): Result<PaperBody, PaperHa
     return refused('paper-has-no-ground', { paper: 'incident-report', missing: 'incident', because: '' });
   const found = numberedMarks(rug).filter(({ mark }) => mark.foundDuringWork === true);
   const stops = visit.stops.map(({ called, cleared }) => [
-    momentWords(called.when, context.timeZone),
+    shortMoment(called.when, context.timeZone),
     called.condition,
-    cleared === null ? 'not cleared' : `${cleared.how}\n${momentWords(cleared.when, context.timeZone)}`,
+    cleared === null ? 'not cleared' : `${cleared.how}\n${shortMoment(cleared.when, context.timeZone)}`,
   ]);
   return done({
     subtitle: 'What happened that nobody planned.',

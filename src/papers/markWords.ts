@@ -1,6 +1,6 @@
 import type { Noted, RugStanding } from '../dossier/index.ts';
 import type { NumberedMark } from './conditionMap.ts';
-import { dayOfInstant, figure } from './measureWords.ts';
+import { figure, shortDay } from './measureWords.ts';
 import type { PaperContext } from './paperContext.ts';
 import { personWords } from './visitWords.ts';
 
@@ -53,5 +53,5 @@ export const markNote = (mark: Noted<'MarkRecorded'>, context: PaperContext): st
     ...(mark.clientInitials === undefined || mark.clientInitials === ''
       ? []
       : [`client’s initials: ${mark.clientInitials}`]),
-    `${personWords(context, mark.by)}, ${dayOfInstant(mark.when, context.timeZone)}`,
+    `${personWords(context, mark.by)}, ${shortDay(mark.when, context.timeZone)}`,
   ].join('\n');

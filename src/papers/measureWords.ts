@@ -13,6 +13,16 @@ type Units = 'metric' | 'customary';
 export const momentWords = (instant: string, timeZone: string): string =>
   `${dayOfInstant(instant, timeZone)}, ${clockWords(instant, timeZone)}`;
 
+/** The same, short for the narrow columns of a table: `25 Nov 2026, 10:00`. */
+export const shortMoment = (instant: string, timeZone: string): string =>
+  `${shortDay(instant, timeZone)}, ${clockWords(instant, timeZone)}`;
+
+/** The day of an instant, short: `25 Nov 2026`. */
+export const shortDay = (instant: string, timeZone: string): string =>
+  new Intl.DateTimeFormat('en-GB', { timeZone, day: 'numeric', month: 'short', year: 'numeric' }).format(
+    Date.parse(instant),
+  );
+
 /** The day of an instant: `25 November 2026`. */
 export const dayOfInstant = (instant: string, timeZone: string): string =>
   new Intl.DateTimeFormat('en-GB', { timeZone, day: 'numeric', month: 'long', year: 'numeric' }).format(

@@ -37,11 +37,13 @@ export const photographsOf = (
  *
  * @param photographs - in the order they are to stand
  * @param nothing - what is printed when there are none
+ * @param marking - whether the marks drawn on them are shown
  */
 export function setPhotographs(
   photographs: readonly Photograph[],
   context: PaperContext,
   nothing: string,
+  marking: 'marked' | 'plain' = 'marked',
 ): readonly PaperPart[] {
   if (photographs.length === 0) return [text(nothing, 'soft')];
   const pictures = photographs.map(
@@ -49,7 +51,7 @@ export function setPhotographs(
       kind: 'picture',
       photo: photo.photo,
       caption: captionWords(photo, context),
-      marks: marksOn(photo.photo, context),
+      marks: marking === 'marked' ? marksOn(photo.photo, context) : [],
     }),
   );
   const marked = pictures.filter(({ marks = [] }) => marks.length > 0);

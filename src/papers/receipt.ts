@@ -3,7 +3,7 @@ import { areaWords, dayWords, lengthWords, massWords, momentWords, moneyWords } 
 import type { PaperPart } from './paper.ts';
 import type { ConsignedRug, PaperContext } from './paperContext.ts';
 import type { PaperBody } from './paperKinds.ts';
-import { facts, heading, list, notice, row, table, words } from './parts.ts';
+import { facts, heading, list, row, table, words } from './parts.ts';
 import { signed } from './signing.ts';
 import { clientName, dossierNumber, duringVisit, personWords } from './visitWords.ts';
 
@@ -12,12 +12,12 @@ const terms = [
   'The rugs listed here stay the client’s property and are kept by the workshop for the purpose named.',
   'Their state at the door is the condition report’s; what is hidden under soil may only show later and is then told to the client before work goes on.',
   'No water touches a rug before its dyes are tested and the client has agreed in writing, or before a witness, to the plan, its risks and its price.',
-  'A declared value is the client’s own statement. It is not an appraisal.',
+  'A declared value is the client’s own statement. Nothing on this receipt is an appraisal.',
   'Local law and any contract between the parties come before this paper.',
 ];
 
 const sizeWords = ({ rug }: ConsignedRug, context: PaperContext): string => {
-  const size = sizeOf(rug);
+  const size = sizeOf(rug, 'intake') ?? sizeOf(rug);
   if (size === null) return 'not measured yet';
   const { units } = context.workshop.settings;
   return `${lengthWords(size.lengthMm, units)} × ${lengthWords(size.widthMm, units)}, ${areaWords(size.areaM2, units)}`;
@@ -108,13 +108,12 @@ export function receipt(context: PaperContext): PaperBody {
             heading(1, 'Deposit'),
             facts(
               ...deposits.map((deposit) =>
-                row(momentWords(deposit.when, timeZone), moneyWords(deposit.amount), deposit.by),
+                row(momentWords(deposit.when, timeZone), moneyWords(deposit.amount)),
               ),
             ),
           ]),
       heading(1, 'On these terms'),
       list(terms, true),
-      notice('note', 'Not an appraisal', ['Nothing on this receipt states what a rug is worth.']),
       signed(
         context,
         received.signature,

@@ -1,5 +1,5 @@
-import { wetSince } from '../dossier/index.ts';
-import { humidityWords, massWords, momentWords, moneyWords } from './measureWords.ts';
+import { type RugFact, wetSince } from '../dossier/index.ts';
+import { humidityWords, massWords, momentWords, moneyWords, shortMoment } from './measureWords.ts';
 import type { PaperPart } from './paper.ts';
 import type { PaperContext } from './paperContext.ts';
 import type { PaperBody } from './paperKinds.ts';
@@ -11,26 +11,41 @@ import { clientName, dataErased, personWords } from './visitWords.ts';
 const statement =
   'I have received the rug named above. What I see differs from its papers only as noted here.';
 
-const moneyParts = ({ visit, timeZone }: PaperContext): readonly PaperPart[] => {
+/** A fact as it was recorded: in the standing its own `by` gives way to the person who signed the entry. */
+const recorded = (context: PaperContext, entry: string): RugFact | undefined =>
+  context.entries.find(({ id }) => id === entry)?.fact;
+
+const paidBy = (context: PaperContext, entry: string): string => {
+  const fact = recorded(context, entry);
+  return fact?.type === 'PaymentTaken' || fact?.type === 'DepositTaken' ? fact.by : 'means not recorded';
+};
+
+const declinedBy = (context: PaperContext, entry: string): string => {
+  const fact = recorded(context, entry);
+  return fact?.type === 'VisitDeclined' ? fact.by : 'workshop or client';
+};
+
+const moneyParts = (context: PaperContext): readonly PaperPart[] => {
+  const { visit, timeZone } = context;
   const lines = [
     ...visit.invoices.map(({ number, lines: of, when }) => {
       const currency = of[0]?.amount.currency ?? '';
       const one = of.every(({ amount }) => amount.currency === currency);
       const total = { amountMinor: of.reduce((sum, { amount }) => sum + amount.amountMinor, 0), currency };
       return [
-        momentWords(when, timeZone),
+        shortMoment(when, timeZone),
         `Invoice ${number}`,
         one ? moneyWords(total) : 'several currencies',
       ];
     }),
-    ...visit.deposits.map(({ amount, by, when }) => [
-      momentWords(when, timeZone),
-      `Deposit, ${by}`,
+    ...visit.deposits.map(({ amount, entry, when }) => [
+      shortMoment(when, timeZone),
+      `Deposit, ${paidBy(context, entry)}`,
       moneyWords(amount),
     ]),
-    ...visit.payments.map(({ amount, by, when }) => [
-      momentWords(when, timeZone),
-      `Payment, ${by}`,
+    ...visit.payments.map(({ amount, entry, when }) => [
+      shortMoment(when, timeZone),
+      `Payment, ${paidBy(context, entry)}`,
       moneyWords(amount),
     ]),
   ];
@@ -91,7 +106,7 @@ export function returnPaper(context: PaperContext): PaperBody {
     parts: [
       ...(end?.how === 'declined'
         ? [
-            notice('note', `Declined by the ${end.declined.by}`, [
+            notice('note', `Declined by the ${declinedBy(context, end.declined.entry)}`, [
               end.declined.reason,
               momentWords(end.declined.when, timeZone),
             ]),
@@ -139,7 +154,7 @@ export function returnPaper(context: PaperContext): PaperBody {
         visit.overrides.map(({ rule, reason, by, when }) => [
           rule,
           reason,
-          `${personWords(context, by)}\n${momentWords(when, timeZone)}`,
+          `${personWords(context, by)}\n${shortMoment(when, timeZone)}`,
         ]),
         'None.',
       ),

@@ -1,6 +1,6 @@
 import type { Noted } from '../dossier/index.ts';
 import { stepId, wetSince } from '../dossier/index.ts';
-import { figure, hoursBetween, momentWords, temperatureWords } from './measureWords.ts';
+import { figure, hoursBetween, momentWords, shortMoment, temperatureWords } from './measureWords.ts';
 import type { PaperContext } from './paperContext.ts';
 import type { PaperBody } from './paperKinds.ts';
 import { facts, figures, heading, notice, row, table, text, words } from './parts.ts';
@@ -34,7 +34,7 @@ export function washLog(context: PaperContext): PaperBody {
       : (plan?.steps.find((known) => stepId(known) === step)?.kind ??
         step.replace(/^\d+-/, '').replaceAll('-', ' '));
   const moment = (noted: { readonly when: string } | null) =>
-    noted === null ? '' : momentWords(noted.when, timeZone);
+    noted === null ? '' : shortMoment(noted.when, timeZone);
   const who = (noted: { readonly by: string } | null) =>
     noted === null ? '' : personWords(context, noted.by);
   const wet = wetSince(visit);
