@@ -93,7 +93,10 @@ function dev(args) {
   const started = [server, ['node_modules/vite/bin/vite.js', '--config', 'vite.config.ts']].map((one) =>
     spawn(process.execPath, one, { cwd: root, stdio: 'inherit' }),
   );
-  for (const child of started) child.on('exit', () => started.forEach((other) => other.kill()));
+  const stopAll = () => {
+    for (const child of started) child.kill();
+  };
+  for (const child of started) child.on('exit', stopAll);
 }
 
 const doings = {

@@ -1,6 +1,8 @@
 import type { Problem } from '../units/index.ts';
+import { accessWords } from './accessWords.ts';
 import { conditionProblemWords } from './conditionWords.ts';
 import { dossierWords } from './dossierWords.ts';
+import { httpWords } from './httpWords.ts';
 import { ledgerWords } from './ledgerWords.ts';
 import { paperWords } from './paperWords.ts';
 import { photoWords } from './photoWords.ts';
@@ -10,8 +12,10 @@ import type { Words } from './words.ts';
 
 /** Every problem code with its words; each subject's table is joined here. */
 const tables = {
+  ...accessWords,
   ...conditionProblemWords,
   ...dossierWords,
+  ...httpWords,
   ...ledgerWords,
   ...paperWords,
   ...photoWords,

@@ -43,13 +43,15 @@ export function sqliteAccounts(database: Database): Accounts {
     statements.removeAccount.run(person);
     statements.removeSessions.run(person, '');
   });
-  const admitTry = database.transaction((key: string, at: string, opensAt: (tries: Tries) => string | null) => {
-    const known = statements.tries.get(key);
-    const opens = known === undefined ? null : opensAt(known);
-    if (opens !== null && opens > at) return opens;
-    statements.countTry.run(key, at);
-    return null;
-  });
+  const admitTry = database.transaction(
+    (key: string, at: string, opensAt: (tries: Tries) => string | null) => {
+      const known = statements.tries.get(key);
+      const opens = known === undefined ? null : opensAt(known);
+      if (opens !== null && opens > at) return opens;
+      statements.countTry.run(key, at);
+      return null;
+    },
+  );
   return {
     account: async (person) => statements.account.get(person) ?? null,
     keepAccount: async (account) => void statements.keepAccount.run(account),

@@ -1,3 +1,5 @@
+import { accountsMigration } from './accountsMigration.ts';
+
 /** One step of the schema. Once it has left the house it is never changed: what comes after is a new one. */
 export interface Migration {
   readonly number: number;
@@ -57,4 +59,5 @@ export const migrations: readonly Migration[] = [
       );
     `,
   },
+  accountsMigration,
 ];

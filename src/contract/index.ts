@@ -1,0 +1,3 @@
+export * from './access.ts';
+export * from './readShape.ts';
+export * from './record.ts';
