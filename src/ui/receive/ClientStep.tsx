@@ -1,0 +1,115 @@
+import { useQuery } from '@tanstack/react-query';
+import { useDeferredValue, useState } from 'react';
+import type { ClientSummary, ClientsAnswer } from '../../contract/index.ts';
+import { asked, call, problemOf } from '../call/index.ts';
+import { Busy, Button, Empty, LineField, newId, PassageField, ProblemNotice } from '../kit/index.ts';
+import { newClient } from './intake.ts';
+import type { StepProps } from './stepProps.ts';
+
+/** Finds the client, or takes down a new one. */
+export function ClientStep({ intake, change, faults }: StepProps) {
+  const { client } = intake;
+  if (client.kind === 'found')
+    return (
+      <div className="form">
+        <p className="chosenClient">
+          <b>{client.name}</b>
+        </p>
+        <Button tone="ghost" onPress={() => change({ client: { kind: 'none' } })}>
+          Another client
+        </Button>
+      </div>
+    );
+  if (client.kind === 'new') {
+    const set = (field: keyof typeof client.typed) => (value: string) =>
+      change({ client: { ...client, typed: { ...client.typed, [field]: value } } });
+    return (
+      <div className="form">
+        <LineField
+          label="Name"
+          value={client.typed.name}
+          onChange={set('name')}
+          isRequired
+          focusFirst
+          problem={faults['name'] ?? null}
+        />
+        <LineField label="Phone" type="tel" value={client.typed.phone} onChange={set('phone')} />
+        <LineField
+          label="E-mail"
+          type="email"
+          value={client.typed.email}
+          onChange={set('email')}
+          problem={faults['email'] ?? null}
+        />
+        <PassageField label="Address" rows={2} value={client.typed.address} onChange={set('address')} />
+        <Button tone="ghost" onPress={() => change({ client: { kind: 'none' } })}>
+          Find a known client instead
+        </Button>
+      </div>
+    );
+  }
+  return (
+    <FindClient
+      problem={faults['client'] ?? null}
+      onFound={(found, name) => change({ client: { kind: 'found', client: found, name } })}
+      onNew={(name) => {
+        const made = newClient(newId());
+        change({ client: made.kind === 'new' ? { ...made, typed: { ...made.typed, name } } : made });
+      }}
+    />
+  );
+}
+
+function FindClient(props: {
+  readonly problem: string | null;
+  readonly onFound: (client: string, name: string) => void;
+  readonly onNew: (name: string) => void;
+}) {
+  const [find, setFind] = useState('');
+  const wanted = useDeferredValue(find.trim());
+  const { data, error, isPending } = useQuery({
+    queryKey: ['clients', wanted],
+    queryFn: () => asked(call<ClientsAnswer>(`/api/clients?find=${encodeURIComponent(wanted)}`)),
+  });
+  const rows = (data?.rows ?? []).filter(isKnown).slice(0, 8);
+  return (
+    <div className="form">
+      <LineField
+        label="Find by name, phone or e-mail"
+        type="search"
+        value={find}
+        onChange={setFind}
+        problem={props.problem}
+      />
+      <Button onPress={() => props.onNew(/^[^\d@]+$/.test(find.trim()) ? find.trim() : '')}>
+        New client
+      </Button>
+      <ProblemNotice problem={problemOf(error)} />
+      {isPending ? <Busy words="Looking for clients" /> : null}
+      {data !== undefined && rows.length === 0 ? (
+        <Empty>
+          <p>{wanted === '' ? 'No client has been here yet.' : `Nobody answers to “${wanted}”.`}</p>
+        </Empty>
+      ) : null}
+      <ul className="rows picks">
+        {rows.map((row) => (
+          <li key={row.client}>
+            <button
+              type="button"
+              className="row plain pick"
+              onClick={() => props.onFound(row.client, row.name)}
+            >
+              <span>
+                <span className="do">{row.name}</span>
+                <span className="why">{[row.phone, row.email].filter(Boolean).join(' · ')}</span>
+              </span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+type Known = Exclude<ClientSummary, { readonly erased: true }>;
+const isKnown = (client: ClientSummary): client is Known => client.erased !== true;

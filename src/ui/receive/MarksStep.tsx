@@ -1,0 +1,48 @@
+import { useRug } from '../call/index.ts';
+import { type Mark, MarkList, MarkPad, marksAndPictures } from '../condition/index.ts';
+import { Notice } from '../kit/index.ts';
+import { frameOf } from './intakeFacts.ts';
+import type { RugStepProps } from './stepProps.ts';
+
+const put = (marks: readonly Mark[], mark: Mark): readonly Mark[] =>
+  marks.some((other) => other.mark === mark.mark)
+    ? marks.map((other) => (other.mark === mark.mark ? mark : other))
+    : [...marks, mark];
+
+/** Everything that is there before the work begins, put on the picture. */
+export function MarksStep({ rug, changeRug }: RugStepProps) {
+  return (
+    <div className="form">
+      <p className="hint">
+        Go over the face in strips, then the back, the ends and the sides. Show each mark to the client.
+      </p>
+      {rug.known === null ? null : <KnownMarks rug={rug.rug} />}
+      <MarkPad
+        frame={frameOf(rug)}
+        pictures={rug.photographs
+          .filter(({ shows }) => shows !== 'label')
+          .map((each) => ({ ...each, corners: rug.corners[each.photo] ?? null }))}
+        marks={rug.marks}
+        keptAs={`receive/${rug.rug}`}
+        onMark={(mark) => changeRug((before) => ({ marks: put(before.marks, mark) }))}
+        onRemove={(mark) =>
+          changeRug((before) => ({ marks: before.marks.filter((other) => other.mark !== mark) }))
+        }
+        onCorners={(photo, corners) =>
+          changeRug((before) => ({ corners: { ...before.corners, [photo]: corners } }))
+        }
+      />
+    </div>
+  );
+}
+
+function KnownMarks({ rug }: { readonly rug: string }) {
+  const { standing } = useRug(rug);
+  const { marks, frame } = marksAndPictures(standing);
+  if (marks.length === 0) return null;
+  return (
+    <Notice tone="plain" title="Marks from earlier visits, which stay on record">
+      <MarkList marks={marks} frame={frame} chosen={null} onChoose={() => {}} />
+    </Notice>
+  );
+}

@@ -1,0 +1,47 @@
+import { type Intake, rugSteps, type Step, steps, stepWords } from './intake.ts';
+import { faultsOf } from './intakeChecks.ts';
+import { rugTitle } from './intakeFacts.ts';
+
+/** All steps, with what is done; any can be opened at any time. */
+export function StepList(props: {
+  readonly intake: Intake;
+  readonly rugAt: number;
+  readonly onGo: (step: Step, rugAt: number) => void;
+}) {
+  const { intake } = props;
+  const line = (step: Step, rugAt: number) => {
+    const rug = intake.rugs[rugAt];
+    const isHere =
+      intake.step === step && (rugAt === props.rugAt || !(rugSteps as readonly Step[]).includes(step));
+    const isDone = rug !== undefined && Object.keys(faultsOf(intake, step, rug)).length === 0;
+    return (
+      <li key={`${step} ${rugAt}`}>
+        <button
+          type="button"
+          className="stepLine"
+          aria-current={isHere ? 'step' : undefined}
+          onClick={() => props.onGo(step, rugAt)}
+        >
+          <span aria-hidden="true">{isDone ? '✓' : '○'}</span>
+          {stepWords[step]}
+          <span className="unseen">{isDone ? ', complete' : ', open'}</span>
+        </button>
+      </li>
+    );
+  };
+  return (
+    <nav aria-label="Steps">
+      <ol className="stepList">
+        {line('client', 0)}
+        {line('visit', 0)}
+        {intake.rugs.map((rug, index) => (
+          <li key={rug.rug}>
+            <span className="stepRug">{rugTitle(rug)}</span>
+            <ol className="stepList">{rugSteps.map((step) => line(step, index))}</ol>
+          </li>
+        ))}
+        {steps.filter((step) => step === 'rugs' || step === 'sign').map((step) => line(step, 0))}
+      </ol>
+    </nav>
+  );
+}
