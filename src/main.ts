@@ -1,7 +1,38 @@
+import { existsSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { folderBackup } from './adapters/backup/folderBackup.ts';
+import { systemClock } from './adapters/clock/systemClock.ts';
+import { uuidv7 } from './adapters/clock/uuidv7.ts';
+import { qrSvg } from './adapters/codes/qrSvg.ts';
+import { diskKeptPapers } from './adapters/disk/diskKeptPapers.ts';
+import { DiskPhotos } from './adapters/disk/diskPhotos.ts';
+import { makePrinter } from './adapters/pdf/makePrinter.ts';
+import { argonSecrets } from './adapters/secrets/argonSecrets.ts';
+import { sqliteAccounts } from './adapters/sqlite/accounts.ts';
+import { openDatabase } from './adapters/sqlite/database.ts';
+import { servingLock } from './adapters/sqlite/servingLock.ts';
+import { SqliteLedger } from './adapters/sqlite/sqliteLedger.ts';
+import { givenIdentity } from './adapters/tls/givenIdentity.ts';
+import { localIdentity, ownHosts } from './adapters/tls/localAuthority.ts';
+import { yazlArchiver } from './adapters/zip/yazlArchiver.ts';
+import { listRowOf } from './app/listRow.ts';
 import type { Terminal } from './cli/command.ts';
 import { convertCommand } from './cli/convert.ts';
+import { exportCommand } from './cli/export.ts';
+import type { OpenStoreIn } from './cli/openStore.ts';
+import { rebuildCommand } from './cli/rebuild.ts';
 import { runCli } from './cli/runCli.ts';
+import { isLoopback, type StartServer, serveCommand } from './cli/serve.ts';
+import { verifyCommand } from './cli/verify.ts';
+import { listen } from './http/listen.ts';
+import { makeApp } from './http/makeApp.ts';
+import { readScreens } from './http/screens.ts';
+import { done, refused } from './units/index.ts';
+
+/** The screens' bundle lies beside the server's. */
+const screensFolder = fileURLToPath(new URL('../ui', import.meta.url));
 
 const terminal: Terminal = {
   print: (text) => void process.stdout.write(`${text}\n`),
@@ -10,4 +41,75 @@ const terminal: Terminal = {
   writeBytes: (path, bytes) => writeFile(path, bytes),
 };
 
-process.exitCode = await runCli([convertCommand], process.argv.slice(2), terminal);
+/** The store of a folder: the record and the accounts in SQLite, photographs and kept papers beside it. */
+const openStore: OpenStoreIn = async (directory, { serving }) => {
+  if (!serving && !existsSync(join(directory, 'wefthouse.db'))) {
+    return refused('store-missing', { folder: directory });
+  }
+  const opened = openDatabase(directory);
+  if (!opened.ok) return opened;
+  const { database } = opened.value;
+  const lock = serving ? servingLock(directory) : undefined;
+  if (lock === null) {
+    database.close();
+    return refused('store-in-use', { folder: directory });
+  }
+  const ledger = new SqliteLedger(opened.value, listRowOf);
+  const photos = new DiskPhotos(join(directory, 'photographs'));
+  const house = {
+    ...{ ledger, photos, keptPapers: diskKeptPapers(join(directory, 'shown-papers')) },
+    ...{ accounts: sqliteAccounts(database), secrets: argonSecrets(), printer: makePrinter(photos) },
+    ...{ qrCodes: qrSvg, archiver: yazlArchiver, clock: systemClock, ids: uuidv7() },
+    timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
+  };
+  return done({
+    house,
+    backup: folderBackup(directory, database, yazlArchiver, systemClock),
+    async close() {
+      await ledger.close();
+      database.close();
+      lock?.release();
+    },
+  });
+};
+
+const startServer: StartServer = async ({ store, host, port, tls, setUpCode, complain }) => {
+  const screens = await readScreens(screensFolder);
+  if (screens === null) return refused('screens-missing', { folder: screensFolder });
+  const own = tls.kind === 'own' ? await localIdentity(tls.folder, new Date()) : null;
+  const given = tls.kind === 'given' ? await givenIdentity(tls.certificateFile, tls.keyFile) : null;
+  if (given?.ok === false) return given;
+  const app = makeApp(store.house, {
+    ...{ screens, setUpCode, backup: store.backup, secure: tls.kind !== 'none' },
+    authority: own?.authority ?? null,
+    complain: (error) => complain(error instanceof Error ? (error.stack ?? error.message) : String(error)),
+  });
+  const listening = await listen(app.fetch, { host, port, tls: own ?? given?.value ?? null });
+  if (!listening.ok) return listening;
+  const scheme = tls.kind === 'none' ? 'http' : 'https';
+  const everywhere = host === '0.0.0.0' || host === '::';
+  const reached = everywhere ? ownHosts().filter((one) => !one.includes(':')) : [host];
+  const best = everywhere ? reached.filter((one) => !isLoopback(one)) : reached;
+  return done({
+    addresses: best.map(
+      (one) => `${scheme}://${one.includes(':') ? `[${one}]` : one}:${listening.value.port}`,
+    ),
+    fingerprint: own?.authority.fingerprint ?? null,
+    close: listening.value.close,
+  });
+};
+
+const untilStopped = (): Promise<void> =>
+  new Promise((stopped) => {
+    for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => stopped());
+  });
+
+const commands = [
+  serveCommand(openStore, startServer, untilStopped),
+  verifyCommand(openStore),
+  rebuildCommand(openStore),
+  exportCommand(openStore),
+  convertCommand,
+];
+
+process.exitCode = await runCli(commands, process.argv.slice(2), terminal);

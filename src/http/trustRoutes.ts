@@ -1,6 +1,7 @@
 import { Hono } from 'hono';
 import { problemAnswer } from './answers.ts';
 import type { Guarded } from './guard.ts';
+import { trustPage } from './trustPage.ts';
 
 /** What a tablet needs to trust a certificate that the workshop made itself. */
 export interface Authority {
@@ -8,7 +9,6 @@ export interface Authority {
   readonly certificate: string;
   /** SHA-256 of the certificate, to be compared by eye with what the terminal prints. */
   readonly fingerprint: string;
-  readonly page: (nonce: string) => string;
 }
 
 /** The authority's certificate, for whoever wants to trust it; it holds no secret. */
@@ -17,7 +17,7 @@ export function trustRoutes(authority: Authority | null) {
   routes.get('/', (route) =>
     authority === null
       ? problemAnswer({ code: 'nothing-here', facts: { path: '/trust' } })
-      : route.html(authority.page(route.get('nonce'))),
+      : route.html(trustPage(authority.fingerprint, route.get('nonce'))),
   );
   routes.get('/authority.crt', (route) =>
     authority === null

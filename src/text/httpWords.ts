@@ -35,7 +35,9 @@ export type StartProblem =
   | Problem<'address-not-here', { readonly address: string }>
   | Problem<'address-not-allowed', { readonly port: number }>
   | Problem<'certificate-unreadable', { readonly file: string; readonly reason: string }>
-  | Problem<'screens-missing', { readonly folder: string }>;
+  | Problem<'screens-missing', { readonly folder: string }>
+  | Problem<'store-missing', { readonly folder: string }>
+  | Problem<'store-in-use', { readonly folder: string }>;
 
 const nothingRecorded = 'Nothing was recorded.';
 
@@ -150,5 +152,15 @@ export const httpWords = {
     happened: `The screens are not in ${folder}.`,
     matters: 'The server would answer, but no tablet could show anything.',
     now: 'Start it by npm start or npx wefthouse serve from the checkout: they build what is missing.',
+  }),
+  'store-missing': ({ folder }) => ({
+    happened: `There is no Wefthouse store in ${folder}.`,
+    matters: 'A wrong folder would look like an empty and perfectly sound store.',
+    now: 'Give the folder of the store: --data DIR. wefthouse serve makes a new one.',
+  }),
+  'store-in-use': ({ folder }) => ({
+    happened: `Another Wefthouse server is working on ${folder}.`,
+    matters: 'Two of them could give one dossier number or one tag to two rugs.',
+    now: 'Use the running one, stop it first, or choose another folder: --data DIR.',
   }),
 } satisfies WordsFor<RequestProblem | StartProblem>;
