@@ -49,12 +49,11 @@ const unknownPile = 'Its pile fibre is not known: keep it as dry as silk or visc
 
 /** Whether a little cold water may be told to a layman: every fibre known, and none that water spoils. */
 const bearsWater = (rug: RugStanding): boolean => {
-  const pile = claimAbout(rug, 'pile')?.fibres;
-  const foundation = (['warp', 'weft'] as const).map((about) => claimAbout(rug, about)?.fibre ?? 'unknown');
-  const fibres = [
-    ...((pile === undefined ? ['unknown'] : Object.keys(pile)) as readonly Fibre[]),
-    ...foundation,
-  ];
+  const pile = claimAbout(rug, 'pile')?.fibres ?? { unknown: 1 };
+  const foundation = [claimAbout(rug, 'warp'), claimAbout(rug, 'weft')].map(
+    (claim) => claim?.fibre ?? 'unknown',
+  );
+  const fibres: readonly Fibre[] = [...(Object.keys(pile) as readonly Fibre[]), ...foundation];
   return fibres.every((fibre) => fibre !== 'unknown' && fibre !== 'leather' && ofFibre[fibre] === undefined);
 };
 

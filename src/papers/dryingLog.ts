@@ -4,6 +4,7 @@ import {
   figure,
   hoursBetween,
   humidityWords,
+  instantAfter,
   momentWords,
   shortMoment,
   temperatureWords,
@@ -49,20 +50,25 @@ const plots = (context: PaperContext, wet: string): readonly PaperPart[] => {
   return [mass, pocket].filter((plot) => plot !== null);
 };
 
+/** Hours are told only once drying has ended: a paper lies about while the clock runs on. */
 const clockParts = (context: PaperContext, wet: string): readonly PaperPart[] => {
-  const { visit, issuedAt, timeZone } = context;
-  const until = visit.dryAccepted?.when ?? issuedAt;
-  const hours = hoursBetween(wet, until);
-  const still = visit.dryAccepted === null;
-  const tone = hours >= wetClockHours.red ? 'stop' : hours >= wetClockHours.amber ? 'caution' : 'held';
-  const said = still
-    ? `Wet for ${figure(hours)} h at the time of issue`
-    : `Accepted as dry ${figure(hours)} h after first wetting`;
-  return [
-    notice(tone, said, [
-      `First wetted ${momentWords(wet, timeZone)}. Dried within 24 to 48 hours, mould will in most cases not grow (US EPA mould course).`,
-    ]),
+  const { visit, timeZone } = context;
+  const after = (hours: number) => momentWords(instantAfter(wet, hours), timeZone);
+  const lines = [
+    `First wetted ${momentWords(wet, timeZone)}; 24 h end ${after(wetClockHours.amber)}, 48 h ${after(wetClockHours.red)}.`,
+    'Dried within 24 to 48 hours, mould will in most cases not grow (US EPA mould course).',
   ];
+  if (visit.dryAccepted === null)
+    return [
+      notice(
+        'caution',
+        `Not accepted as dry yet; past the safe time from ${after(wetClockHours.red)}`,
+        lines,
+      ),
+    ];
+  const hours = hoursBetween(wet, visit.dryAccepted.when);
+  const tone = hours >= wetClockHours.red ? 'stop' : hours >= wetClockHours.amber ? 'caution' : 'held';
+  return [notice(tone, `Accepted as dry ${figure(hours)} h after first wetting`, lines)];
 };
 
 const readingRow = (

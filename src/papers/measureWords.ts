@@ -42,6 +42,10 @@ export const dayWords = (day: string): string => dayOfInstant(`${day}T12:00:00.0
 export const hoursBetween = (from: string, until: string): number =>
   (Date.parse(until) - Date.parse(from)) / 3_600_000;
 
+/** The instant so many hours after another. */
+export const instantAfter = (from: string, hours: number): string =>
+  new Date(Date.parse(from) + hours * 3_600_000).toISOString();
+
 /** A number with at most `digits` decimals, no idle noughts. */
 export const figure = (value: number, digits = 1): string => String(Number(value.toFixed(digits)));
 

@@ -25,10 +25,8 @@ export const clientName = ({ client }: Pick<PaperContext, 'client'>): string =>
 export const claimAbout = <About extends NotedClaim['about']>(
   rug: RugStanding,
   about: About,
-): Extract<NotedClaim, { readonly about: About }> | undefined =>
-  rug.claims.findLast(
-    (claim): claim is Extract<NotedClaim, { readonly about: About }> => claim.about === about,
-  );
+): (NotedClaim & { readonly about: About }) | undefined =>
+  rug.claims.findLast((claim): claim is NotedClaim & { readonly about: About } => claim.about === about);
 
 /** Whether something noted belongs to the visit: after it began and before the next one did. */
 export const duringVisit = ({ rug, visit }: Pick<PaperContext, 'rug' | 'visit'>) => {
