@@ -31,6 +31,8 @@ export interface ConditionWord {
   readonly shape: MarkShape;
   /** What it means, in one plain sentence. */
   readonly means: string;
+  /** Seen on many rugs, so offered early. */
+  readonly often?: true;
   /** For a word that is a stain: the class to begin from; the person who sees it decides. */
   readonly stain?: StainClass;
   /** Findings such a mark speaks for; with several, it is at least one of them. */

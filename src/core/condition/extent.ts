@@ -11,12 +11,12 @@ export interface Measured {
 }
 
 /**
- * Uncertainty of one pointed place on a picture, as a share of the picture: a fingertip on a tablet.
+ * Half the interval of one pointed place on a picture, as a share of the picture: a fingertip on a tablet.
  * @source workshop-setting
  */
 export const tapUncertainty = 0.004;
 
-/** Uncertainty of a place measured with a tape by hand [mm]. @source workshop-setting */
+/** Half the interval of a place measured with a tape by hand [mm]. @source workshop-setting */
 export const tapeUncertaintyMm = 5;
 
 const at = (points: readonly RugPoint[], index: number): RugPoint =>
@@ -58,11 +58,11 @@ const area = (points: readonly RugPoint[]): number =>
   ) / 2;
 
 /**
- * Area inside an outline, with its interval from how well each corner was pointed at and how well the
- * rug was measured.
+ * Area inside an outline, with its interval from how well each corner was pointed at, from a hand that
+ * keeps outside or inside the edge all the way round, and from how well the rug was measured.
  *
  * @param points - corners in order [rug mm], at least 3
- * @param pointingMm - uncertainty of each corner [mm], one for each or one for all
+ * @param pointingMm - standard uncertainty of each corner [mm], one for each or one for all
  * @param frame - measured rug; null when the points come from a tape and need no rug
  * @returns area [cm²] with interval
  * @refuses too-few-points - fewer than three
@@ -78,13 +78,15 @@ export function markAreaCm2(
   if (points.length < 3)
     return refused('too-few-points', { shape: 'polygon' as const, given: points.length, least: 3 });
   if (crossesItself(points)) return refused('outline-crosses-itself', { corners: points.length });
-  const tap = Math.sqrt(
-    points.reduce((sum, _, index) => {
-      const [before, after] = [at(points, index - 1), at(points, index + 1)];
-      const half = Math.hypot(after.xMm - before.xMm, after.yMm - before.yMm) / 2;
-      return sum + (half * pointingAt(pointingMm, index)) ** 2;
-    }, 0),
-  );
+  let apart = 0;
+  let together = 0;
+  points.forEach((here, index) => {
+    const [before, after] = [at(points, index - 1), at(points, index + 1)];
+    const pointing = pointingAt(pointingMm, index);
+    apart += ((Math.hypot(after.xMm - before.xMm, after.yMm - before.yMm) / 2) * pointing) ** 2;
+    together += Math.hypot(after.xMm - here.xMm, after.yMm - here.yMm) * pointing;
+  });
+  const tap = Math.hypot(Math.sqrt(apart), together);
   const scale =
     frame === null
       ? 0
@@ -100,7 +102,7 @@ export function markAreaCm2(
  * Length along a line, with its interval as for areas.
  *
  * @param points - in order [rug mm], at least 2
- * @param pointingMm - uncertainty of each point [mm], one for each or one for all
+ * @param pointingMm - standard uncertainty of each point [mm], one for each or one for all
  * @param frame - measured rug; null when the points come from a tape
  * @returns length [cm] with interval
  * @refuses too-few-points - fewer than two
@@ -144,7 +146,9 @@ export function markLengthCm(
 const shareOf = (halfIntervalMm: number, ofMm: number): number => halfIntervalMm / 2 / ofMm;
 
 const pointingAt = (pointingMm: readonly number[] | number, index: number): number =>
-  typeof pointingMm === 'number' ? pointingMm : (pointingMm[index] ?? pointingMm.at(-1) ?? tapeUncertaintyMm);
+  typeof pointingMm === 'number'
+    ? pointingMm
+    : (pointingMm[index] ?? pointingMm.at(-1) ?? tapeUncertaintyMm / 2);
 
 /**
  * How well places on a picture are known on the rug: a tap at the mark and the taps at the corners.

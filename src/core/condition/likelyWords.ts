@@ -14,7 +14,7 @@ const contains = (row: ConditionWord, typed: string): boolean =>
 
 /**
  * Words for a mark, the likely ones first: those that begin with what was typed, then those drawn in this
- * shape, found at such a place, or used on this rug before. Nothing that fits what was typed is left out.
+ * shape, found at such a place, seen on many rugs, or used on this rug before. Nothing that fits what was typed is left out.
  *
  * @param typed - part of a word, of its meaning or of its family; empty for all
  * @param mark - what was drawn, and where
@@ -24,10 +24,11 @@ const contains = (row: ConditionWord, typed: string): boolean =>
 export function likelyWords(typed: string, mark: Unnamed): readonly ConditionWord[] {
   const sought = typed.trim().toLowerCase();
   const weight = (row: ConditionWord): number =>
-    (sought !== '' && row.word.startsWith(sought) ? 8 : 0) +
-    (row.shape === mark.shape ? 2 : 0) +
-    (mark.atEdge && row.family === 'ends and sides' ? 2 : 0) +
-    (mark.used.includes(row.word) ? 1 : 0);
+    (sought !== '' && row.word.startsWith(sought) ? 16 : 0) +
+    (row.shape === mark.shape ? 4 : 0) +
+    (row.often === true ? 2 : 0) +
+    (mark.atEdge && row.family === 'ends and sides' ? 3 : 0) +
+    (mark.used.includes(row.word) ? 3 : 0);
   const order = (row: ConditionWord): number => conditionFamilies.indexOf(row.family);
   return conditionWords
     .filter((row) => sought === '' || contains(row, sought))

@@ -110,7 +110,7 @@ export function DrawStage(props: DrawStageProps) {
     if (wasPinched.current || way === 'look' || event.type === 'pointercancel') return;
     const isTap = drawn.length < 3 || (way === 'tap' && apart(first, event) < 3 * stillPx);
     if (isTap || apart(first, event) + drawn.length < stillPx) props.onPoints([placeOf(event)]);
-    else if (way === 'stroke') props.onPoints(fewerPoints(drawn, (2 * unit) / surface.widthPx));
+    else if (way === 'stroke') props.onPoints(fewerPoints(drawn, (0.6 * unit) / surface.widthPx));
   };
 
   return (

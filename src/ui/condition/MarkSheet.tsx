@@ -81,18 +81,11 @@ export function MarkSheet(props: MarkSheetProps) {
             }}
           />
         ) : (
-          <>
-            {frame !== null && draft.pointsMm.length > 0 ? (
-              <p className="hint">{placeWords(draft.pointsMm, frame, draft.side)}</p>
-            ) : null}
-            <Choice
-              label="Side"
-              columns={3}
-              options={sideOptions}
-              value={draft.side}
-              onChange={(side) => onChange({ ...draft, side })}
-            />
-          </>
+          <p className="hint">
+            {frame === null || draft.pointsMm.length === 0
+              ? 'Its place is kept on the picture.'
+              : placeWords(draft.pointsMm, frame, draft.side)}
+          </p>
         )}
         <WordField
           mark={{ shape: draft.shape, atEdge: atEdge(draft, frame), used: props.usedWords }}
@@ -111,6 +104,15 @@ export function MarkSheet(props: MarkSheetProps) {
             wasTried && draft.grade === null ? 'Choose a grade; the usual one is set with the word.' : null
           }
         />
+        {props.byNumbers ? null : (
+          <Choice
+            label="Side"
+            columns={3}
+            options={sideOptions}
+            value={draft.side}
+            onChange={(side) => onChange({ ...draft, side })}
+          />
+        )}
         {row?.stain === undefined && draft.stain === null ? null : (
           <Choice
             label="Stain of"

@@ -38,7 +38,7 @@ export function PlaceFields(props: {
   const { draft, frame, places } = props;
   const change = (next: readonly TypedPlace[], shape = draft.shape) => {
     const pointsMm = finished(next);
-    const pointingMm = pointsMm.map(() => tapeUncertaintyMm);
+    const pointingMm = pointsMm.map(() => tapeUncertaintyMm / 2);
     props.onChange({ ...draft, shape, pointsMm, pointingMm, drawn: null }, next);
   };
   const blank = (key: string): TypedPlace => ({ key, xMm: null, yMm: null });

@@ -111,7 +111,7 @@ const read = (measured: Result<Measured, ConditionProblem>, told: (value: Measur
 /** The size its place gives it; none while the place is not known in millimetres. */
 export function extentOf(draft: MarkDraft, frame: RugFrame | null): Extent {
   if (draft.shape === 'point' || draft.pointsMm.length === 0) return { kind: 'none' };
-  const pointing = draft.pointingMm.length > 0 ? draft.pointingMm : tapeUncertaintyMm;
+  const pointing = draft.pointingMm.length > 0 ? draft.pointingMm : tapeUncertaintyMm / 2;
   return draft.shape === 'polygon'
     ? read(markAreaCm2(draft.pointsMm, pointing, frame), (cm2) => ({ kind: 'area', cm2 }))
     : read(markLengthCm(draft.pointsMm, pointing, frame), (cm) => ({ kind: 'length', cm }));

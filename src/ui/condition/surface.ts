@@ -99,21 +99,25 @@ const outlineSurface = (frame: RugFrame, side: 'face' | 'back'): Surface => {
       return { x: (xMm + margin) / widthPx, y: 1 - (yMm + below) / heightPx };
     },
     // Drawn by eye on an outline: about a fiftieth of the rug's width, never better than a tape.
-    pointingMm: (points) => points.map(() => Math.max(tapeUncertaintyMm, widthMm / 50)),
+    pointingMm: (points) => points.map(() => Math.max(tapeUncertaintyMm, widthMm / 50) / 2),
     problem: null,
   };
 };
 
 /**
- * What can be drawn on: the photographs first, then the outline of both sides once the size is known.
+ * What can be drawn on: the photographs first, then the outline of each side that has no photograph, once
+ * the size is known.
  *
  * @param pictures - in the order they were taken
  * @param frame - of the measured rug, or null before it is measured
  */
-export const surfacesOf = (pictures: readonly PadPicture[], frame: RugFrame | null): readonly Surface[] => [
-  ...pictures.map((picture, index) => pictureSurface(picture, index + 1, frame)),
-  ...(frame === null ? [] : [outlineSurface(frame, 'face'), outlineSurface(frame, 'back')]),
-];
+export function surfacesOf(pictures: readonly PadPicture[], frame: RugFrame | null): readonly Surface[] {
+  const drawn = (['face', 'back'] as const).filter((side) => !pictures.some(({ shows }) => shows === side));
+  return [
+    ...pictures.map((picture, index) => pictureSurface(picture, index + 1, frame)),
+    ...(frame === null ? [] : drawn.map((side) => outlineSurface(frame, side))),
+  ];
+}
 
 /** Where a mark stands on a surface, or null where it does not show there. */
 export function pointsOn(

@@ -95,10 +95,10 @@ function RugSummary({ rug, settings }: { readonly rug: RugIntake; readonly setti
     <div className="rugSummary">
       {face === undefined ? null : <Picture photo={face.photo} form="thumbnail" alt={rugTitle(rug)} />}
       <div>
-        <h3>
+        <h2>
           <span className="tag">{rug.tag.trim() || '?'}</span>
           {rugTitle(rug)}
-        </h3>
+        </h2>
         <FactList
           rows={[
             {
