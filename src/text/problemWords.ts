@@ -1,5 +1,6 @@
 import type { Problem } from '../units/index.ts';
 import { accessWords } from './accessWords.ts';
+import { chemistryWords } from './chemistryWords.ts';
 import { conditionProblemWords } from './conditionWords.ts';
 import { dossierWords } from './dossierWords.ts';
 import { httpWords } from './httpWords.ts';
@@ -13,6 +14,7 @@ import type { Words } from './words.ts';
 /** Every problem code with its words; each subject's table is joined here. */
 const tables = {
   ...accessWords,
+  ...chemistryWords,
   ...conditionProblemWords,
   ...dossierWords,
   ...httpWords,

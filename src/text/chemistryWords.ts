@@ -1,0 +1,27 @@
+import type { DoseProblem } from '../core/chemistry/index.ts';
+import { quantityWords } from './quantityWords.ts';
+import type { WordsFor } from './words.ts';
+
+export const chemistryWords = {
+  'out-of-range': quantityWords['out-of-range'],
+  'agent-unknown': ({ agent, known }) => ({
+    happened: `“${agent}” is no agent this instrument knows.`,
+    matters: 'A pH cannot be computed for something whose composition is unknown.',
+    now: `Use the common chemical name: ${known.join('; ')}.`,
+  }),
+  'amount-missing': ({ agent }) => ({
+    happened: `No amount is given for ${agent}.`,
+    matters: 'Every agent counts in the balance.',
+    now: 'Give grams, or millilitres together with the density in g/mL.',
+  }),
+  'ionic-strength-too-high': ({ ionicStrengthMolPerL, most }) => ({
+    happened: `The bath is as salty as ${ionicStrengthMolPerL.toFixed(2)} mol/L; the activity correction holds to ${most} mol/L.`,
+    matters: 'Beyond that a computed pH looks like a measurement and is none.',
+    now: 'Dilute it in the plan, or measure the pH of the real bath.',
+  }),
+  'target-out-of-reach': ({ agent, targetPh, phNow, phAtMost }) => ({
+    happened: `${agent} cannot bring this bath from pH ${phNow.toFixed(2)} to ${targetPh}.`,
+    matters: `With any sensible amount it ends near pH ${phAtMost.toFixed(2)}.`,
+    now: 'Choose another agent or another target.',
+  }),
+} satisfies WordsFor<DoseProblem>;
