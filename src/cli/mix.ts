@@ -53,11 +53,6 @@ const readScenario = (given: unknown) => {
 };
 
 type Recipe = Parameters<typeof solutionOf>[0];
-const defined = (amount: z.infer<typeof agentAmount>) =>
-  Object.fromEntries(
-    Object.entries(amount).filter(([, value]) => value !== undefined),
-  ) as Recipe['add'][number];
-
 export const mixCommand: Command = {
   name: 'mix',
   summary: 'compute the pH of a bath, or the dose to a target pH',
@@ -71,7 +66,7 @@ export const mixCommand: Command = {
     const [file, ...more] = positionals;
     if (file === undefined || more.length > 0) throw new WrongCall('Give one scenario file.');
     const { water, target, add, ...bath } = readScenario(await readJson(file, terminal));
-    const recipe: Recipe = { ...bath, ...water, add: add.map(defined) };
+    const recipe: Recipe = { ...bath, ...water, add };
     const dosed =
       target === undefined
         ? null

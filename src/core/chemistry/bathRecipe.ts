@@ -5,12 +5,12 @@ import type { Solution } from './bathPh.ts';
 /** So much of an agent, as weighed or poured; strength is the share of it that is the agent. */
 export interface AgentAmount {
   readonly agent: string;
-  readonly grams?: number;
-  readonly millilitres?: number;
+  readonly grams?: number | undefined;
+  readonly millilitres?: number | undefined;
   /** Mass fraction [0 … 1]; 1 when absent. */
-  readonly strength?: number;
+  readonly strength?: number | undefined;
   /** [g/mL]; needed for millilitres. */
-  readonly densityGPerMl?: number;
+  readonly densityGPerMl?: number | undefined;
 }
 
 /** A bath: water of an alkalinity, and what is put into it. */
