@@ -1,3 +1,50 @@
+import { Link } from 'wouter';
+import { planWash } from '../../core/wash/index.ts';
+import { Button, Empty, ProblemNotice, Section, useKept } from '../kit/index.ts';
+import { ColourFields } from './ColourFields.tsx';
+import { ConditionFields } from './ConditionFields.tsx';
+import { PlanResult } from './PlanResult.tsx';
+import { RugFields } from './RugFields.tsx';
+import { nothingKnown, planFactsOfTyped, type TypedFacts } from './typedFacts.ts';
+
+/** Plans a wash from facts typed at the bench. It is worked out in this page with every key pressed. */
 export function PlanPage() {
-  return <h1>PlanPage</h1>;
+  const [typed, setTyped, forget] = useKept<TypedFacts>('bench/plan', nothingKnown);
+  const change = (changed: Partial<TypedFacts>) => setTyped((before) => ({ ...before, ...changed }));
+  const facts = planFactsOfTyped(typed);
+  const plan = facts === null ? null : planWash(facts);
+  return (
+    <div className="page">
+      <div className="pageTop">
+        <div>
+          <Link href="/bench">Bench</Link>
+          <h1>Plan a wash</h1>
+          <p className="lead">What you do not know counts as its worst case. Nothing here is recorded.</p>
+        </div>
+        <Button tone="ghost" onPress={forget}>
+          Begin anew
+        </Button>
+      </div>
+      <div className="cols two">
+        <div>
+          <RugFields typed={typed} change={change} />
+          <ColourFields typed={typed} change={change} />
+          <ConditionFields typed={typed} change={change} />
+        </div>
+        <div>
+          {facts === null || plan === null ? (
+            <Section title="The plan">
+              <Empty>Give length and width first: every amount is worked out from the area.</Empty>
+            </Section>
+          ) : plan.ok ? (
+            <PlanResult plan={plan.value} facts={facts} />
+          ) : (
+            <Section title="No plan is possible">
+              <ProblemNotice problem={plan.problem} />
+            </Section>
+          )}
+        </div>
+      </div>
+    </div>
+  );
 }

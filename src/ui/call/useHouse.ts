@@ -1,5 +1,5 @@
 import { useQuery } from '@tanstack/react-query';
-import { firstSettings, type WorkshopSettings } from '../../dossier/workshopFacts.ts';
+import type { WorkshopSettings } from '../../dossier/workshopFacts.ts';
 import { asked } from './asked.ts';
 import { call } from './call.ts';
 import type { Colleague, HouseState, Me } from './wire.ts';
@@ -16,4 +16,9 @@ export const useMe = (): Me | null => useHouse().data?.signedIn ?? null;
 
 export const usePeople = (): readonly Colleague[] => useHouse().data?.people ?? [];
 
-export const useSettings = (): WorkshopSettings => useHouse().data?.settings ?? firstSettings;
+/** The workshop's settings; only pages inside the house ask, and those are drawn once the state is known. */
+export function useSettings(): WorkshopSettings {
+  const { data } = useHouse();
+  if (data === undefined) throw new Error('the settings were asked for before the house was open');
+  return data.settings;
+}

@@ -1,5 +1,5 @@
 import { Checkbox, CheckboxGroup, Radio, RadioGroup } from 'react-aria-components';
-import { type FieldProblem, fieldSentence } from './fieldProblem.ts';
+import { type FieldProblem, fieldSentence } from './fieldProblem.tsx';
 import { FieldFoot, FieldName } from './LineField.tsx';
 
 export interface Option<Value extends string> {

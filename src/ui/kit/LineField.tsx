@@ -1,5 +1,6 @@
+import type { ReactNode } from 'react';
 import { FieldError, Input, Label, Text, TextArea, TextField } from 'react-aria-components';
-import { type FieldProblem, fieldSentence } from './fieldProblem.ts';
+import { type FieldProblem, fieldSentence } from './fieldProblem.tsx';
 
 interface TextProps {
   readonly label: string;
@@ -95,7 +96,7 @@ export function FieldName({ label, isRequired }: { readonly label: string; reado
   );
 }
 
-export function FieldFoot(props: { readonly hint: string | undefined; readonly sentence: string | null }) {
+export function FieldFoot(props: { readonly hint: string | undefined; readonly sentence: ReactNode }) {
   return (
     <>
       {props.hint === undefined ? null : (

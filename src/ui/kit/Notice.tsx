@@ -1,7 +1,9 @@
-import type { ReactNode } from 'react';
-import { problemWords } from '../../text/problemWords.ts';
+import { lazy, type ReactNode, Suspense } from 'react';
+import type { Words } from '../../text/words.ts';
 import type { Problem } from '../../units/index.ts';
 import { isShown, type ShownProblem } from '../call/shownProblem.ts';
+
+const FoundHere = lazy(async () => ({ default: (await import('./FoundHere.tsx')).FoundHere }));
 
 const signs = { ok: '✓', caution: '◆', stop: '▲', plain: '' } as const;
 
@@ -28,7 +30,15 @@ export function Notice(props: {
 /** A problem in its three sentences: what happened, why it matters, what to do now. */
 export function ProblemNotice({ problem }: { readonly problem: Problem | ShownProblem | null | undefined }) {
   if (problem === null || problem === undefined) return null;
-  const words = isShown(problem) ? problem : problemWords(problem);
+  if (isShown(problem)) return <ThreeSentences words={problem} />;
+  return (
+    <Suspense fallback={<Notice tone="stop" title="This cannot be done." />}>
+      <FoundHere problem={problem} />
+    </Suspense>
+  );
+}
+
+export function ThreeSentences({ words }: { readonly words: Words }) {
   return (
     <Notice tone="stop" title={words.happened}>
       <p>{words.matters}</p>

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { Input, TextField } from 'react-aria-components';
-import { type FieldProblem, fieldSentence } from './fieldProblem.ts';
+import { type FieldProblem, fieldSentence } from './fieldProblem.tsx';
 import { FieldFoot, FieldName } from './LineField.tsx';
 import { readNumber } from './readNumber.ts';
 

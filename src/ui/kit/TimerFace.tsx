@@ -42,19 +42,21 @@ export function DueFace({ dueAt, label, of, isSmall = false }: DueProps) {
   }, [rings]);
   return (
     <div className={`timer${isOver ? ' over' : ''}${isSmall ? ' small' : ''}`}>
-      <div className="stepno">{label}</div>
+      {label === '' ? null : <div className="stepno">{label}</div>}
       <div
         className="big"
         role="timer"
-        aria-label={`${label}, ${isOver ? 'over since' : 'left'} ${spanWords(Math.abs(left))}`}
+        aria-label={`${label === '' ? '' : `${label}, `}${isOver ? 'over since' : 'left'} ${spanWords(Math.abs(left))}`}
       >
         {spanWords(left)}
       </div>
       <div className="stepno">{isOver ? '▲ over, act now' : of}</div>
       {isOver && !isSilenced ? (
-        <Button tone="ghost" onPress={() => setSilenced(true)}>
-          Silence the bell
-        </Button>
+        <div className="onRow">
+          <Button tone="ghost" onPress={() => setSilenced(true)}>
+            Silence the bell
+          </Button>
+        </div>
       ) : null}
     </div>
   );

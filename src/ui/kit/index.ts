@@ -4,7 +4,7 @@ export { Button } from './Button.tsx';
 export { ringBell } from './bell.ts';
 export { Check, Choice, ManyChoice, type Option } from './Choice.tsx';
 export { Empty } from './Empty.tsx';
-export type { FieldProblem } from './fieldProblem.ts';
+export type { FieldProblem } from './fieldProblem.tsx';
 export { DayField, LineField, PassageField } from './LineField.tsx';
 export { type Money, MoneyField } from './MoneyField.tsx';
 export { moneyText } from './moneyText.ts';

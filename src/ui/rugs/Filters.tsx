@@ -12,6 +12,7 @@ interface FiltersProps {
 export function Filters({ query, change, stages, places }: FiltersProps) {
   const { find = '', stage = '', place = '', inHouse = false } = query;
   const known = place === '' || places.includes(place) ? places : [place, ...places];
+  const narrowed = [stage, place, inHouse ? 'in the house' : ''].filter((word) => word !== '');
   return (
     <search className="form">
       <LineField
@@ -21,27 +22,32 @@ export function Filters({ query, change, stages, places }: FiltersProps) {
         value={find}
         onChange={(next) => change({ find: next, tag: '' })}
       />
-      <div className="pad">
-        <Picker
-          label="Stage"
-          any="Any stage"
-          options={stages}
-          value={stage}
-          onChange={(next) => change({ stage: next })}
-        />
-        <Picker
-          label="Place"
-          any="Any place"
-          options={known}
-          value={place}
-          onChange={(next) => change({ place: next })}
-        />
-      </div>
-      <Check
-        label="Only rugs in the house now"
-        isSelected={inHouse}
-        onChange={(next) => change({ inHouse: next })}
-      />
+      <details className="more">
+        <summary>
+          Narrow by stage, place, in the house{narrowed.length === 0 ? '' : `: ${narrowed.join(', ')}`}
+        </summary>
+        <div className="filters">
+          <Check
+            label="Only in the house now"
+            isSelected={inHouse}
+            onChange={(next) => change({ inHouse: next })}
+          />
+          <Picker
+            label="Stage"
+            any="Any stage"
+            options={stages}
+            value={stage}
+            onChange={(next) => change({ stage: next })}
+          />
+          <Picker
+            label="Place"
+            any="Any place"
+            options={known}
+            value={place}
+            onChange={(next) => change({ place: next })}
+          />
+        </div>
+      </details>
     </search>
   );
 }

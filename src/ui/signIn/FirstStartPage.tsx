@@ -15,10 +15,13 @@ export function FirstStartPage() {
   const [again, setAgain] = useState('');
   const [problem, setProblem] = useState<ShownProblem | null>(null);
   const [isBusy, setBusy] = useState(false);
-  const isShort = passphrase !== '' && passphrase.length < leastCharacters;
-  const differs = again !== '' && again !== passphrase;
+  const [isTried, setTried] = useState(false);
+  const missing = (text: string, what: string) =>
+    isTried && text.trim() === '' ? `This is still empty. ${what}` : null;
+  const isShort = (isTried || passphrase !== '') && passphrase.length < leastCharacters;
+  const differs = (isTried || again !== '') && again !== passphrase;
   const isComplete =
-    [code, workshopName, name].every((text) => text.trim() !== '') && !isShort && passphrase !== '';
+    [code, workshopName, name].every((text) => text.trim() !== '') && !isShort && again === passphrase;
   const make = async () => {
     setBusy(true);
     const answer = await call('/api/first-owner', {
@@ -32,13 +35,15 @@ export function FirstStartPage() {
   };
   return (
     <main className="page narrow">
-      <h1>A new house</h1>
+      <p className="stepno">Wefthouse</p>
+      <h1>Open your workshop</h1>
       <p className="lead">This makes the owner’s account. Everyone else is added later on the page People.</p>
       <form
         style={{ marginTop: 18 }}
         onSubmit={(event) => {
           event.preventDefault();
-          if (!isBusy && isComplete && again === passphrase) make();
+          setTried(true);
+          if (!isBusy && isComplete && passphrase !== '') make();
         }}
       >
         <Section title="Show that you may">
@@ -47,6 +52,7 @@ export function FirstStartPage() {
             hint="It stands in the terminal where Wefthouse was started. It works once."
             value={code}
             onChange={setCode}
+            problem={missing(code, 'Copy it from the terminal.')}
             isRequired
           />
         </Section>
@@ -57,10 +63,18 @@ export function FirstStartPage() {
               hint="As it is printed on papers."
               value={workshopName}
               onChange={setWorkshopName}
+              problem={missing(workshopName, 'Write the workshop’s name.')}
               autoComplete="organization"
               isRequired
             />
-            <LineField label="Your name" value={name} onChange={setName} autoComplete="username" isRequired />
+            <LineField
+              label="Your name"
+              value={name}
+              onChange={setName}
+              problem={missing(name, 'Write the name you sign in with.')}
+              autoComplete="username"
+              isRequired
+            />
             <LineField
               label="Passphrase"
               hint={`At least ${leastCharacters} characters; a few words that only you would put together.`}
@@ -85,7 +99,7 @@ export function FirstStartPage() {
           </div>
         </Section>
         <ProblemNotice problem={problem} />
-        <Button type="submit" wide isDisabled={isBusy || !isComplete || again !== passphrase}>
+        <Button type="submit" wide isDisabled={isBusy}>
           {isBusy ? 'Opening the house…' : 'Open the house'}
         </Button>
       </form>

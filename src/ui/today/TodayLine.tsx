@@ -36,7 +36,7 @@ export function TodayLine({ row }: { readonly row: TodayRow }) {
 function Aside(props: { readonly step: NextStep; readonly row: TodayRow; readonly isSecond?: boolean }) {
   const { step, row } = props;
   if (step.dueAt !== null && isTimed(step)) {
-    const label = props.isSecond === true ? nextStepWords(step.deed).title : 'left';
+    const label = props.isSecond === true ? nextStepWords(step.deed).title : '';
     return (
       <DueFace
         dueAt={Date.parse(step.dueAt)}

@@ -6,11 +6,11 @@ import { asked, call, problemOf } from '../call/index.ts';
 import { Busy, Empty, ProblemNotice } from '../kit/index.ts';
 import { TodayLine } from './TodayLine.tsx';
 
-const groups: readonly { readonly urgency: Urgency; readonly title: string; readonly about: string }[] = [
-  { urgency: 'now', title: 'Hands needed now', about: 'Time is over, or something halts.' },
-  { urgency: 'soon', title: 'Soon', about: 'A clock is running.' },
-  { urgency: 'waiting', title: 'Waiting for a client', about: 'Somebody outside must answer or come.' },
-  { urgency: 'later', title: 'Later', about: 'Next in line when hands are free.' },
+const groups: readonly { readonly urgency: Urgency; readonly title: string }[] = [
+  { urgency: 'now', title: 'Hands needed now' },
+  { urgency: 'soon', title: 'Soon' },
+  { urgency: 'waiting', title: 'Waiting for a client' },
+  { urgency: 'later', title: 'Later' },
 ];
 
 const dayName = new Intl.DateTimeFormat('en-GB', { weekday: 'long', day: 'numeric', month: 'long' });
@@ -30,7 +30,7 @@ export function TodayPage() {
       <div className="pageTop">
         <div>
           <h1>{dayName.format(new Date(data?.now ?? Date.now()))}</h1>
-          {data === undefined ? null : (
+          {rows.length === 0 ? null : (
             <p className="lead" role="status">
               {rows.length} {rows.length === 1 ? 'rug' : 'rugs'} in the house, {count('now')} need hands now
             </p>
@@ -66,7 +66,6 @@ const urgencyOf = (row: TodayRow): Urgency => row.next[0]?.urgency ?? 'later';
 function TodayGroup(props: {
   readonly urgency: Urgency;
   readonly title: string;
-  readonly about: string;
   readonly rows: readonly TodayRow[];
 }) {
   const { urgency, rows } = props;
@@ -76,7 +75,6 @@ function TodayGroup(props: {
       <h2 id={`group-${urgency}`}>
         {props.title} <small>{rows.length}</small>
       </h2>
-      <p className="lead">{props.about}</p>
       <ul className="rows">
         {rows.map((row) => (
           <li key={row.stream}>

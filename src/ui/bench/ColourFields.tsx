@@ -1,0 +1,163 @@
+import { dyes, grades, sides, testLiquids } from '../../core/wash/index.ts';
+import { Button, Check, LineField, NumberField, newId, Picker, Section } from '../kit/index.ts';
+import type { FactsProps } from './RugFields.tsx';
+import type { TypedColour, TypedTest } from './typedFacts.ts';
+
+const changedIn = <Item extends { readonly id: string }>(
+  items: readonly Item[],
+  next: Item,
+): readonly Item[] => items.map((item) => (item.id === next.id ? next : item));
+
+/** Every colour of the rug with the blots made of it. */
+export function ColourFields({ typed, change }: FactsProps) {
+  const { colours, tests } = typed;
+  const addColour = () =>
+    change({ colours: [...colours, { id: newId(), name: '', dyeClass: 'unknown', besideLightField: true }] });
+  const addTest = (colour: string) =>
+    change({
+      tests: [
+        ...tests,
+        {
+          id: newId(),
+          colour,
+          side: 'face',
+          liquid: 'planned bath',
+          grade: '5',
+          ph: 7,
+          temperatureC: 24,
+          minutes: 10,
+        },
+      ],
+    });
+  return (
+    <Section title="Colours and their tests">
+      {colours.length === 0 ? (
+        <p className="lead">No colour is named yet, so no wet step is possible.</p>
+      ) : null}
+      {colours.map((colour) => (
+        <div key={colour.id} className="part form">
+          <ColourRow colour={colour} onChange={(next) => change({ colours: changedIn(colours, next) })} />
+          {tests
+            .filter((test) => test.colour === colour.id)
+            .map((test) => (
+              <TestRow
+                key={test.id}
+                test={test}
+                onChange={(next) => change({ tests: changedIn(tests, next) })}
+                onRemove={() => change({ tests: tests.filter(({ id }) => id !== test.id) })}
+              />
+            ))}
+          <div className="actions">
+            <Button tone="ghost" onPress={() => addTest(colour.id)}>
+              Add a test of {colour.name === '' ? 'it' : colour.name}
+            </Button>
+            <Button
+              tone="ghost"
+              onPress={() =>
+                change({
+                  colours: colours.filter(({ id }) => id !== colour.id),
+                  tests: tests.filter((test) => test.colour !== colour.id),
+                })
+              }
+            >
+              Take the colour away
+            </Button>
+          </div>
+        </div>
+      ))}
+      <div className="actions">
+        <Button tone="ghost" onPress={addColour}>
+          Add a colour
+        </Button>
+      </div>
+    </Section>
+  );
+}
+
+function ColourRow(props: {
+  readonly colour: TypedColour;
+  readonly onChange: (colour: TypedColour) => void;
+}) {
+  const { colour, onChange } = props;
+  return (
+    <>
+      <LineField label="Colour" value={colour.name} onChange={(name) => onChange({ ...colour, name })} />
+      <Picker
+        label="Dye"
+        options={dyes}
+        value={colour.dyeClass}
+        onChange={(word) => onChange({ ...colour, dyeClass: dyes.find((dye) => dye === word) ?? 'unknown' })}
+      />
+      <Check
+        label="A light colour touches it"
+        isSelected={colour.besideLightField}
+        onChange={(besideLightField) => onChange({ ...colour, besideLightField })}
+      />
+    </>
+  );
+}
+
+function TestRow(props: {
+  readonly test: TypedTest;
+  readonly onChange: (test: TypedTest) => void;
+  readonly onRemove: () => void;
+}) {
+  const { test, onChange } = props;
+  return (
+    <fieldset className="part bareSet">
+      <legend className="stepno">Test</legend>
+      <div className="pad">
+        <Picker
+          label="Liquid"
+          options={testLiquids}
+          value={test.liquid}
+          onChange={(word) =>
+            onChange({ ...test, liquid: testLiquids.find((liquid) => liquid === word) ?? test.liquid })
+          }
+        />
+        <Picker
+          label="Side"
+          options={sides}
+          value={test.side}
+          onChange={(word) => onChange({ ...test, side: sides.find((side) => side === word) ?? test.side })}
+        />
+        <Picker
+          label="Grade read"
+          hint="1 strongest run, 5 none"
+          options={grades}
+          value={test.grade}
+          onChange={(word) =>
+            onChange({ ...test, grade: grades.find((grade) => grade === word) ?? test.grade })
+          }
+        />
+        <NumberField
+          label="pH"
+          unit=""
+          least={0}
+          most={14}
+          value={test.ph}
+          onChange={(ph) => onChange({ ...test, ph })}
+        />
+        <NumberField
+          label="Temperature"
+          unit="°C"
+          least={0}
+          most={100}
+          value={test.temperatureC}
+          onChange={(temperatureC) => onChange({ ...test, temperatureC })}
+        />
+        <NumberField
+          label="Time on the rug"
+          unit="min"
+          least={0}
+          most={2000}
+          value={test.minutes}
+          onChange={(minutes) => onChange({ ...test, minutes })}
+        />
+      </div>
+      <Button tone="ghost" onPress={props.onRemove}>
+        Take the test away
+      </Button>
+    </fieldset>
+  );
+}

@@ -1,0 +1,98 @@
+import { constructions, fibres, latexStates, routes } from '../../core/wash/index.ts';
+import { Choice, NumberField, Picker, Section } from '../kit/index.ts';
+import type { TypedFacts } from './typedFacts.ts';
+
+export interface FactsProps {
+  readonly typed: TypedFacts;
+  readonly change: (changed: Partial<TypedFacts>) => void;
+}
+
+const wordFor = <Value extends string>(values: readonly Value[], word: string): Value | undefined =>
+  values.find((value) => value === word);
+
+/** What the rug is made of, and how large it is. */
+export function RugFields({ typed, change }: FactsProps) {
+  const fibrePicker = (label: string, field: 'pile' | 'warp' | 'weft') => (
+    <Picker
+      label={label}
+      options={fibres}
+      value={typed[field]}
+      onChange={(word) => change({ [field]: wordFor(fibres, word) ?? 'unknown' })}
+    />
+  );
+  return (
+    <Section title="The rug">
+      <div className="form">
+        <Choice
+          label="Route"
+          options={routes.map((route) => ({ value: route, words: route }))}
+          value={typed.route}
+          onChange={(route) => change({ route })}
+        />
+        <Picker
+          label="Construction"
+          options={constructions}
+          value={typed.construction}
+          onChange={(word) => change({ construction: wordFor(constructions, word) ?? 'unknown' })}
+        />
+        {typed.construction === 'tufted' ? (
+          <Choice
+            label="Latex on the back"
+            columns={3}
+            options={latexStates.map((latex) => ({ value: latex, words: latex }))}
+            value={typed.latex}
+            onChange={(latex) => change({ latex })}
+          />
+        ) : null}
+        <div className="pad">
+          {fibrePicker('Pile', 'pile')}
+          {fibrePicker('Warp', 'warp')}
+          {fibrePicker('Weft', 'weft')}
+          <NumberField
+            label="Pile height"
+            unit="mm"
+            least={0}
+            most={150}
+            value={typed.pileHeightMm}
+            onChange={(pileHeightMm) => change({ pileHeightMm })}
+          />
+          <NumberField
+            label="Length"
+            unit="cm"
+            least={10}
+            most={3000}
+            value={typed.lengthCm}
+            onChange={(lengthCm) => change({ lengthCm })}
+            isRequired
+          />
+          <NumberField
+            label="Width"
+            unit="cm"
+            least={10}
+            most={3000}
+            value={typed.widthCm}
+            onChange={(widthCm) => change({ widthCm })}
+            isRequired
+          />
+          <NumberField
+            label="Dry mass"
+            unit="kg"
+            least={0.05}
+            most={500}
+            value={typed.dryMassKg}
+            onChange={(dryMassKg) => change({ dryMassKg })}
+          />
+          <NumberField
+            label="Hours until dry"
+            unit="h"
+            least={1}
+            most={1000}
+            hint="Your own estimate, from first wetting."
+            value={typed.expectedDryingHours}
+            onChange={(expectedDryingHours) => change({ expectedDryingHours })}
+          />
+        </div>
+      </div>
+    </Section>
+  );
+}
