@@ -1,0 +1,100 @@
+import { ConsentSheet } from './agree/ConsentSheet.tsx';
+import { ConsentRefusedSheet, ConsentWithdrawnSheet } from './agree/refusalSheets.tsx';
+import type { Ask } from './ask.ts';
+import { ClaimSheet } from './identify/ClaimSheet.tsx';
+import { ColourSheet } from './identify/ColourSheet.tsx';
+import { FindingSheet } from './identify/FindingSheet.tsx';
+import { FoundationSheet } from './identify/FoundationPart.tsx';
+import { KnotsSheet } from './identify/KnotsSheet.tsx';
+import { LookOverSheet } from './identify/LookOverSheet.tsx';
+import {
+  CorrectiveAimSheet,
+  DryingHoursSheet,
+  OverrideSheet,
+  PlanOnRecordSheet,
+  SignOffSheet,
+} from './plan/planSheets.tsx';
+import {
+  CameBackSheet,
+  DeclineSheet,
+  IncidentSheet,
+  MoveSheet,
+  NoteSheet,
+  QuarantineSheet,
+  ReleaseSheet,
+  SendOutSheet,
+  StorageSheet,
+  UnclaimedSheet,
+} from './story/custodySheets.tsx';
+import { DustSheet, MeasureSheet, SurveySheet, WeighSheet } from './story/measureSheets.tsx';
+import { WithdrawSheet } from './story/WithdrawSheet.tsx';
+import { BlotSheet } from './test/BlotSheet.tsx';
+import { TestRefusedSheet } from './test/TestRefusedSheet.tsx';
+
+/** The sheet for what was asked. */
+export function AskedSheet({ asked, onClose }: { readonly asked: Ask; readonly onClose: () => void }) {
+  switch (asked.kind) {
+    case 'measure':
+      return <MeasureSheet onClose={onClose} />;
+    case 'weigh':
+      return <WeighSheet onClose={onClose} />;
+    case 'survey':
+      return <SurveySheet onClose={onClose} />;
+    case 'dust':
+      return <DustSheet onClose={onClose} />;
+    case 'claim':
+      return <ClaimSheet about={asked.about} onClose={onClose} />;
+    case 'look over':
+      return <LookOverSheet onClose={onClose} />;
+    case 'finding':
+      return <FindingSheet finding={asked.finding} onClose={onClose} />;
+    case 'foundation':
+      return <FoundationSheet onClose={onClose} />;
+    case 'colour':
+      return <ColourSheet colour={asked.colour} onClose={onClose} />;
+    case 'knots':
+      return <KnotsSheet onClose={onClose} />;
+    case 'blot':
+      return <BlotSheet place={asked.place} onClose={onClose} />;
+    case 'test refused':
+      return <TestRefusedSheet colour={asked.colour} onClose={onClose} />;
+    case 'drying hours':
+      return <DryingHoursSheet onClose={onClose} />;
+    case 'corrective aim':
+      return <CorrectiveAimSheet onClose={onClose} />;
+    case 'plan on record':
+      return <PlanOnRecordSheet onClose={onClose} />;
+    case 'override':
+      return <OverrideSheet rule={asked.rule} onClose={onClose} />;
+    case 'sign-off':
+      return <SignOffSheet who={asked.who} onClose={onClose} />;
+    case 'consent':
+      return <ConsentSheet onClose={onClose} />;
+    case 'consent refused':
+      return <ConsentRefusedSheet onClose={onClose} />;
+    case 'consent withdrawn':
+      return <ConsentWithdrawnSheet onClose={onClose} />;
+    case 'note':
+      return <NoteSheet onClose={onClose} />;
+    case 'move':
+      return <MoveSheet onClose={onClose} />;
+    case 'quarantine':
+      return <QuarantineSheet onClose={onClose} />;
+    case 'release':
+      return <ReleaseSheet onClose={onClose} />;
+    case 'incident':
+      return <IncidentSheet onClose={onClose} />;
+    case 'send out':
+      return <SendOutSheet onClose={onClose} />;
+    case 'came back':
+      return <CameBackSheet onClose={onClose} />;
+    case 'storage':
+      return <StorageSheet onClose={onClose} />;
+    case 'unclaimed':
+      return <UnclaimedSheet onClose={onClose} />;
+    case 'decline':
+      return <DeclineSheet onClose={onClose} />;
+    case 'withdraw':
+      return <WithdrawSheet entry={asked.entry} onClose={onClose} />;
+  }
+}

@@ -1,0 +1,70 @@
+import { useEffect } from 'react';
+import { washesIn } from '../../dossier/index.ts';
+import { AgreeSection } from './agree/AgreeSection.tsx';
+import { useDossier } from './dossierView.ts';
+import { IdentifySection } from './identify/IdentifySection.tsx';
+import { goToPart, NextStepCard } from './NextStepCard.tsx';
+import { PlanSection } from './plan/PlanSection.tsx';
+import { ConditionPart, PicturePart } from './story/ConditionPart.tsx';
+import { CustodyPart } from './story/CustodyPart.tsx';
+import { FactsPart } from './story/FactsPart.tsx';
+import { Head } from './story/Head.tsx';
+import { HistoryPart } from './story/HistoryPart.tsx';
+import { PapersPart } from './story/PapersPart.tsx';
+import { WetPart } from './story/WetPart.tsx';
+import { TestSection } from './test/TestSection.tsx';
+
+const parts = [
+  ['condition', 'Condition'],
+  ['identify', 'What it is'],
+  ['colours', 'Colours'],
+  ['test', 'Dye tests'],
+  ['plan', 'Plan'],
+  ['agree', 'Agreement'],
+  ['wet', 'Wash and dry'],
+  ['papers', 'Papers'],
+  ['history', 'History'],
+] as const;
+
+/** The page that reads as the rug's story: on a phone the next step comes first. */
+export function Story() {
+  const { visit } = useDossier();
+  const washes = visit !== null && washesIn(visit);
+  useEffect(() => scrollTo(0, 0), []);
+  return (
+    <div className="page dossier">
+      <Head />
+      <div className="story-cols">
+        <div className="story-next">
+          <NextStepCard />
+          <nav className="parts-bar" aria-label="Parts of the dossier">
+            {parts
+              .filter(([id]) => washes || !['test', 'plan', 'wet'].includes(id))
+              .map(([id, words]) => (
+                <button key={id} type="button" onClick={() => goToPart(id)}>
+                  {words}
+                </button>
+              ))}
+          </nav>
+        </div>
+        <div className="story-rug">
+          <PicturePart />
+          <FactsPart />
+          <CustodyPart />
+        </div>
+        <div className="story-main">
+          <ConditionPart />
+          <IdentifySection />
+          {washes && <TestSection />}
+          {washes && <PlanSection />}
+          <AgreeSection />
+          {washes && <WetPart />}
+        </div>
+        <div className="story-rest">
+          <PapersPart />
+          <HistoryPart />
+        </div>
+      </div>
+    </div>
+  );
+}

@@ -1,0 +1,127 @@
+import { useState } from 'react';
+import { type ColourKind, colourKinds, type Dye, dyes } from '../../../core/wash/index.ts';
+import { Button, Choice, LineField, newId, ProblemNotice, Sheet } from '../../kit/index.ts';
+import { useDossier } from '../dossierView.ts';
+import { useAct } from '../useAct.ts';
+import { PickColour } from './PickColour.tsx';
+
+const dyeHints: { readonly [D in Dye]?: string } = {
+  natural: 'madder, weld, cochineal, oak …',
+  indigo: 'natural or synthetic',
+  acid: 'usual on wool since about 1880',
+  chrome: 'usual since about 1920',
+  unknown: 'the most sensitive counts',
+};
+
+type Answer = 'yes' | 'no' | 'not known';
+const answerOf = (value: boolean | undefined): Answer | null =>
+  value === undefined ? null : value ? 'yes' : 'no';
+
+function YesNo(props: {
+  readonly label: string;
+  readonly hint: string;
+  readonly value: Answer | null;
+  readonly onChange: (value: Answer) => void;
+}) {
+  return (
+    <Choice
+      columns={3}
+      options={[
+        { value: 'yes', words: 'Yes' },
+        { value: 'no', words: 'No' },
+        { value: 'not known', words: 'Not known', hint: 'counts as yes' },
+      ]}
+      {...props}
+    />
+  );
+}
+
+/** Names one colour, or says it anew. */
+export function ColourSheet({
+  colour,
+  onClose,
+}: {
+  readonly colour: string | null;
+  readonly onClose: () => void;
+}) {
+  const { standing } = useDossier();
+  const before = standing.colours.find((known) => known.colour === colour);
+  const [name, setName] = useState(before?.name ?? '');
+  const [kind, setKind] = useState<ColourKind | null>(before?.kind ?? 'field colour');
+  const [dyeClass, setDyeClass] = useState<Dye | null>(before?.dyeClass ?? null);
+  const [light, setLight] = useState<Answer | null>(answerOf(before?.besideLightField));
+  const [urine, setUrine] = useState<Answer | null>(answerOf(before?.atUrinePlace));
+  const [looks, setLooks] = useState<string | undefined>(before?.looks);
+  const { act, isBusy, problem } = useAct(onClose);
+  const urineFound = standing.findings.some(
+    ({ finding, certainty }) => finding === 'urine' && certainty !== 'ruled out',
+  );
+  const taken = standing.colours.some(
+    (known) => known.colour !== colour && known.name.toLowerCase() === name.trim().toLowerCase(),
+  );
+  const record = () => {
+    if (kind === null) return;
+    act({
+      type: 'ColoursNamed',
+      colours: [
+        {
+          colour: colour ?? newId(),
+          name: name.trim(),
+          kind,
+          dyeClass: dyeClass ?? 'unknown',
+          ...(light === 'yes' || light === 'no' ? { besideLightField: light === 'yes' } : {}),
+          ...(urine === 'yes' || urine === 'no' ? { atUrinePlace: urine === 'yes' } : {}),
+          ...(looks === undefined ? {} : { looks }),
+        },
+      ],
+    });
+  };
+  return (
+    <Sheet title={before === undefined ? 'Name a colour' : before.name} isOpen onClose={onClose}>
+      <LineField
+        label="Name"
+        value={name}
+        onChange={setName}
+        isRequired
+        hint="as you would call it at the bench: red, field"
+        problem={
+          taken ? `“${name.trim()}” is already a colour of this rug. Give this one another name.` : null
+        }
+      />
+      <PickColour value={looks} onChange={setLooks} />
+      <Choice
+        label="What it is on"
+        columns={3}
+        options={colourKinds.map((value) => ({ value, words: value }))}
+        value={kind}
+        onChange={setKind}
+      />
+      <Choice
+        label="Dye class"
+        columns={3}
+        options={dyes.map((value) => ({ value, words: value, hint: dyeHints[value] }))}
+        value={dyeClass}
+        onChange={setDyeClass}
+        hint="Without evidence choose unknown."
+      />
+      <YesNo
+        label="Does a light colour touch it?"
+        hint="A run would show there first."
+        value={light}
+        onChange={setLight}
+      />
+      {urineFound && (
+        <YesNo
+          label="Does it lie where urine, a water mark or an old run is?"
+          hint="Then it is tested there as well."
+          value={urine}
+          onChange={setUrine}
+        />
+      )}
+      {problem && <ProblemNotice problem={problem} />}
+      <Button wide isDisabled={name.trim() === '' || taken || kind === null || isBusy} onPress={record}>
+        Record
+      </Button>
+    </Sheet>
+  );
+}

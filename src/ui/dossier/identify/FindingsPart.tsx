@@ -1,0 +1,56 @@
+import { findingCodes } from '../../../core/wash/index.ts';
+import { Button, Notice, When } from '../../kit/index.ts';
+import { useDossier } from '../dossierView.ts';
+import { Part } from '../Part.tsx';
+import { findingWords } from './findingWords.ts';
+
+const shapes = { seen: '▲', suspected: '△', 'ruled out': '○' } as const;
+
+/** What was found that decides what the rug can bear. */
+export function FindingsPart() {
+  const { standing, open, nameOf, ask } = useDossier();
+  const noted = [...standing.findings].sort(
+    (a, b) => Object.keys(shapes).indexOf(a.certainty) - Object.keys(shapes).indexOf(b.certainty),
+  );
+  const unasked = findingCodes.length - noted.length;
+  return (
+    <Part title="Findings" id="findings">
+      {noted.length === 0 && (
+        <Notice tone="caution" title="Nothing looked for yet.">
+          What nobody looked for is not ruled out. Go over the rug, face and back.
+        </Notice>
+      )}
+      <ul className="findings">
+        {noted.map((finding) => (
+          <li key={finding.finding} className={`finding finding-${finding.certainty.replace(' ', '-')}`}>
+            <span aria-hidden="true" className="finding-shape">
+              {shapes[finding.certainty]}
+            </span>
+            <div>
+              <b>{findingWords(finding.finding).name}</b>: {finding.certainty}
+              {finding.at === undefined ? '' : `, ${finding.at}`}
+              <div className="why">
+                {finding.evidence} · {nameOf(finding.by)} <When at={finding.when} />
+                {finding.note === undefined ? '' : ` · ${finding.note}`}
+              </div>
+            </div>
+            {open && (
+              <Button
+                tone="ghost"
+                label={`Change: ${findingWords(finding.finding).name}`}
+                onPress={() => ask({ kind: 'finding', finding: finding.finding })}
+              >
+                Change
+              </Button>
+            )}
+          </li>
+        ))}
+      </ul>
+      {open && (
+        <Button tone={noted.length === 0 ? 'act' : 'ghost'} wide onPress={() => ask({ kind: 'look over' })}>
+          {noted.length === 0 ? 'Look the rug over' : `Look it over (${unasked} not yet looked for)`}
+        </Button>
+      )}
+    </Part>
+  );
+}

@@ -1,0 +1,51 @@
+import type { Amount, PlanStep, WashPlan } from '../../../core/wash/index.ts';
+import { figure } from '../figures.ts';
+import { sourceWords } from '../limitWords.ts';
+
+/** `120 g`, or `60 – 120 g` where it is a range. */
+export const amountWords = ({ least, most, unit }: Amount): string =>
+  least === most ? `${figure(least)} ${unit}` : `${figure(least)} – ${figure(most)} ${unit}`;
+
+/** pH, warmth and dwell of a step in a line. */
+export const aimWords = ({ targetPh, temperatureC, dwellMinutes }: PlanStep): string =>
+  [
+    targetPh && `pH ${figure(targetPh.least, 2)} – ${figure(targetPh.most, 2)}`,
+    temperatureC && `${figure(temperatureC.least)} – ${figure(temperatureC.most)} °C`,
+    dwellMinutes === undefined ? undefined : `dwell ${figure(dwellMinutes)} min`,
+  ]
+    .filter((part) => part !== undefined)
+    .join(', ');
+
+/** The steps in order, with what to mix for this rug. */
+export function StepList({ plan }: { readonly plan: WashPlan }) {
+  return (
+    <details className="steps">
+      <summary>
+        <h3>The steps ({plan.steps.length})</h3>
+      </summary>
+      <ol className="step-list">
+        {plan.steps.map((step) => (
+          <li key={step.order}>
+            <b>{step.kind}</b>
+            {step.wet ? '' : ' (dry)'}
+            {step.stain === undefined ? '' : `, ${step.stain}`}
+            <div>{step.what}</div>
+            {step.amounts.length > 0 && (
+              <div>{step.amounts.map((amount) => `${amount.agent} ${amountWords(amount)}`).join(' · ')}</div>
+            )}
+            <div className="why">
+              {[
+                aimWords(step),
+                step.people > 1 ? `${step.people} people` : '',
+                step.protection.length > 0 ? `wear ${step.protection.join(', ')}` : '',
+                step.amounts[0] === undefined ? '' : `amounts: ${sourceWords(step.amounts[0].source)}`,
+              ]
+                .filter((part) => part !== '')
+                .join(' · ')}
+            </div>
+          </li>
+        ))}
+      </ol>
+    </details>
+  );
+}

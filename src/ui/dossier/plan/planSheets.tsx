@@ -1,0 +1,190 @@
+import { useState } from 'react';
+import type { Signatory } from '../../../core/wash/index.ts';
+import { planFingerprint } from '../../../dossier/index.ts';
+import {
+  Button,
+  LineField,
+  Notice,
+  NumberField,
+  PassageField,
+  ProblemNotice,
+  Sheet,
+} from '../../kit/index.ts';
+import type { OverrideRule } from '../ask.ts';
+import { useDossier } from '../dossierView.ts';
+import { axisNames, valueWords } from '../limitWords.ts';
+import { useAct } from '../useAct.ts';
+
+interface SheetProps {
+  readonly onClose: () => void;
+}
+
+/** The washer's own estimate, used until a forecast takes its place. */
+export function DryingHoursSheet({ onClose }: SheetProps) {
+  const { visit } = useDossier();
+  const [hours, setHours] = useState<number | null>(visit?.dryingExpected?.hours ?? null);
+  const { act, isBusy, problem } = useAct(onClose);
+  return (
+    <Sheet title="Hours until dry" isOpen onClose={onClose}>
+      <p>
+        From first wetting until dry through, in your room as it is loaded now. An ordinary extracted rug
+        takes 12 to 36 h (common practice, no published source).
+      </p>
+      <NumberField
+        label="Hours"
+        unit="h"
+        least={1}
+        most={1000}
+        value={hours}
+        onChange={setHours}
+        isRequired
+      />
+      {hours !== null && hours > 48 && (
+        <Notice tone="stop" title="Longer than 48 h.">
+          <p>
+            Mould may grow in a rug that stays wet this long: the wash is blocked (R38) unless the owner
+            overrides it.
+          </p>
+        </Notice>
+      )}
+      <p className="why">It is printed “estimated by hand”.</p>
+      {problem && <ProblemNotice problem={problem} />}
+      <Button
+        wide
+        isDisabled={hours === null || isBusy}
+        onPress={() => hours !== null && act({ type: 'DryingExpected', hours })}
+      >
+        Record
+      </Button>
+    </Sheet>
+  );
+}
+
+export function CorrectiveAimSheet({ onClose }: SheetProps) {
+  const [aim, setAim] = useState('');
+  const { act, isBusy, problem } = useAct(onClose);
+  return (
+    <Sheet title="What is to be put right" isOpen onClose={onClose}>
+      <p>
+        Colours have already run. An ordinary wash waits until the client and you agree what is to be tried.
+      </p>
+      <PassageField label="Aim" value={aim} onChange={setAim} isRequired />
+      {problem && <ProblemNotice problem={problem} />}
+      <Button
+        wide
+        isDisabled={aim.trim() === '' || isBusy}
+        onPress={() => act({ type: 'CorrectiveAimAgreed', aim: aim.trim() })}
+      >
+        Record
+      </Button>
+    </Sheet>
+  );
+}
+
+/** Puts the plan as it stands on record; consent and work are bound to it. */
+export function PlanOnRecordSheet({ onClose }: SheetProps) {
+  const { plan } = useDossier();
+  const [note, setNote] = useState('');
+  const { act, isBusy, problem } = useAct(onClose);
+  if (!plan.ok) return null;
+  const { value } = plan;
+  return (
+    <Sheet title="Put this plan on record" isOpen onClose={onClose}>
+      <p className="plan-method">{value.method}</p>
+      <ul className="plain-list">
+        {(['bathPh', 'temperatureC', 'wetMinutes', 'agitation', 'dryingPosture'] as const).map((axis) => (
+          <li key={axis}>
+            {axisNames[axis]}: {valueWords(axis, value.bounds[axis])}
+          </li>
+        ))}
+      </ul>
+      <p className="why">
+        {value.steps.length} steps, {value.consents.length} risks to agree. It is kept whole: later rules do
+        not change what was agreed. A finding, a withdrawal or a higher price that tightens it voids the
+        consent.
+      </p>
+      {value.missingDyeTests.some(({ blocksWetWork }) => blocksWetWork) && (
+        <Notice tone="caution" title="Dye tests are missing.">
+          <p>This plan holds no wet step for the colours not yet proven. Test first if a wash is meant.</p>
+        </Notice>
+      )}
+      <PassageField label="Note" value={note} onChange={setNote} />
+      {problem && <ProblemNotice problem={problem} />}
+      <Button
+        wide
+        isDisabled={isBusy}
+        onPress={() =>
+          act({
+            type: 'PlanAgreed',
+            rulebook: value.rulebook,
+            fingerprint: planFingerprint(value),
+            method: value.method,
+            plan: { ...value },
+            ...(note.trim() === '' ? {} : { note: note.trim() }),
+          })
+        }
+      >
+        Put on record
+      </Button>
+    </Sheet>
+  );
+}
+
+export function OverrideSheet({ rule, onClose }: SheetProps & { readonly rule: OverrideRule }) {
+  const { plan } = useDossier();
+  const [reason, setReason] = useState('');
+  const { act, isBusy, problem } = useAct(onClose);
+  const because = plan.ok ? plan.value.limits.find((limit) => limit.rule === rule)?.because : undefined;
+  return (
+    <Sheet title={`Override ${rule}`} isOpen onClose={onClose}>
+      <p>
+        {rule === 'dry standard'
+          ? 'The readings do not meet the dry standard: damp left in it may grow mould.'
+          : because}
+      </p>
+      <Notice tone="stop" title="You take responsibility for this rule.">
+        <p>
+          Your name and reason are printed on the work order and the dossier. None is possible for a forbidden
+          mixture, missing consent or quarantine.
+        </p>
+      </Notice>
+      <PassageField label="Reason" value={reason} onChange={setReason} isRequired />
+      {problem && <ProblemNotice problem={problem} />}
+      <Button
+        wide
+        tone="stop"
+        isDisabled={reason.trim() === '' || isBusy}
+        onPress={() => act({ type: 'OverrideGranted', rule, reason: reason.trim() })}
+      >
+        Override {rule}
+      </Button>
+    </Sheet>
+  );
+}
+
+export function SignOffSheet({ who, onClose }: SheetProps & { readonly who: Signatory }) {
+  const { plan, isOwner } = useDossier();
+  const asked = plan.ok ? plan.value.signOffs.filter((one) => one.who === who) : [];
+  const [name, setName] = useState('');
+  const [about, setAbout] = useState(asked.map(({ because }) => because).join(' '));
+  const { act, isBusy, problem } = useAct(onClose);
+  return (
+    <Sheet title={`Sign-off by the ${who}`} isOpen onClose={onClose}>
+      {who === 'owner' && !isOwner && (
+        <Notice tone="caution" title="Only the owner can sign off.">
+          <p>Let the owner switch to their name on this tablet.</p>
+        </Notice>
+      )}
+      <LineField label="Name of who signs off" value={name} onChange={setName} isRequired />
+      <PassageField label="What is signed off" value={about} onChange={setAbout} isRequired />
+      {problem && <ProblemNotice problem={problem} />}
+      <Button
+        wide
+        isDisabled={name.trim() === '' || about.trim() === '' || isBusy}
+        onPress={() => act({ type: 'SignedOff', as: who, name: name.trim(), about: about.trim() })}
+      >
+        Sign off
+      </Button>
+    </Sheet>
+  );
+}

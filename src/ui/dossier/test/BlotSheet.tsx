@@ -1,0 +1,118 @@
+import { useState } from 'react';
+import { Button, FactList, Notice, ProblemNotice, Sheet, TimerFace } from '../../kit/index.ts';
+import type { BlotPlace } from '../ask.ts';
+import { useDossier } from '../dossierView.ts';
+import { figure } from '../figures.ts';
+import { useAct } from '../useAct.ts';
+import { conditionWords } from './conditionWords.ts';
+import { ReadBlot } from './ReadBlot.tsx';
+
+const isCrock = (liquid: BlotPlace['liquid']) => liquid === 'dry crock' || liquid === 'damp crock';
+
+const howTo = (place: BlotPlace): string => {
+  if (place.liquid === 'dry crock') return 'Rub ten firm strokes with dry white cotton over a finger.';
+  if (place.liquid === 'damp crock')
+    return 'Rub ten firm strokes with white cotton damped with water and wrung out.';
+  if (place.liquid === 'covered 24 h')
+    return 'Wet the place, blotter above and below, cover with film, 500 g on top, and leave it a day.';
+  return 'Wet the place, white cotton blotter above and below, 500 g over 5 × 5 cm on top.';
+};
+
+/** Lays one blot, waits for it with a timer every tablet shows, and reads it by eye. */
+export function BlotSheet({ place, onClose }: { readonly place: BlotPlace; readonly onClose: () => void }) {
+  const { standing, colourName, requiredTests, ask } = useDossier();
+  const [reading, setReading] = useState(isCrock(place.liquid));
+  const { act, isBusy, problem } = useAct();
+  const required =
+    place.required ??
+    requiredTests.find(
+      (test) => test.colour === place.colour && test.side === place.side && test.liquid === place.liquid,
+    );
+  const lying = standing.lyingBlots.findLast(
+    (blot) => blot.colour === place.colour && blot.side === place.side && blot.liquid === place.liquid,
+  );
+  const earlier = standing.dyeTests.filter(
+    (test) => test.colour === place.colour && test.side === place.side && test.liquid === place.liquid,
+  );
+  const minutes = required?.minutes;
+  const title = `${colourName(place.colour)}: ${place.liquid}, ${place.side}${place.atUrinePlace ? ', at the urine' : ''}`;
+  return (
+    <Sheet title={title} isOpen onClose={onClose}>
+      {!reading && (
+        <>
+          <p>{howTo(place)}</p>
+          <p className="why">Lay a second blotter that touches no rug beside it: the control.</p>
+          {required !== undefined && (
+            <FactList
+              rows={[
+                { name: 'Liquid', value: conditionWords(required) || 'water', why: required.because },
+                {
+                  name: 'If not made',
+                  value: required.blocksWetWork ? 'no wet step' : 'the plan keeps tighter caps',
+                },
+              ]}
+            />
+          )}
+          {place.liquid !== 'cold water' && !isCrock(place.liquid) && (
+            <p className="why">Gloves and goggles; follow the safety data sheet of the agent.</p>
+          )}
+          {lying === undefined ? (
+            <>
+              {minutes !== undefined && (
+                <Button
+                  wide
+                  isDisabled={isBusy}
+                  onPress={() =>
+                    act({
+                      type: 'DyeTestStarted',
+                      colour: place.colour,
+                      side: place.side,
+                      liquid: place.liquid,
+                      minutes,
+                    })
+                  }
+                >
+                  It lies: start {figure(minutes)} min
+                </Button>
+              )}
+              <Button tone={minutes === undefined ? 'act' : 'ghost'} wide onPress={() => setReading(true)}>
+                Read it now
+              </Button>
+            </>
+          ) : (
+            <>
+              <TimerFace startedAt={lying.when} minutes={lying.minutes} label="blot lies" />
+              <p className="why">You may close this; it runs on, and Today shows it on every tablet.</p>
+              <Button wide onPress={() => setReading(true)}>
+                Read the blot
+              </Button>
+            </>
+          )}
+          <Button tone="ghost" wide onPress={() => ask({ kind: 'test refused', colour: place.colour })}>
+            The client refuses the test
+          </Button>
+          {problem && <ProblemNotice problem={problem} />}
+        </>
+      )}
+      {reading && isCrock(place.liquid) && (
+        <>
+          <p>{howTo(place)}</p>
+          {required !== undefined && <p className="why">{required.because}</p>}
+        </>
+      )}
+      {reading && <ReadBlot place={place} required={required} lying={lying} onClose={onClose} />}
+      {earlier.length > 0 && (
+        <Notice tone="plain" title="Read before">
+          <ul className="plain-list">
+            {earlier.map((test) => (
+              <li key={test.entry}>
+                {test.reading.kind === 'graded' ? `grade ${test.reading.staining}` : 'unclear'},{' '}
+                {conditionWords({ ...test, pH: test.ph }) || 'conditions not noted'}
+              </li>
+            ))}
+          </ul>
+        </Notice>
+      )}
+    </Sheet>
+  );
+}

@@ -1,0 +1,180 @@
+import { useState } from 'react';
+import { moistureRatio, ovenDryMassOf, type RugFactOf } from '../../dossier/index.ts';
+import { useDossier } from '../dossier/dossierView.ts';
+import { figure, percentWords } from '../dossier/figures.ts';
+import { useAct } from '../dossier/useAct.ts';
+import { Button, Choice, LineField, newId, PhotoTaker, ProblemNotice, Sheet } from '../kit/index.ts';
+import { ReadingPad, type Slot, type Typed, valueIn } from '../wash/ReadingPad.tsx';
+
+type Reading = RugFactOf<'DryingReading'>;
+type Key = 'mass' | 'airRh' | 'airC' | 'pocket' | 'reference';
+
+interface MeterPoint {
+  readonly key: string;
+  readonly at: string;
+}
+
+const usualPoints = ['pile, middle', 'foundation, back', 'fringe'];
+
+/** One look at a drying rug: mass and room first, then meter, pocket, and the senses. */
+export function DryingReadingSheet({ onClose }: { readonly onClose: () => void }) {
+  const { standing, visit } = useDossier();
+  const before = visit?.readings.findLast(({ meterDryReference }) => meterDryReference !== undefined);
+  const [typed, setTyped] = useState<Typed<Key>>(
+    before?.meterDryReference === undefined ? {} : { reference: String(before.meterDryReference) },
+  );
+  const [points, setPoints] = useState<readonly MeterPoint[]>(() =>
+    usualPoints.map((at) => ({ key: newId(), at })),
+  );
+  const [meter, setMeter] = useState<Typed<string>>({});
+  const [touch, setTouch] = useState<NonNullable<Reading['touch']> | null>(null);
+  const [smell, setSmell] = useState<NonNullable<Reading['smell']> | null>(null);
+  const [cloth, setCloth] = useState<NonNullable<Reading['whiteCloth']> | null>(null);
+  const [photos, setPhotos] = useState<readonly string[]>([]);
+  const { act, isBusy, problem } = useAct(onClose);
+  if (visit === null) return null;
+  const ovenDry = ovenDryMassOf(standing, visit);
+  const slots: readonly Slot<Key>[] = [
+    {
+      key: 'mass',
+      name: 'Mass',
+      unit: 'kg',
+      least: 0.01,
+      most: 500,
+      verdict: (value) => {
+        if (ovenDry === null) return null;
+        const ratio = moistureRatio(value, ovenDry);
+        return ratio.most < 0
+          ? { tone: 'caution', words: 'lighter than the dry rug: weigh again' }
+          : {
+              tone: 'ok',
+              words: `water ${percentWords(ratio.likely)} of dry mass (${percentWords(ratio.least)} to ${percentWords(ratio.most)})`,
+            };
+      },
+    },
+    {
+      key: 'airRh',
+      name: 'Room',
+      unit: '% RH',
+      least: 0,
+      most: 100,
+      verdict: (value) =>
+        value > 60 ? { tone: 'caution', words: 'above 60 %: weighings here do not count as constant' } : null,
+    },
+    { key: 'airC', name: 'Room', unit: '°C', least: -30, most: 60 },
+    {
+      key: 'pocket',
+      name: 'Pocket',
+      unit: '% RH',
+      least: 0,
+      most: 100,
+      aim: 'taped film, after 30 to 60 min',
+    },
+    {
+      key: 'reference',
+      name: 'Dry reference',
+      unit: 'meter',
+      least: 0,
+      most: 1000,
+      aim: 'same meter on a dry piece',
+    },
+  ];
+  const meterSlots: readonly Slot<string>[] = points.map(({ key, at }) => ({
+    key,
+    name: at || 'point',
+    unit: 'meter',
+    least: 0,
+    most: 1000,
+  }));
+  const value = Object.fromEntries(slots.map((slot) => [slot.key, valueIn(slot, typed)])) as {
+    readonly [K in Key]: number | null;
+  };
+  const read = meterSlots.flatMap((slot) => {
+    const one = valueIn(slot, meter);
+    return one === null ? [] : [{ reading: one, at: slot.name }];
+  });
+  const impossible =
+    slots.some((slot) => (typed[slot.key] ?? '') !== '' && value[slot.key] === null) ||
+    meterSlots.some((slot) => (meter[slot.key] ?? '') !== '' && valueIn(slot, meter) === null);
+  const empty =
+    value.mass === null &&
+    value.pocket === null &&
+    read.length === 0 &&
+    touch === null &&
+    smell === null &&
+    cloth === null;
+  const record = () =>
+    act({
+      type: 'DryingReading',
+      ...(value.mass === null ? {} : { massKg: value.mass }),
+      ...(value.airRh === null ? {} : { airRh: value.airRh / 100 }),
+      ...(value.airC === null ? {} : { airC: value.airC }),
+      ...(value.pocket === null ? {} : { pocketRh: value.pocket / 100 }),
+      ...(value.reference === null ? {} : { meterDryReference: value.reference }),
+      ...(read.length === 0 ? {} : { meter: read }),
+      ...(touch === null ? {} : { touch }),
+      ...(smell === null ? {} : { smell }),
+      ...(cloth === null ? {} : { whiteCloth: cloth }),
+      photos,
+    });
+  return (
+    <Sheet title="Drying reading" isOpen onClose={onClose}>
+      <div className="wash">
+        <p className="why">
+          {ovenDry === null
+            ? 'The dry mass is not known.'
+            : `Oven-dry ${figure(ovenDry.likely, 2)} kg (${figure(ovenDry.least, 2)} to ${figure(ovenDry.most, 2)}), from the intake weighing.`}{' '}
+          Note the room with every weighing.
+        </p>
+        <ReadingPad slots={slots} typed={typed} onChange={setTyped} />
+        <details className="meter">
+          <summary>Meter points: pile, foundation, fringe</summary>
+          {points.map((point, index) => (
+            <LineField
+              key={point.key}
+              label={`Point ${index + 1}`}
+              value={point.at}
+              onChange={(at) =>
+                setPoints(points.map((one) => (one.key === point.key ? { ...one, at } : one)))
+              }
+            />
+          ))}
+          <ReadingPad slots={meterSlots} typed={meter} onChange={setMeter} />
+          <Button tone="ghost" onPress={() => setPoints([...points, { key: newId(), at: '' }])}>
+            One more point
+          </Button>
+        </details>
+        <Choice
+          label="Touch"
+          columns={2}
+          hint="wool holds a third of its mass in vapour without feeling wet: touch alone never passes"
+          options={(['dry', 'cool', 'damp', 'wet'] as const).map((one) => ({ value: one, words: one }))}
+          value={touch}
+          onChange={setTouch}
+        />
+        <Choice
+          label="Smell"
+          columns={2}
+          options={(['none', 'musty', 'sour', 'wet wool'] as const).map((one) => ({
+            value: one,
+            words: one,
+          }))}
+          value={smell}
+          onChange={setSmell}
+        />
+        <Choice
+          label="White cloth"
+          columns={2}
+          options={(['clean', 'colour'] as const).map((one) => ({ value: one, words: one }))}
+          value={cloth}
+          onChange={setCloth}
+        />
+        <PhotoTaker label="Photograph it" onTaken={({ photo }) => setPhotos([...photos, photo])} />
+        <ProblemNotice problem={problem} />
+        <Button wide isDisabled={empty || impossible || isBusy} onPress={record}>
+          Record the reading
+        </Button>
+      </div>
+    </Sheet>
+  );
+}

@@ -1,0 +1,51 @@
+import mixtures from '../../../data/wash/mixtures.json' with { type: 'json' };
+import type { PlanStep } from '../../core/wash/index.ts';
+
+interface Mixture {
+  readonly a: readonly string[];
+  readonly b: readonly string[];
+  readonly hazard: string;
+}
+const forbidden: readonly Mixture[] = mixtures.rows;
+
+/** What must never come near the agents of a step, and why. */
+const neverWith = (agents: readonly string[]): readonly string[] => {
+  const holds = (side: readonly string[]) => agents.some((agent) => side.includes(agent));
+  const lines = forbidden.flatMap(({ a, b, hazard }) => {
+    if (a.length === 0 || b.length === 0) return [];
+    if (holds(a)) return [`Never with ${b.join(', ')}: ${hazard}.`];
+    return holds(b) ? [`Never with ${a.join(', ')}: ${hazard}.`] : [];
+  });
+  return [...new Set(lines)];
+};
+
+/** Cautions where an agent is handled: what to wear, air, eyes, what never to mix, where the water goes. */
+export function AgentCautions({ step }: { readonly step: PlanStep }) {
+  const agents = step.agents.filter((agent) => agent !== 'water');
+  if (agents.length === 0 && step.protection.length === 0) return null;
+  return (
+    <div className="note caution cautions">
+      {step.protection.length > 0 && (
+        <p>
+          <b>
+            <span aria-hidden="true">◆ </span>Wear {step.protection.join(', ')}.
+          </b>
+        </p>
+      )}
+      {agents.length > 0 && (
+        <>
+          <p>
+            Air the room. Eyewash within reach. Read the safety data sheet of {agents.join(' and ')}; add it
+            to the water, never the water to it.
+          </p>
+          {neverWith(agents).map((line) => (
+            <p key={line}>
+              <b>{line}</b>
+            </p>
+          ))}
+          <p>Used baths go down the drain only as the local authority allows.</p>
+        </>
+      )}
+    </div>
+  );
+}

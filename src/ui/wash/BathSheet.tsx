@@ -1,0 +1,107 @@
+import { useState } from 'react';
+import { type Grade, grades, type PlanStep } from '../../core/wash/index.ts';
+import { agreedPlan, type RugFactOf, stepId } from '../../dossier/index.ts';
+import { useDossier } from '../dossier/dossierView.ts';
+import { figure } from '../dossier/figures.ts';
+import { useAct } from '../dossier/useAct.ts';
+import { Button, Choice, PhotoTaker, ProblemNotice, Sheet } from '../kit/index.ts';
+import {
+  benchGrade,
+  clothVerdict,
+  phBandOf,
+  phVerdict,
+  rescuePhBand,
+  rescuePhVerdict,
+  runOffVerdict,
+  temperatureBandOf,
+  temperatureVerdict,
+} from './bathVerdict.ts';
+import { ReadingPad, type Slot, type Typed, valueIn } from './ReadingPad.tsx';
+import { isBleed } from './rescue.ts';
+import { VerdictLine } from './VerdictLine.tsx';
+
+type RunOff = NonNullable<RugFactOf<'BathMeasured'>['runOff']>;
+
+export const runOffOptions: readonly { readonly value: RunOff; readonly words: string }[] = [
+  { value: 'clear', words: 'Clear' },
+  { value: 'soil', words: 'Soil only' },
+  { value: 'faint colour', words: 'Faint colour' },
+  { value: 'strong colour', words: 'Strong colour' },
+];
+
+export const clothOptions = [...grades].reverse().map((value) => ({ value, words: value }));
+
+/** A bath reading, judged against the plan's band while it is typed. */
+export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly onClose: () => void }) {
+  const { standing, visit, now } = useDossier();
+  const [typed, setTyped] = useState<Typed<'ph' | 'temperature'>>({});
+  const [cloth, setCloth] = useState<Grade | null>(null);
+  const [runOff, setRunOff] = useState<RunOff | null>(null);
+  const [photos, setPhotos] = useState<readonly string[]>([]);
+  const { act, isBusy, problem } = useAct(onClose);
+  const plan = agreedPlan(standing);
+  if (plan === null || visit === null) return null;
+  const rescuing = visit.stops.some(({ called, cleared }) => cleared === null && isBleed(called.condition));
+  const phBand = rescuing ? rescuePhBand : phBandOf(step, plan);
+  const warmth = temperatureBandOf(step, plan);
+  const bench = benchGrade(standing);
+  const ph: Slot<'ph'> = {
+    key: 'ph',
+    name: 'pH',
+    unit: '',
+    least: 0,
+    most: 14,
+    ...(phBand === null
+      ? {}
+      : {
+          aim: `${rescuing ? 'rescue: ' : ''}${figure(phBand.least, 2)} – ${figure(phBand.most, 2)}`,
+          verdict: (value: number) => (rescuing ? rescuePhVerdict(value) : phVerdict(value, phBand)),
+        }),
+  };
+  const temperature: Slot<'temperature'> = {
+    key: 'temperature',
+    name: 'Bath',
+    unit: '°C',
+    least: 0,
+    most: 90,
+    aim: `${figure(warmth.least)} – ${figure(warmth.most)} °C`,
+    verdict: (value) => temperatureVerdict(value, warmth),
+  };
+  const values = { ph: valueIn(ph, typed), temperature: valueIn(temperature, typed) };
+  const impossible = ([ph, temperature] as const).some(
+    (slot) => (typed[slot.key] ?? '') !== '' && values[slot.key] === null,
+  );
+  const empty = values.ph === null && values.temperature === null && cloth === null && runOff === null;
+  const record = () =>
+    act({
+      type: 'BathMeasured',
+      step: stepId(step),
+      ...(values.ph === null ? {} : { ph: values.ph }),
+      ...(values.temperature === null ? {} : { temperatureC: values.temperature }),
+      ...(cloth === null ? {} : { whiteClothGrade: cloth }),
+      ...(runOff === null ? {} : { runOff }),
+      photos,
+    });
+  return (
+    <Sheet title={`Reading: ${step.kind}`} isOpen onClose={onClose}>
+      <div className="wash">
+        <ReadingPad slots={[ph, temperature]} typed={typed} onChange={setTyped} />
+        <Choice
+          label="White cloth pressed on it"
+          columns={3}
+          options={clothOptions}
+          value={cloth}
+          onChange={setCloth}
+        />
+        {cloth !== null && <VerdictLine verdict={clothVerdict(cloth, bench)} />}
+        <Choice label="Run-off" columns={2} options={runOffOptions} value={runOff} onChange={setRunOff} />
+        {runOff !== null && <VerdictLine verdict={runOffVerdict(runOff, visit.baths, now)} />}
+        <PhotoTaker label="Photograph it" onTaken={({ photo }) => setPhotos([...photos, photo])} />
+        <ProblemNotice problem={problem} />
+        <Button wide isDisabled={empty || impossible || isBusy} onPress={record}>
+          Record the reading
+        </Button>
+      </div>
+    </Sheet>
+  );
+}

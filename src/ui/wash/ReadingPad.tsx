@@ -1,0 +1,109 @@
+import { useState } from 'react';
+
+/** What a value is worth, said at once. */
+export interface ReadingVerdict {
+  readonly tone: 'ok' | 'caution' | 'stop';
+  readonly words: string;
+}
+
+/** One figure of a reading. */
+export interface Slot<Key extends string> {
+  readonly key: Key;
+  readonly name: string;
+  readonly unit: string;
+  readonly least: number;
+  readonly most: number;
+  /** What is expected, in a few words. */
+  readonly aim?: string;
+  readonly verdict?: (value: number) => ReadingVerdict | null;
+}
+
+export type Typed<Key extends string> = { readonly [K in Key]?: string };
+
+/** A typed figure as a number; null while it is none or outside what can be. */
+export const valueIn = <Key extends string>(slot: Slot<Key>, typed: Typed<Key>): number | null => {
+  const text = typed[slot.key] ?? '';
+  if (!/^-?\d+([.,]\d*)?$/.test(text)) return null;
+  const value = Number(text.replace(',', '.'));
+  return value >= slot.least && value <= slot.most ? value : null;
+};
+
+const keys = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0', '⌫'] as const;
+const signs = { ok: '●', caution: '◆', stop: '▲' } as const;
+
+const pressed = (text: string, key: (typeof keys)[number]): string => {
+  if (key === '⌫') return text.slice(0, -1);
+  if (key === '.') return text.includes('.') ? text : `${text === '' ? '0' : text}.`;
+  return text.length >= 8 ? text : `${text}${key}`;
+};
+
+/** Figures chosen by a knuckle and typed on large keys; a keyboard types into the same fields. */
+export function ReadingPad<Key extends string>(props: {
+  readonly slots: readonly Slot<Key>[];
+  readonly typed: Typed<Key>;
+  readonly onChange: (typed: Typed<Key>) => void;
+}) {
+  const { slots, typed, onChange } = props;
+  const [at, setAt] = useState(0);
+  const slot = slots[at] ?? slots[0];
+  if (slot === undefined) return null;
+  const change = (key: Key, text: string) => onChange({ ...typed, [key]: text });
+  return (
+    <div className="reading-pad">
+      <ul className="slots">
+        {slots.map((one, index) => {
+          const text = typed[one.key] ?? '';
+          const value = valueIn(one, typed);
+          const verdict = value === null ? null : (one.verdict?.(value) ?? null);
+          const impossible = text !== '' && value === null;
+          return (
+            <li key={one.key} className={index === at ? 'slot chosen' : 'slot'}>
+              <label>
+                <span className="slot-name">{one.name}</span>
+                <span className="slot-value">
+                  <input
+                    inputMode="none"
+                    autoComplete="off"
+                    maxLength={9}
+                    value={text}
+                    aria-invalid={impossible}
+                    onFocus={() => setAt(index)}
+                    onChange={({ target }) => change(one.key, target.value.trim())}
+                  />
+                  <span className="unit">{one.unit}</span>
+                </span>
+                {one.aim !== undefined && <span className="why">{one.aim}</span>}
+              </label>
+              <span role="status">
+                {impossible && (
+                  <span className="fault">
+                    {one.name} must be {one.least} to {one.most} {one.unit}
+                  </span>
+                )}
+                {verdict !== null && (
+                  <span className={`verdict ${verdict.tone}`}>
+                    <span aria-hidden="true">{signs[verdict.tone]} </span>
+                    {verdict.words}
+                  </span>
+                )}
+              </span>
+            </li>
+          );
+        })}
+      </ul>
+      <fieldset className="keys">
+        <legend className="unseen">Keys for {slot.name}</legend>
+        {keys.map((key) => (
+          <button
+            key={key}
+            type="button"
+            aria-label={key === '⌫' ? 'Delete' : key === '.' ? 'Point' : key}
+            onClick={() => change(slot.key, pressed(typed[slot.key] ?? '', key))}
+          >
+            {key}
+          </button>
+        ))}
+      </fieldset>
+    </div>
+  );
+}

@@ -1,0 +1,95 @@
+import { useState } from 'react';
+import type { Grade, PlanStep } from '../../core/wash/index.ts';
+import { type RugFactOf, stepId } from '../../dossier/index.ts';
+import { useDossier } from '../dossier/dossierView.ts';
+import { useAct } from '../dossier/useAct.ts';
+import { Button, Choice, ProblemNotice, Sheet } from '../kit/index.ts';
+import { clothOptions, runOffOptions } from './BathSheet.tsx';
+import { benchGrade, clothVerdict, runOffVerdict } from './bathVerdict.ts';
+import { ReadingPad, type Slot, type Typed, valueIn } from './ReadingPad.tsx';
+import { VerdictLine } from './VerdictLine.tsx';
+
+type Key = 'conductivity' | 'supply' | 'ph' | 'supplyPh' | 'temperature';
+type Foam = NonNullable<RugFactOf<'RinseMeasured'>['foam']>;
+
+const slots: readonly Slot<Key>[] = [
+  { key: 'conductivity', name: 'Rinse water', unit: 'µS/cm', least: 0, most: 200_000 },
+  { key: 'supply', name: 'Supply', unit: 'µS/cm', least: 0, most: 200_000, aim: 'the water as it comes' },
+  { key: 'ph', name: 'Rinse pH', unit: '', least: 0, most: 14 },
+  { key: 'supplyPh', name: 'Supply pH', unit: '', least: 0, most: 14 },
+  { key: 'temperature', name: 'Water', unit: '°C', least: 0, most: 90 },
+];
+
+/** A rinse reading against the water it is rinsed with. */
+export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonly onClose: () => void }) {
+  const { standing, visit, now } = useDossier();
+  const before = visit?.rinses.at(-1);
+  const [typed, setTyped] = useState<Typed<Key>>({
+    ...(before?.supplyConductivityUsPerCm === undefined
+      ? {}
+      : { supply: String(before.supplyConductivityUsPerCm) }),
+    ...(before?.supplyPh === undefined ? {} : { supplyPh: String(before.supplyPh) }),
+  });
+  const [foam, setFoam] = useState<Foam | null>(null);
+  const [cloth, setCloth] = useState<Grade | null>(null);
+  const [runOff, setRunOff] = useState<RugFactOf<'RinseMeasured'>['runOff'] | null>(null);
+  const { act, isBusy, problem } = useAct(onClose);
+  if (visit === null) return null;
+  const value = Object.fromEntries(slots.map((slot) => [slot.key, valueIn(slot, typed)])) as {
+    readonly [K in Key]: number | null;
+  };
+  const impossible = slots.some((slot) => (typed[slot.key] ?? '') !== '' && value[slot.key] === null);
+  const empty =
+    value.conductivity === null && value.ph === null && foam === null && cloth === null && runOff === null;
+  const record = () =>
+    act({
+      type: 'RinseMeasured',
+      step: stepId(step),
+      ...(value.ph === null ? {} : { ph: value.ph }),
+      ...(value.conductivity === null ? {} : { conductivityUsPerCm: value.conductivity }),
+      ...(value.supply === null ? {} : { supplyConductivityUsPerCm: value.supply }),
+      ...(value.supplyPh === null ? {} : { supplyPh: value.supplyPh }),
+      ...(value.temperature === null ? {} : { temperatureC: value.temperature }),
+      ...(foam === null ? {} : { foam }),
+      ...(cloth === null ? {} : { whiteClothGrade: cloth }),
+      ...(runOff == null ? {} : { runOff }),
+    });
+  return (
+    <Sheet title="Reading: rinse" isOpen onClose={onClose}>
+      <div className="wash">
+        <ReadingPad slots={slots} typed={typed} onChange={setTyped} />
+        <Choice
+          label="Foam"
+          columns={3}
+          options={[
+            { value: 'none', words: 'None' },
+            { value: 'some', words: 'Some' },
+            { value: 'much', words: 'Much' },
+          ]}
+          value={foam}
+          onChange={setFoam}
+        />
+        <Choice
+          label="White cloth pressed on it"
+          columns={3}
+          options={clothOptions}
+          value={cloth}
+          onChange={setCloth}
+        />
+        {cloth !== null && <VerdictLine verdict={clothVerdict(cloth, benchGrade(standing))} />}
+        <Choice
+          label="Run-off"
+          columns={2}
+          options={runOffOptions}
+          value={runOff ?? null}
+          onChange={setRunOff}
+        />
+        {runOff != null && <VerdictLine verdict={runOffVerdict(runOff, visit.rinses, now)} />}
+        <ProblemNotice problem={problem} />
+        <Button wide isDisabled={empty || impossible || isBusy} onPress={record}>
+          Record the reading
+        </Button>
+      </div>
+    </Sheet>
+  );
+}

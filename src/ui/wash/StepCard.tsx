@@ -1,0 +1,216 @@
+import { useState } from 'react';
+import type { PlanStep } from '../../core/wash/index.ts';
+import { decide, type RugFactOf, type StepStanding, stepId } from '../../dossier/index.ts';
+import { usePeople } from '../call/index.ts';
+import { useDossier } from '../dossier/dossierView.ts';
+import { figure } from '../dossier/figures.ts';
+import { sourceWords } from '../dossier/limitWords.ts';
+import { aimWords, amountWords } from '../dossier/plan/StepList.tsx';
+import { useAct } from '../dossier/useAct.ts';
+import {
+  Button,
+  LineField,
+  ManyChoice,
+  PassageField,
+  ProblemNotice,
+  Sheet,
+  TimerFace,
+  When,
+} from '../kit/index.ts';
+import { AgentCautions } from './AgentCautions.tsx';
+import { BathSheet } from './BathSheet.tsx';
+import { RinseSheet } from './RinseSheet.tsx';
+
+interface StepCardProps {
+  readonly step: PlanStep;
+  readonly steps: readonly PlanStep[];
+  readonly known: StepStanding | undefined;
+  readonly isPresent: boolean;
+}
+
+const isRinse = ({ kind }: PlanStep) => kind === 'rinse';
+const isMeasured = (step: PlanStep) => step.wet && step.kind !== 'extract';
+
+function Amounts({ step }: { readonly step: PlanStep }) {
+  if (step.amounts.length === 0) return null;
+  return (
+    <div className="amounts">
+      {step.amounts.map((amount) => (
+        <div className="amt" key={amount.agent}>
+          {amountWords(amount)} <small>{amount.agent}</small>
+        </div>
+      ))}
+      <p className="why">
+        {[...new Set(step.amounts.map(({ source }) => sourceWords(source)))].join('; ')}; measure the bath
+        before use
+      </p>
+    </div>
+  );
+}
+
+function FinishSheet({ step, onClose }: { readonly step: PlanStep; readonly onClose: () => void }) {
+  const [lot, setLot] = useState('');
+  const [note, setNote] = useState('');
+  const { act, isBusy, problem } = useAct(onClose);
+  return (
+    <Sheet title={`Finish: ${step.kind}`} isOpen onClose={onClose}>
+      {step.log.length > 0 && <p className="why">To be logged: {step.log.join(', ')}.</p>}
+      <LineField label="Lot of the agent" value={lot} onChange={setLot} hint="from the canister" />
+      <PassageField label="Note" value={note} onChange={setNote} />
+      <ProblemNotice problem={problem} />
+      <Button
+        wide
+        isDisabled={isBusy}
+        onPress={() =>
+          act({
+            type: 'StepDone',
+            step: stepId(step),
+            ...(lot.trim() === '' ? {} : { lot: lot.trim() }),
+            ...(note.trim() === '' ? {} : { note: note.trim() }),
+          })
+        }
+      >
+        Done
+      </Button>
+    </Sheet>
+  );
+}
+
+/** Before a step: whoever helps is named where one person is not enough. */
+function StartPart({ step }: { readonly step: PlanStep }) {
+  const { standing, asked } = useDossier();
+  const people = usePeople().filter(({ left }) => !left);
+  const [helpers, setHelpers] = useState<readonly string[]>([]);
+  const { act, isBusy, problem } = useAct();
+  const fact: RugFactOf<'StepStarted'> = {
+    type: 'StepStarted',
+    step: stepId(step),
+    wets: step.wet,
+    ...(helpers.length === 0 ? {} : { helpers: helpers.join(', ') }),
+  };
+  const short = step.people - 1 - helpers.length;
+  const may = decide(standing, fact, asked);
+  return (
+    <>
+      {step.people > 1 && (
+        <ManyChoice
+          label={`Who helps? ${step.people} people are needed`}
+          columns={3}
+          options={people.map(({ name }) => ({ value: name, words: name }))}
+          value={helpers}
+          onChange={setHelpers}
+        />
+      )}
+      <ProblemNotice problem={problem} />
+      <Button wide isDisabled={isBusy || !may.ok || short > 0} onPress={() => act(fact)}>
+        Start: {step.kind}
+      </Button>
+      {short > 0 ? (
+        <p className="why">Name {short === 1 ? 'one helper' : `${short} helpers`} first.</p>
+      ) : (
+        !may.ok && <p className="why">Not yet; the reasons stand above.</p>
+      )}
+    </>
+  );
+}
+
+function RunningPart({ step, next }: { readonly step: PlanStep; readonly next: PlanStep | undefined }) {
+  const { ask } = useDossier();
+  const [sheet, setSheet] = useState<'reading' | 'finish' | null>(null);
+  const { act, isBusy, problem } = useAct();
+  return (
+    <>
+      <ProblemNotice problem={problem} />
+      <Button wide isDisabled={isBusy} onPress={() => act({ type: 'StepDone', step: stepId(step) })}>
+        Done{next === undefined ? '' : `, ${next.kind} next`}
+      </Button>
+      {isMeasured(step) && (
+        <Button tone="ghost" wide onPress={() => setSheet('reading')}>
+          Write a reading
+        </Button>
+      )}
+      {step.kind === 'dusting' && (
+        <Button tone="ghost" wide onPress={() => ask({ kind: 'dust' })}>
+          Log a dusting pass
+        </Button>
+      )}
+      <Button tone="ghost" wide onPress={() => setSheet('finish')}>
+        Done, with lot or note
+      </Button>
+      {sheet === 'finish' && <FinishSheet step={step} onClose={() => setSheet(null)} />}
+      {sheet === 'reading' &&
+        (isRinse(step) ? (
+          <RinseSheet step={step} onClose={() => setSheet(null)} />
+        ) : (
+          <BathSheet step={step} onClose={() => setSheet(null)} />
+        ))}
+    </>
+  );
+}
+
+/** One step: large while it is at hand, one line once it is done. */
+export function StepCard({ step, steps, known, isPresent }: StepCardProps) {
+  const { open, nameOf } = useDossier();
+  const started = known?.started ?? null;
+  const done = known?.done ?? null;
+  const title = `${step.kind}${step.stain === undefined ? '' : `: ${step.stain}`}`;
+  if (done !== null)
+    return (
+      <li className="step-done">
+        <span aria-hidden="true">✓ </span>
+        {title}
+        <span className="why">
+          done <When at={done.when} />, {nameOf(done.by)}
+        </span>
+      </li>
+    );
+  const isAtHand = isPresent || started !== null;
+  const next = steps[steps.indexOf(step) + 1];
+  const body = (
+    <>
+      <p>{step.what}</p>
+      <Amounts step={step} />
+      <p className="aim">{aimWords(step)}</p>
+      {step.tools.length > 0 && <p className="why">Tools: {step.tools.join(', ')}</p>}
+      <AgentCautions step={step} />
+    </>
+  );
+  if (!isAtHand)
+    return (
+      <li className="step-later">
+        <details>
+          <summary>
+            {step.order}. {title}
+          </summary>
+          {body}
+        </details>
+      </li>
+    );
+  return (
+    <li className="sect next step-now">
+      <div className="stepno">
+        Step {step.order} of {steps.length}
+        {started !== null && (
+          <>
+            , started <When at={started.when} /> by {nameOf(started.by)}
+            {started.helpers === undefined ? '' : ` with ${started.helpers}`}
+          </>
+        )}
+      </div>
+      <h2>{title}</h2>
+      {body}
+      {started !== null && step.dwellMinutes !== undefined && (
+        <TimerFace
+          startedAt={started.when}
+          minutes={step.dwellMinutes}
+          label={`dwell, ${figure(step.dwellMinutes)} min`}
+        />
+      )}
+      {open && (
+        <div className="step-buttons">
+          {started === null ? <StartPart step={step} /> : <RunningPart step={step} next={next} />}
+        </div>
+      )}
+    </li>
+  );
+}

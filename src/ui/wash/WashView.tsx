@@ -1,0 +1,110 @@
+import { useEffect, useState } from 'react';
+import { Link } from 'wouter';
+import { agreedPlan, stepId, wetBlockers, wetSince } from '../../dossier/index.ts';
+import { problemWords } from '../../text/problemWords.ts';
+import { useDossier } from '../dossier/dossierView.ts';
+import { Button, Empty, Notice, Tag, TimerFace } from '../kit/index.ts';
+import { BathPart } from './BathPart.tsx';
+import { StepCard } from './StepCard.tsx';
+import { StopPart, StopSheet } from './StopPart.tsx';
+import './wash.css';
+
+function Blockers() {
+  const { rug, standing, settings, now } = useDossier();
+  const blockers = wetBlockers(standing, settings, now).filter(({ code }) => code !== 'stop-not-cleared');
+  if (blockers.length === 0) return null;
+  return (
+    <>
+      {blockers.map((blocker) => {
+        const words = problemWords(blocker);
+        return (
+          <Notice key={blocker.code} tone="stop" title={words.happened}>
+            <p>{words.matters}</p>
+            <p>
+              <b>{words.now}</b>
+            </p>
+          </Notice>
+        );
+      })}
+      <Link className="btn ghost wide" href={`/rugs/${rug}`}>
+        Open the dossier
+      </Link>
+    </>
+  );
+}
+
+/** The plan as a list of large steps, one touch to start and to finish; one column, for wet hands. */
+export function WashView() {
+  const { rug, standing, visit, open } = useDossier();
+  const [stopping, setStopping] = useState(false);
+  useEffect(() => scrollTo(0, 0), []);
+  const plan = agreedPlan(standing);
+  if (visit === null) return null;
+  const doneOf = (id: string) => visit.steps.find((one) => one.step === id);
+  const steps = plan?.steps ?? [];
+  const present = steps.find((step) => (doneOf(stepId(step))?.done ?? null) === null);
+  const wet = wetSince(visit);
+  const extracted = steps.some(
+    (step) => step.kind === 'extract' && (doneOf(stepId(step))?.done ?? null) !== null,
+  );
+  return (
+    <div className="page wash">
+      <header className="wash-head">
+        <Link className="btn ghost" href={`/rugs/${rug}`}>
+          ‹ Dossier
+        </Link>
+        <Tag tag={visit.received.tag} />
+        <h1>{standing.opened?.title}</h1>
+        {open && plan !== null && (
+          <Button tone="stop" onPress={() => setStopping(true)}>
+            ▲ Stop the wash
+          </Button>
+        )}
+      </header>
+      <StopPart />
+      {visit.end === null && visit.dryingStarted === null && <Blockers />}
+      {plan === null ? (
+        <Empty>
+          <p>No plan is on record for this visit, so there are no steps. Put one on record in the dossier.</p>
+        </Empty>
+      ) : (
+        <>
+          {wet !== null && !extracted && plan.bounds.wetMinutes > 0 && (
+            <div className="sect wet-minutes">
+              <TimerFace
+                startedAt={wet}
+                minutes={plan.bounds.wetMinutes}
+                label="wet minutes left until extracted"
+              />
+            </div>
+          )}
+          <ol className="wash-steps">
+            {steps.map((step) => (
+              <StepCard
+                key={stepId(step)}
+                step={step}
+                steps={steps}
+                known={doneOf(stepId(step))}
+                isPresent={step === present}
+              />
+            ))}
+          </ol>
+          <BathPart plan={plan} step={present} />
+          {present === undefined && (
+            <Notice tone="ok" title="Every step of the plan is done.">
+              <Link className="btn wide" href={`/rugs/${rug}?at=dry`}>
+                Go on to drying
+              </Link>
+            </Notice>
+          )}
+          <p className="why">
+            Wet floor: residual-current protection on every machine, shoes that grip, two people to lift.
+            Local codes and the supplier’s safety data sheet come first; waste water only as the local
+            authority allows.
+          </p>
+        </>
+      )}
+      {stopping && <StopSheet step={present} onClose={() => setStopping(false)} />}
+    </div>
+  );
+}

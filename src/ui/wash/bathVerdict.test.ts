@@ -1,0 +1,48 @@
+import { describe, expect, test } from 'vitest';
+import {
+  clothVerdict,
+  phVerdict,
+  rescuePhVerdict,
+  runOffVerdict,
+  temperatureVerdict,
+} from './bathVerdict.ts';
+
+// Stop conditions are workshop settings of this project; there is no published source to check against.
+describe('a bath reading is judged at once', () => {
+  const band = { least: 5, most: 7 };
+  test('a pH inside the band is fine, both ends included', () => {
+    expect(phVerdict(5, band).tone).toBe('ok');
+    expect(phVerdict(7, band).tone).toBe('ok');
+  });
+  test('a pH a little outside the band asks to be brought back', () => {
+    expect(phVerdict(7.3, band).tone).toBe('caution');
+    expect(phVerdict(4.6, band).tone).toBe('caution');
+  });
+  test('a pH half a unit outside the band stops the wash', () => {
+    expect(phVerdict(7.5, band).tone).toBe('stop');
+    expect(phVerdict(4.5, band).tone).toBe('stop');
+  });
+  test('a bath five degrees too warm stops the wash', () => {
+    expect(temperatureVerdict(26, { least: 18, most: 24 }).tone).toBe('caution');
+    expect(temperatureVerdict(29, { least: 18, most: 24 }).tone).toBe('stop');
+  });
+  test('white cloth half a grade below the bench test stops the wash', () => {
+    expect(clothVerdict('4', '4-5').tone).toBe('stop');
+    expect(clothVerdict('4-5', '4-5').tone).toBe('ok');
+  });
+  test('while a colour is rescued the bath is never below pH 4', () => {
+    expect(rescuePhVerdict(3.9).tone).toBe('stop');
+    expect(rescuePhVerdict(4.2).tone).toBe('ok');
+  });
+  test('run-off that gets more coloured twice within five minutes stops the wash', () => {
+    const earlier = [
+      { runOff: 'clear', when: '2026-11-25T10:00:00.000Z' },
+      { runOff: 'faint colour', when: '2026-11-25T10:02:00.000Z' },
+    ] as const;
+    expect(runOffVerdict('strong colour', earlier, '2026-11-25T10:04:00.000Z').tone).toBe('stop');
+    expect(runOffVerdict('faint colour', earlier.slice(0, 1), '2026-11-25T10:04:00.000Z').tone).toBe(
+      'caution',
+    );
+    expect(runOffVerdict('soil', [], '2026-11-25T10:04:00.000Z').tone).toBe('ok');
+  });
+});
