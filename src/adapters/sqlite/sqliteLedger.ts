@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
-import type { Database } from 'better-sqlite3';
+import type { Database, Transaction } from 'better-sqlite3';
 import { type Entry, streamKind } from '../../dossier/entry.ts';
 import type { AppendProblem, RecordUnavailable } from '../../dossier/recordProblem.ts';
 import { canonicalJson, emptySeal } from '../../dossier/seal.ts';
@@ -14,9 +14,10 @@ import type {
 } from '../../ports/ledger.ts';
 import { done, type Result, refused } from '../../units/index.ts';
 import { unavailable } from '../disk/unavailable.ts';
-import { encryptFact, newClientKey, readable } from '../record/clientCipher.ts';
+import { encryptFact, readable } from '../record/clientCipher.ts';
 import { SealCheck } from '../record/sealCheck.ts';
 import { admit, type RecordHead, type StoredEntry } from '../record/storedEntry.ts';
+import { ClientKeys } from './clientKeys.ts';
 import type { OpenDatabase } from './database.ts';
 import { HeadFile } from './headFile.ts';
 import { SqliteLists } from './sqliteLists.ts';
@@ -31,6 +32,17 @@ interface Waiting {
   readonly fail: (error: unknown) => void;
 }
 
+interface Recorded {
+  readonly entries: readonly Entry[];
+  readonly moved: readonly string[];
+}
+
+/** What came of a waiting batch; its sender is told once it is durable. */
+interface Settled {
+  readonly moved: readonly string[];
+  readonly tell: () => void;
+}
+
 /** Thrown inside a transaction to undo it, caught where the transaction was begun. */
 class Undo extends Error {
   readonly problem: AppendProblem;
@@ -42,17 +54,18 @@ class Undo extends Error {
 
 const emptyHead = { revision: 0, seal: emptySeal, began: 0 };
 const emptyRecord: RecordHead = { position: 0, link: emptySeal };
-/** A destroyed key is overwritten where it lies: removing its row could leave a copy in a page being merged. */
-const destroyedKey = new Uint8Array(32);
 /** Long work gives the others a turn after so many entries or streams. */
 const turn = 1000;
 
 export class SqliteLedger implements Ledger {
   readonly #database: Database;
   readonly #statements: Statements;
+  readonly #recordOne: Transaction<(batch: readonly StreamAppend[]) => Recorded>;
+  readonly #recordAll: Transaction<(waiting: readonly Waiting[]) => readonly Settled[]>;
   readonly #listRowOf: ListRowOf;
   readonly #headFile: HeadFile;
   readonly #cache = new StreamCache();
+  readonly #keys: ClientKeys;
   readonly #lists: SqliteLists;
   readonly #listeners = new Set<(streams: readonly string[]) => void>();
   #waiting: Waiting[] = [];
@@ -61,6 +74,11 @@ export class SqliteLedger implements Ledger {
   constructor({ database, directory }: OpenDatabase, listRowOf: ListRowOf) {
     this.#database = database;
     this.#statements = prepareStatements(database);
+    this.#recordOne = database.transaction((batch: readonly StreamAppend[]) => this.#record(batch));
+    this.#recordAll = database.transaction((waiting: readonly Waiting[]) =>
+      waiting.map((each) => this.#settle(each)),
+    );
+    this.#keys = new ClientKeys(this.#statements);
     this.#listRowOf = listRowOf;
     this.#headFile = new HeadFile(join(directory, 'wefthouse.head'), (position) => this.#linkAt(position));
     this.#lists = new SqliteLists(this.#statements, (head) =>
@@ -80,43 +98,46 @@ export class SqliteLedger implements Ledger {
   #commitWaiting(): void {
     const waiting = this.#waiting;
     this.#waiting = [];
-    const moved = new Set<string>();
-    const settle: (() => void)[] = [];
-    const recordOne = this.#database.transaction((batch: readonly StreamAppend[]) => this.#record(batch));
-    const recordAll = this.#database.transaction(() => {
-      for (const { batch, answer, fail } of waiting) {
-        try {
-          const recorded = recordOne(batch);
-          for (const stream of recorded.moved) moved.add(stream);
-          settle.push(() => answer(done(recorded.entries)));
-        } catch (error) {
-          if (unavailable(error) !== null) throw error;
-          settle.push(() =>
-            error instanceof Undo ? answer({ ok: false, problem: error.problem }) : fail(error),
-          );
-        }
-      }
-    });
+    let settled: readonly Settled[];
     try {
-      recordAll.immediate();
+      settled = this.#recordAll.immediate(waiting);
     } catch (error) {
       const problem = unavailable(error);
-      for (const { answer, fail } of waiting) problem === null ? fail(error) : answer({ ok: false, problem });
+      for (const { answer, fail } of waiting) {
+        if (problem === null) fail(error);
+        else answer({ ok: false, problem });
+      }
       return;
     }
+    const moved = new Set(settled.flatMap((each) => each.moved));
     if (moved.size > 0) this.#headFile.write(this.#recordHead());
-    for (const each of settle) each();
+    for (const { tell } of settled) tell();
     if (moved.size > 0) for (const listener of this.#listeners) listener([...moved]);
   }
 
+  /** Records one waiting batch, undone by itself if it must not be, and says how its sender is to be told. */
+  #settle({ batch, answer, fail }: Waiting): Settled {
+    try {
+      const { entries, moved } = this.#recordOne(batch);
+      return { moved, tell: () => answer(done(entries)) };
+    } catch (error) {
+      // Trouble with the store itself undoes them all.
+      if (unavailable(error) !== null) throw error;
+      const tell = () =>
+        error instanceof Undo ? answer({ ok: false, problem: error.problem }) : fail(error);
+      return { moved: [], tell };
+    }
+  }
+
   /** Writes one batch inside a transaction; throws `Undo` when it must not be. */
-  #record(batch: readonly StreamAppend[]): { readonly entries: Entry[]; readonly moved: readonly string[] } {
+  #record(batch: readonly StreamAppend[]): Recorded {
     const entries: Entry[] = [];
     const moved: string[] = [];
     for (const append of batch) {
       const { stream, expectedRevision } = append;
       const head = this.#statements.stream.get(stream);
-      const key = this.#keyForWriting(stream);
+      const key = this.#keys.forWriting(stream);
+      if (key === null) throw new Undo(refused('client-erased', { stream }).problem);
       const admission = admit(
         append,
         { stream: head ?? emptyHead, record: this.#recordHead() },
@@ -163,28 +184,10 @@ export class SqliteLedger implements Ledger {
     const kept = this.#cache.get(stream, head);
     if (kept !== undefined) return kept;
     const stored = this.#statements.entriesOf.all(stream);
-    const key = this.#keyForReading(stream);
+    const key = this.#keys.forReading(stream);
     const entries = stored.map((entry) => readable(entry, key));
     this.#cache.put(stream, entries, charactersOf(stored));
     return entries;
-  }
-
-  /** Undefined for streams that are not encrypted, null once erased. */
-  #keyForReading(stream: string): Uint8Array | null | undefined {
-    if (streamKind(stream) !== 'client') return undefined;
-    const secret = this.#statements.key.get(stream)?.secret;
-    return secret === undefined || secret.every((byte) => byte === 0) ? null : secret;
-  }
-
-  #keyForWriting(stream: string): Uint8Array | undefined {
-    const key = this.#keyForReading(stream);
-    if (key !== null) return key;
-    if (this.#statements.key.get(stream) !== undefined) {
-      throw new Undo(refused('client-erased', { stream }).problem);
-    }
-    const fresh = newClientKey();
-    this.#statements.addKey.run(stream, fresh);
-    return fresh;
   }
 
   async head(stream: string): Promise<{ readonly revision: number; readonly seal: string }> {
@@ -208,7 +211,7 @@ export class SqliteLedger implements Ledger {
   async eraseClient(stream: string): Promise<Result<null, RecordUnavailable>> {
     if (streamKind(stream) !== 'client') throw new Error(`${stream} is not a client's stream`);
     try {
-      this.#statements.destroyKey.run(destroyedKey, stream);
+      this.#keys.destroy(stream);
       this.#cache.remove(stream);
       const head = this.#statements.stream.get(stream);
       if (head !== undefined) this.#lists.take(head);
