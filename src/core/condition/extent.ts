@@ -151,15 +151,21 @@ const pointingAt = (pointingMm: readonly number[] | number, index: number): numb
     : (pointingMm[index] ?? pointingMm.at(-1) ?? tapeUncertaintyMm / 2);
 
 /**
- * How well places on a picture are known on the rug: a tap at the mark and the taps at the corners.
+ * How well places on a picture are known on the rug: a tap at the mark, which is finer the more the picture
+ * was enlarged, and the taps at the corners.
  *
  * @param points - places on the picture
  * @param map - from the picture to the rug
+ * @param seenShare - share of the picture's width that filled the screen while the mark was drawn [0 … 1]
  * @returns one standard uncertainty for each [mm]
  * @source jcgm-100, 5.1.2; the size of a tap is a workshop setting
  */
-export const pointingOnRugMm = (points: readonly PicturePoint[], map: PictureMap): readonly number[] =>
-  points.map((point) => Math.SQRT2 * (tapUncertainty / 2) * map.mmPerPicture(point));
+export const pointingOnRugMm = (
+  points: readonly PicturePoint[],
+  map: PictureMap,
+  seenShare = 1,
+): readonly number[] =>
+  points.map((point) => Math.hypot(1, seenShare) * (tapUncertainty / 2) * map.mmPerPicture(point));
 
 /**
  * Share of the woven body an area takes up.

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { Matrix, SingularValueDecomposition } from 'ml-matrix';
 import { describe, expect, test } from 'vitest';
-import { cornersAsSeen, type PictureMap, pictureMap, type RugCorners } from './pictureMap.ts';
+import { cornersAround, cornersAsSeen, type PictureMap, pictureMap, type RugCorners } from './pictureMap.ts';
 import { acrossTheBack, type RugFrame, rugFrame } from './rugFrame.ts';
 
 const frame: RugFrame = rugFrame({
@@ -173,5 +173,25 @@ describe('corners that cannot be a rug', () => {
       { x: 0.2, y: 0.1 },
     ];
     expect(pictureMap(twice, frame, 'face').ok).toBe(false);
+  });
+});
+
+describe('a round rug', () => {
+  test('its four farthest places give the corners around it, however it is seen', () => {
+    fc.assert(
+      fc.property(slant, (corners) => {
+        const { toPicture } = mapped(corners);
+        const around = cornersAround([
+          toPicture({ xMm: 1000, yMm: 0 }),
+          toPicture({ xMm: 2000, yMm: 1500 }),
+          toPicture({ xMm: 1000, yMm: 3000 }),
+          toPicture({ xMm: 0, yMm: 1500 }),
+        ]);
+        around.forEach((corner, index) => {
+          expect(corner.x).toBeCloseTo(corners[index]?.x ?? Number.NaN, 6);
+          expect(corner.y).toBeCloseTo(corners[index]?.y ?? Number.NaN, 6);
+        });
+      }),
+    );
   });
 });

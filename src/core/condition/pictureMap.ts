@@ -136,3 +136,21 @@ export function pictureMap(
  */
 export const cornersAsSeen = ([ll, lr, ur, ul]: RugCorners, side: 'face' | 'back'): RugCorners =>
   side === 'face' ? [ll, lr, ur, ul] : [lr, ll, ul, ur];
+
+/**
+ * Corners of the square or rectangle around a round rug, from the four places where it reaches farthest:
+ * the start, the right, the far end and the left, as seen. They may lie outside the picture.
+ *
+ * @param reaches - four taps in that order; on the back left and right are as seen there
+ * @returns lower left, lower right, upper right, upper left as seen
+ * @source heckbert-1989, section 2.2.3, on the square that stands on its corner
+ */
+export function cornersAround(reaches: RugCorners): RugCorners {
+  const forth = squareToCorners(reaches);
+  // In the square of the four reaches the corners of the rug lie half a side outside.
+  const at = (s: number, t: number): PicturePoint => {
+    const [x, y] = carry(forth, s, t);
+    return { x, y };
+  };
+  return [at(-0.5, 0.5), at(0.5, -0.5), at(1.5, 0.5), at(0.5, 1.5)];
+}

@@ -9,6 +9,14 @@ export const cornerNames = [
   'upper left corner',
 ] as const;
 
+/** Where a round rug reaches farthest, in the order they are tapped. */
+export const reachNames = [
+  'lowest place',
+  'place farthest to the right',
+  'highest place',
+  'place farthest to the left',
+] as const;
+
 /** The corners tapped so far, or the frame they make once all four are known. */
 export function CornerTaps(props: {
   readonly taps: readonly PicturePoint[];

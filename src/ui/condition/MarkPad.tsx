@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import {
+  cornersAround,
   cornersAsSeen,
   type MarkShape,
   type PicturePoint,
@@ -7,7 +8,7 @@ import {
   type RugFrame,
 } from '../../core/condition/index.ts';
 import { Button, Empty, Notice, newId, ProblemNotice, useKept } from '../kit/index.ts';
-import { CornerTaps, cornerNames } from './CornerTaps.tsx';
+import { CornerTaps, cornerNames, reachNames } from './CornerTaps.tsx';
 import { DrawStage } from './DrawStage.tsx';
 import { MarkList } from './MarkList.tsx';
 import { DrawnMark, MarkShapes } from './MarkShapes.tsx';
@@ -48,7 +49,8 @@ const hints: { readonly [T in Tool]: string } = {
   corners: '',
   point: 'Tap the place.',
   line: 'Draw along it, or tap its ends and bends.',
-  polygon: 'Draw around it, or tap its corners one after the other.',
+  polygon:
+    'Draw around it, or tap its corners one after the other. Enlarge a small mark to know its size better.',
 };
 
 /** Puts marks on a rug: drawn on its pictures or outline by finger, pen or mouse, or placed by numbers. */
@@ -82,8 +84,9 @@ export function MarkPad(props: MarkPadProps) {
     setTool(next === tool ? 'look' : next);
   };
   const name = (shape: MarkShape, drawn: readonly PicturePoint[]) => {
-    if (surface === undefined) return;
-    hold(drawnOn(blankDraft(newId(), shape, surface.side), surface, drawn), false);
+    if (surface === undefined || shown === null) return;
+    const seenShare = shown.width / surface.widthPx;
+    hold(drawnOn(blankDraft(newId(), shape, surface.side), surface, drawn, seenShare), false);
   };
   const addPoints = (more: readonly PicturePoint[]) => {
     if (surface === undefined) return;
@@ -92,7 +95,8 @@ export function MarkPad(props: MarkPadProps) {
       const [a, b, c, d] = next;
       setTaps(next);
       if (surface.photo !== null && a && b && c && d) {
-        props.onCorners(surface.photo, cornersAsSeen([a, b, c, d], surface.side));
+        const seen: RugCorners = surface.isRound ? cornersAround([a, b, c, d]) : [a, b, c, d];
+        props.onCorners(surface.photo, cornersAsSeen(seen, surface.side));
         startOver();
       }
       return;
@@ -126,7 +130,7 @@ export function MarkPad(props: MarkPadProps) {
   const isRecorded = inHand !== null && marks.some(({ mark }) => mark === inHand.draft.mark);
   const hint =
     tool === 'corners'
-      ? `Tap the ${cornerNames[taps.length] ?? 'corner'} of the woven body, without the fringe, with the start end nearest you.`
+      ? `Tap the ${(surface?.isRound === true ? reachNames : cornerNames)[taps.length] ?? 'corner'} of the woven body, without the fringe, with the start end nearest you.`
       : hints[tool];
 
   return (

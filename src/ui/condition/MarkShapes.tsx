@@ -112,7 +112,7 @@ export function MarkShapes(props: {
   });
   return shown.map(({ mark, points, number }) => {
     const top = badgeAt(points);
-    const beside = (mark.shape === 'point' ? 20 : 0) * unit;
+    const beside = (mark.shape === 'point' ? 20 : 15) * unit;
     return (
       <g key={mark.mark} className={mark.mark === props.chosen ? 'markShape chosen' : 'markShape'}>
         <DrawnMark shape={mark.shape} points={points} surface={surface} unit={unit} />

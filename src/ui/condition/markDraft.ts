@@ -60,11 +60,16 @@ export const blankDraft = (mark: string, shape: MarkShape, side: Mark['side']): 
 });
 
 /** The draft with what was drawn on a surface; millimetres where the surface knows them. */
-export const drawnOn = (draft: MarkDraft, surface: Surface, points: readonly PicturePoint[]): MarkDraft => ({
+export const drawnOn = (
+  draft: MarkDraft,
+  surface: Surface,
+  points: readonly PicturePoint[],
+  seenShare: number,
+): MarkDraft => ({
   ...draft,
   drawn: surface.photo === null ? null : { photo: surface.photo, points },
   pointsMm: surface.toRug === null ? [] : points.map(surface.toRug),
-  pointingMm: surface.toRug === null ? [] : surface.pointingMm(points),
+  pointingMm: surface.toRug === null ? [] : surface.pointingMm(points, seenShare),
 });
 
 /** A recorded mark taken up again. */

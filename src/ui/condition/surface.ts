@@ -43,7 +43,8 @@ export interface Surface {
   readonly corners: RugCorners | null;
   readonly toRug: ((point: PicturePoint) => RugPoint) | null;
   readonly toSurface: ((point: RugPoint) => PicturePoint) | null;
-  readonly pointingMm: (points: readonly PicturePoint[]) => readonly number[];
+  /** Standard uncertainty of places drawn while so much of the surface filled the screen. */
+  readonly pointingMm: (points: readonly PicturePoint[], seenShare: number) => readonly number[];
   /** Why the tapped corners are of no use. */
   readonly problem: ConditionProblem | null;
 }
@@ -70,7 +71,7 @@ const pictureSurface = (picture: PadPicture, number: number, frame: RugFrame | n
     corners: picture.corners,
     toRug: good?.toRug ?? null,
     toSurface: good?.toPicture ?? null,
-    pointingMm: (points) => (good === null ? [] : pointingOnRugMm(points, good)),
+    pointingMm: (points, seenShare) => (good === null ? [] : pointingOnRugMm(points, good, seenShare)),
     problem: map?.ok === false ? map.problem : null,
   };
 };

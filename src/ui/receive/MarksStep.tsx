@@ -1,3 +1,4 @@
+import { findingsSuggested } from '../../core/condition/index.ts';
 import { useRug } from '../call/index.ts';
 import { type Mark, MarkList, MarkPad, marksAndPictures } from '../condition/index.ts';
 import { Notice } from '../kit/index.ts';
@@ -16,6 +17,7 @@ export function MarksStep({ rug, changeRug }: RugStepProps) {
       <p className="hint">
         Go over the face in strips, then the back, the ends and the sides. Show each mark to the client.
       </p>
+      <LivingThings marks={rug.marks} />
       {rug.known === null ? null : <KnownMarks rug={rug.rug} />}
       <MarkPad
         frame={frameOf(rug)}
@@ -33,6 +35,29 @@ export function MarksStep({ rug, changeRug }: RugStepProps) {
         }
       />
     </div>
+  );
+}
+
+/** Something alive is kept from every other rug from this moment on, not only once it is on record. */
+function LivingThings({ marks }: { readonly marks: readonly Mark[] }) {
+  const findings = new Set(marks.flatMap(({ word, activity }) => findingsSuggested(word, activity)));
+  const isInsect = findings.has('active moth') || findings.has('active beetle');
+  const isMould = findings.has('active mould');
+  if (!isInsect && !isMould) return null;
+  return (
+    <Notice tone="stop" title={isMould ? 'Mould may be growing in it' : 'Insects may be living in it'}>
+      <p>
+        {isMould
+          ? 'Spores spread to other rugs and can make people ill.'
+          : 'Moth and beetle spread to every other wool in the house.'}
+      </p>
+      <p>
+        <b>
+          Bag it and seal the bag before it goes inside, keep it in quarantine, and wear gloves
+          {isMould ? ' and a mask' : ''}.
+        </b>
+      </p>
+    </Notice>
   );
 }
 

@@ -1,9 +1,8 @@
-import { constructions, massBandOf } from '../../core/wash/index.ts';
 import { massProblem, soundClaim } from '../../dossier/index.ts';
 import type { Problem } from '../../units/index.ts';
 import { useRug } from '../call/index.ts';
 import { Check, Choice, Notice, NumberField, ProblemNotice } from '../kit/index.ts';
-import { areaM2 } from './intakeFacts.ts';
+import { areaM2, isUnusualMass, usualMassKg } from './intakeFacts.ts';
 import { AirTemperatureField, MassField, massText } from './measureFields.tsx';
 import type { RugStepProps } from './stepProps.ts';
 
@@ -91,13 +90,10 @@ function BandOfKnown(props: RugStepProps) {
 
 /** No construction weighs so much or so little per area; asked again once the construction is known. */
 function BandOfAny(props: RugStepProps) {
-  const { rug, changeRug, settings } = props;
+  const { rug, changeRug, settings, faults } = props;
   const area = areaM2(rug);
-  if (rug.massKg === null || area === null) return null;
-  const bands = constructions.flatMap((each) => massBandOf(each) ?? []);
-  const least = Math.min(...bands.map(({ leastKgPerM2 }) => leastKgPerM2)) * area;
-  const most = Math.max(...bands.map(({ mostKgPerM2 }) => mostKgPerM2)) * area;
-  if (rug.massKg >= least && rug.massKg <= most) return null;
+  const usual = usualMassKg(rug);
+  if (rug.massKg === null || area === null || usual === null || !isUnusualMass(rug)) return null;
   return (
     <>
       <Notice
@@ -105,8 +101,9 @@ function BandOfAny(props: RugStepProps) {
         title={`${massText(rug.massKg, settings.units)} is unusual for ${area.toFixed(2)} m².`}
       >
         <p>
-          Rugs of this size weigh {massText(least, settings.units)} to {massText(most, settings.units)}. A
-          slip of the scale or of the tape would spoil the drying and the lifting plan.
+          Rugs of this size weigh {massText(usual.least, settings.units)} to{' '}
+          {massText(usual.most, settings.units)}. A slip of the scale or of the tape would spoil the drying
+          and the lifting plan.
         </p>
         <p>
           <b>Weigh and measure once more, then confirm.</b>
@@ -117,6 +114,7 @@ function BandOfAny(props: RugStepProps) {
         isSelected={rug.confirmedUnusual}
         onChange={(confirmedUnusual) => changeRug({ confirmedUnusual })}
       />
+      {faults['unusual'] === undefined ? null : <p className="fault">{faults['unusual']}</p>}
     </>
   );
 }

@@ -35,7 +35,7 @@ export function SizeStep({ rug, changeRug, settings, faults }: RugStepProps) {
         the fringe.
       </p>
       <fieldset className="three">
-        <legend>Length</legend>
+        <legend className="unseen">Length</legend>
         {places.map((place, index) => (
           <LengthField
             key={place}
@@ -48,7 +48,7 @@ export function SizeStep({ rug, changeRug, settings, faults }: RugStepProps) {
       </fieldset>
       {faults['lengths'] === undefined ? null : <p className="fault">{faults['lengths']}</p>}
       <fieldset className="three">
-        <legend>Width</legend>
+        <legend className="unseen">Width</legend>
         {crosswise.map((place, index) => (
           <LengthField
             key={place}

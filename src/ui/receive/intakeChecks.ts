@@ -1,4 +1,5 @@
 import type { Intake, RugIntake, Step } from './intake.ts';
+import { isUnusualMass } from './intakeFacts.ts';
 
 /** What still keeps a step from being recorded, by field. */
 export type Faults = Readonly<Record<string, string>>;
@@ -83,6 +84,10 @@ export function faultsOf(intake: Intake, step: Step, rug: RugIntake): Faults {
         mass:
           !rug.weighsLater && rug.massKg === null
             ? 'The mass is missing. Drying is followed by weighing, and lifting is planned by it. Weigh the rug, or choose to weigh it later.'
+            : null,
+        unusual:
+          !rug.weighsLater && !rug.confirmedUnusual && isUnusualMass(rug)
+            ? 'The mass is outside what rugs of this size weigh. A slip would spoil the drying and the lifting plan. Weigh and measure once more, then confirm it.'
             : null,
       });
     case 'terms':

@@ -1,4 +1,5 @@
 import { type RugFrame, rugFrame } from '../../core/condition/index.ts';
+import { constructions, massBandOf } from '../../core/wash/index.ts';
 import type { RugFact, RugFactOf } from '../../dossier/index.ts';
 import type { Intake, RugIntake } from './intake.ts';
 
@@ -39,6 +40,23 @@ export function areaM2(rug: RugIntake): number | null {
   if (measured === null) return null;
   const box = (mean(measured.lengthsMm) / 1000) * (mean(measured.widthsMm) / 1000);
   return measured.shape === 'round' || measured.shape === 'oval' ? (box * Math.PI) / 4 : box;
+}
+
+/** What rugs of this area weigh, whatever their construction; null before it is measured. */
+export function usualMassKg(rug: RugIntake): { readonly least: number; readonly most: number } | null {
+  const area = areaM2(rug);
+  if (area === null) return null;
+  const bands = constructions.flatMap((construction) => massBandOf(construction) ?? []);
+  return {
+    least: Math.min(...bands.map(({ leastKgPerM2 }) => leastKgPerM2)) * area,
+    most: Math.max(...bands.map(({ mostKgPerM2 }) => mostKgPerM2)) * area,
+  };
+}
+
+/** Whether no construction weighs so much or so little per area. */
+export function isUnusualMass(rug: RugIntake): boolean {
+  const usual = usualMassKg(rug);
+  return usual !== null && rug.massKg !== null && (rug.massKg < usual.least || rug.massKg > usual.most);
 }
 
 export function weighedFact(rug: RugIntake): RugFactOf<'RugWeighed'> | null {
