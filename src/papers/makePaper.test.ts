@@ -311,23 +311,13 @@ test('the return compares tag, size, mass and picture, and tells how it was paid
 
 describe('the care sheet', () => {
   const piled = (fibres: { readonly wool: number } | { readonly viscose: number } | null) =>
-    wholeTold.map(
-      ([hour, fact]): Told<RugFact> => [
-        hour,
-        fact.type === 'RugIdentified'
-          ? {
-              ...fact,
-              claims: fact.claims.flatMap((claim) =>
-                claim.about !== 'pile'
-                  ? [claim]
-                  : fibre === null
-                    ? []
-                    : [{ ...claim, fibres: { [fibre]: 1 } }],
-              ),
-            }
-          : fact,
-      ],
-    );
+    wholeTold.map(([hour, fact]): Told<RugFact> => {
+      if (fact.type !== 'RugIdentified') return [hour, fact];
+      const others = fact.claims.filter(({ about }) => about !== 'pile');
+      const pile = { about: 'pile', evidence: 'burn test', confidence: 'certain' } as const;
+      return [hour, { ...fact, claims: fibres === null ? others : [...others, { ...pile, fibres }] }];
+    });
+
   test('never tells a layman to put water on a fibre that water spoils, or on one nobody knows', () => {
     expect(words(printed('care-sheet', { told: piled({ wool: 1 }) }))).toContain('Cold water');
     expect(words(printed('care-sheet', { told: piled({ viscose: 1 }) }))).toContain('No water on this rug');

@@ -18,6 +18,8 @@ export interface PrinterSettings {
   readonly patienceMs?: number;
   /** Papers typeset side by side; the rest wait, so that many tablets asking at once cannot fill the memory. */
   readonly sideBySide?: number;
+  /** Told what each printed paper took: time and the most memory its process held. */
+  readonly onPrinted?: (taken: { readonly milliseconds: number; readonly peakKiB: number }) => void;
 }
 
 /**
@@ -25,9 +27,10 @@ export interface PrinterSettings {
  * nothing with it, and its memory is given back when it ends.
  */
 export function makePrinter(photos: Photos, settings: PrinterSettings = {}): Printer {
-  const { patienceMs = 60_000, sideBySide = 2 } = settings;
+  const { patienceMs = 60_000, sideBySide = 2, onPrinted } = settings;
   const inTurn = takeTurns(sideBySide);
   const print = async (paper: Paper): Promise<Result<Uint8Array, PaperNotPrinted>> => {
+    const begun = performance.now();
     const pictures = await gatherPhotos(paper, photos);
     const outcome = await typeset({
       template,
@@ -36,9 +39,12 @@ export function makePrinter(photos: Photos, settings: PrinterSettings = {}): Pri
       createdAtSeconds: Math.floor(Date.parse(paper.issuedAt) / 1000),
       patienceMs,
     });
-    return outcome.ok
-      ? done(outcome.bytes)
-      : refused('paper-not-printed', { title: paper.title, cause: outcome.cause, reason: outcome.reason });
+    if (!outcome.ok) {
+      const { cause, reason } = outcome;
+      return refused('paper-not-printed', { title: paper.title, cause, reason });
+    }
+    onPrinted?.({ milliseconds: performance.now() - begun, peakKiB: outcome.peakKiB });
+    return done(outcome.bytes);
   };
   return { print: (paper) => inTurn(() => print(paper)) };
 }
