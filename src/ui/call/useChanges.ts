@@ -1,40 +1,70 @@
-import { useQueryClient } from '@tanstack/react-query';
+import { type QueryClient, useQueryClient } from '@tanstack/react-query';
 import { useEffect, useState } from 'react';
+import { call } from './call.ts';
+import type { HouseState } from './wire.ts';
 
-/** Follows what others record, so that every open screen stays current. Tells whether the line is up. */
-export function useChanges(isWanted: boolean): { readonly isConnected: boolean } {
+/** How this screen stands to the server: told of every change, cut off, or no longer signed in. */
+export type Line = 'up' | 'down' | 'signed out';
+
+const reopenAfterMs = 4000;
+
+/** Asks anew for what a moved stream shows. */
+function refresh(cache: QueryClient, streams: readonly string[]) {
+  for (const stream of streams) {
+    const [kind = '', name = ''] = stream.split('/');
+    cache.invalidateQueries({ queryKey: kind === 'workshop' ? ['state'] : [kind, name] });
+  }
+  for (const list of ['rows', 'today', 'clients']) cache.invalidateQueries({ queryKey: [list] });
+}
+
+const streamsIn = (data: unknown): readonly string[] => {
+  try {
+    return (JSON.parse(String(data)) as { readonly streams?: readonly string[] }).streams ?? [];
+  } catch {
+    return [];
+  }
+};
+
+/** Follows what others record, so that every open screen stays current. */
+export function useChanges(): Line {
   const cache = useQueryClient();
-  const [isConnected, setConnected] = useState(true);
+  const [line, setLine] = useState<Line>('up');
   useEffect(() => {
-    if (!isWanted) return;
-    const source = new EventSource('/api/changes');
+    let source: EventSource | null = null;
+    let reopening: ReturnType<typeof setTimeout> | undefined;
     let wasLost = false;
-    source.onopen = () => {
-      setConnected(true);
-      // What moved while the line was down was not told.
-      if (wasLost) cache.invalidateQueries();
-      wasLost = false;
+    const open = () => {
+      source?.close();
+      source = new EventSource('/api/changes');
+      source.onopen = () => {
+        setLine('up');
+        // What moved while the line was down was not told.
+        if (wasLost) cache.invalidateQueries();
+        wasLost = false;
+      };
+      source.onerror = lost;
+      source.addEventListener('moved', ({ data }) => refresh(cache, streamsIn(data)));
     };
-    source.onerror = () => {
+    const lost = async () => {
       wasLost = true;
-      setConnected(false);
+      const state = await call<HouseState>('/api/state', { asksToSignIn: false });
+      setLine(state.ok && state.value.signedIn === null ? 'signed out' : state.ok ? 'up' : 'down');
+      // The browser tries again by itself unless the server refused it.
+      if (source?.readyState === EventSource.CLOSED) {
+        clearTimeout(reopening);
+        reopening = setTimeout(open, reopenAfterMs);
+      }
     };
-    source.addEventListener('moved', ({ data }) => {
-      let streams: readonly string[] = [];
-      try {
-        streams = (JSON.parse(String(data)) as { readonly streams?: readonly string[] }).streams ?? [];
-      } catch {
-        streams = [];
-      }
-      for (const stream of streams) {
-        const [kind = '', name = ''] = stream.split('/');
-        cache.invalidateQueries({ queryKey: kind === 'workshop' ? ['state'] : [kind, name] });
-      }
-      cache.invalidateQueries({ queryKey: ['rows'] });
-      cache.invalidateQueries({ queryKey: ['today'] });
-      cache.invalidateQueries({ queryKey: ['clients'] });
-    });
-    return () => source.close();
-  }, [isWanted, cache]);
-  return { isConnected };
+    const cutOff = () => setLine('down');
+    open();
+    addEventListener('offline', cutOff);
+    addEventListener('online', open);
+    return () => {
+      source?.close();
+      clearTimeout(reopening);
+      removeEventListener('offline', cutOff);
+      removeEventListener('online', open);
+    };
+  }, [cache]);
+  return line;
 }

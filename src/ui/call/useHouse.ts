@@ -1,15 +1,25 @@
-import { useQuery } from '@tanstack/react-query';
+import { useQuery, useQueryClient } from '@tanstack/react-query';
 import type { WorkshopSettings } from '../../dossier/workshopFacts.ts';
 import { asked } from './asked.ts';
 import { call } from './call.ts';
 import type { Colleague, HouseState, Me } from './wire.ts';
 
-/** Whether the workshop is set up, who is signed in, and its settings. */
-export const useHouse = () =>
-  useQuery({
+/**
+ * Whether the workshop is set up, who is signed in, and its settings. A session that ended does not change who
+ * sits at this screen: the page stays as it is, and the next thing they record asks them to sign in again.
+ */
+export function useHouse() {
+  const cache = useQueryClient();
+  return useQuery({
     queryKey: ['state'],
-    queryFn: () => asked(call<HouseState>('/api/state', { asksToSignIn: false })),
+    queryFn: async (): Promise<HouseState> => {
+      const fresh = await asked(call<HouseState>('/api/state', { asksToSignIn: false }));
+      const known = cache.getQueryData<HouseState>(['state']);
+      if (fresh.signedIn !== null || known === undefined || known.signedIn === null) return fresh;
+      return { ...known, settings: fresh.settings };
+    },
   });
+}
 
 /** Who is signed in on this device; null while nobody is. */
 export const useMe = (): Me | null => useHouse().data?.signedIn ?? null;

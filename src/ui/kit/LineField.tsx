@@ -91,7 +91,11 @@ export function FieldName({ label, isRequired }: { readonly label: string; reado
   return (
     <Label className="name">
       {label}
-      {isRequired ? <span className="needed"> needed</span> : null}
+      {isRequired ? (
+        <span className="needed" aria-hidden="true">
+          {' needed'}
+        </span>
+      ) : null}
     </Label>
   );
 }

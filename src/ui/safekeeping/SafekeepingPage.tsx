@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { useMe } from '../call/index.ts';
 import { Notice, Section } from '../kit/index.ts';
 import { ExportRug } from './ExportRug.tsx';
+import { OwnerOnly } from './OwnerOnly.tsx';
 import { Rebuild } from './Rebuild.tsx';
 import { Verify } from './Verify.tsx';
 
@@ -14,7 +15,7 @@ export function SafekeepingPage() {
       <h1>Safekeeping</h1>
       <p className="lead">Nothing recorded is ever changed. Here you see that this is so, and keep copies.</p>
       <div className="cols two" style={{ marginTop: 18 }}>
-        <Verify />
+        <Verify isOwner={isOwner} />
         <Section title="Back up the whole house">
           <p>
             One file with every entry and every photograph. Keep it on a disk that is not in this machine, and
@@ -41,8 +42,6 @@ export function SafekeepingPage() {
     </div>
   );
 }
-
-const OwnerOnly = () => <p className="hint">Only an owner does this.</p>;
 
 /** The browser itself shows how a download goes on; this says that it was asked for. */
 function Download({ href, words }: { readonly href: string; readonly words: string }) {

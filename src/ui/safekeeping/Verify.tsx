@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { SealBroken } from '../../dossier/recordProblem.ts';
 import { call, type ShownProblem } from '../call/index.ts';
 import { Busy, Button, FactList, Notice, ProblemNotice, Section } from '../kit/index.ts';
+import { OwnerOnly } from './OwnerOnly.tsx';
 
 interface Verification {
   readonly streams: number;
@@ -11,7 +12,7 @@ interface Verification {
 }
 
 /** Checks the seal of every entry and says plainly what it found. */
-export function Verify() {
+export function Verify({ isOwner }: { readonly isOwner: boolean }) {
   const [isBusy, setBusy] = useState(false);
   const [found, setFound] = useState<Verification | null>(null);
   const [problem, setProblem] = useState<ShownProblem | null>(null);
@@ -29,7 +30,9 @@ export function Verify() {
         Every entry carries a seal over itself and the entry before it. This reckons all seals again and tells
         whether anything was altered or is missing.
       </p>
-      {isBusy ? <Busy words="Reckoning every seal again" /> : <Button onPress={verify}>Verify now</Button>}
+      {isOwner ? null : <OwnerOnly />}
+      {isBusy ? <Busy words="Reckoning every seal again" /> : null}
+      {isOwner && !isBusy ? <Button onPress={verify}>Verify now</Button> : null}
       <ProblemNotice problem={problem} />
       {found === null ? null : <Found found={found} />}
     </Section>

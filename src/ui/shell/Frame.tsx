@@ -5,7 +5,8 @@ import { useChanges } from '../call/useChanges.ts';
 import { Busy } from '../kit/index.ts';
 import { SignInSheet } from '../signIn/SignInSheet.tsx';
 import { FindBox } from './FindBox.tsx';
-import { Pages } from './Pages.tsx';
+import { LineNotice } from './LineNotice.tsx';
+import { loadPages, Pages } from './Pages.tsx';
 import { places, Sign } from './places.tsx';
 import { Slip } from './Slip.tsx';
 import { WhoSheet } from './WhoSheet.tsx';
@@ -15,7 +16,7 @@ export function Frame() {
   const [path] = useLocation();
   const me = useMe();
   const { name } = useSettings();
-  const { isConnected } = useChanges(me !== null);
+  const line = useChanges();
   const [isWhoOpen, setWhoOpen] = useState(false);
   const main = useRef<HTMLElement>(null);
   const previous = useRef(path);
@@ -26,6 +27,7 @@ export function Frame() {
     scrollTo(0, 0);
     main.current?.focus({ preventScroll: true });
   }, [path]);
+  useEffect(loadPages, []);
   const isAt = (to: string) => (to === '/' ? path === '/' : path === to || path.startsWith(`${to}/`));
   const links = places.map(({ to, words, sign, isOnBar }) => ({
     to,
@@ -60,12 +62,7 @@ export function Frame() {
           <span className="unseen">: switch person, sign out, workshop</span>
         </button>
       </header>
-      {isConnected ? null : (
-        <div className="away" role="status">
-          <b>No line to the server.</b> You can go on typing: it is kept on this device. What others do is not
-          shown until the line is back.
-        </div>
-      )}
+      <LineNotice line={line} />
       <main id="main" ref={main} tabIndex={-1} style={{ outline: 'none' }}>
         <Slip key={path}>
           <Suspense fallback={<Busy words="Opening" />}>

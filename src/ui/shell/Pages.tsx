@@ -2,22 +2,44 @@ import { lazy } from 'react';
 import { Link, Route, Switch } from 'wouter';
 import { Empty } from '../kit/index.ts';
 
-const TodayPage = lazy(async () => ({ default: (await import('../today/TodayPage.tsx')).TodayPage }));
-const RugsPage = lazy(async () => ({ default: (await import('../rugs/RugsPage.tsx')).RugsPage }));
-const ReceivePage = lazy(async () => ({ default: (await import('../receive/ReceivePage.tsx')).ReceivePage }));
-const DossierPage = lazy(async () => ({ default: (await import('../dossier/DossierPage.tsx')).DossierPage }));
-const ClientsPage = lazy(async () => ({ default: (await import('../client/ClientsPage.tsx')).ClientsPage }));
-const ClientPage = lazy(async () => ({ default: (await import('../client/ClientPage.tsx')).ClientPage }));
-const WorkshopPage = lazy(async () => ({
-  default: (await import('../people/WorkshopPage.tsx')).WorkshopPage,
-}));
-const PeoplePage = lazy(async () => ({ default: (await import('../people/PeoplePage.tsx')).PeoplePage }));
-const SafekeepingPage = lazy(async () => ({
-  default: (await import('../safekeeping/SafekeepingPage.tsx')).SafekeepingPage,
-}));
-const BenchPage = lazy(async () => ({ default: (await import('../bench/BenchPage.tsx')).BenchPage }));
-const ConvertPage = lazy(async () => ({ default: (await import('../bench/ConvertPage.tsx')).ConvertPage }));
-const PlanPage = lazy(async () => ({ default: (await import('../bench/PlanPage.tsx')).PlanPage }));
+const loaders = {
+  TodayPage: async () => ({ default: (await import('../today/TodayPage.tsx')).TodayPage }),
+  RugsPage: async () => ({ default: (await import('../rugs/RugsPage.tsx')).RugsPage }),
+  ReceivePage: async () => ({ default: (await import('../receive/ReceivePage.tsx')).ReceivePage }),
+  DossierPage: async () => ({ default: (await import('../dossier/DossierPage.tsx')).DossierPage }),
+  ClientsPage: async () => ({ default: (await import('../client/ClientsPage.tsx')).ClientsPage }),
+  ClientPage: async () => ({ default: (await import('../client/ClientPage.tsx')).ClientPage }),
+  WorkshopPage: async () => ({ default: (await import('../people/WorkshopPage.tsx')).WorkshopPage }),
+  PeoplePage: async () => ({ default: (await import('../people/PeoplePage.tsx')).PeoplePage }),
+  SafekeepingPage: async () => ({
+    default: (await import('../safekeeping/SafekeepingPage.tsx')).SafekeepingPage,
+  }),
+  BenchPage: async () => ({ default: (await import('../bench/BenchPage.tsx')).BenchPage }),
+  ConvertPage: async () => ({ default: (await import('../bench/ConvertPage.tsx')).ConvertPage }),
+  PlanPage: async () => ({ default: (await import('../bench/PlanPage.tsx')).PlanPage }),
+} as const;
+
+const TodayPage = lazy(loaders.TodayPage);
+const RugsPage = lazy(loaders.RugsPage);
+const ReceivePage = lazy(loaders.ReceivePage);
+const DossierPage = lazy(loaders.DossierPage);
+const ClientsPage = lazy(loaders.ClientsPage);
+const ClientPage = lazy(loaders.ClientPage);
+const WorkshopPage = lazy(loaders.WorkshopPage);
+const PeoplePage = lazy(loaders.PeoplePage);
+const SafekeepingPage = lazy(loaders.SafekeepingPage);
+const BenchPage = lazy(loaders.BenchPage);
+const ConvertPage = lazy(loaders.ConvertPage);
+const PlanPage = lazy(loaders.PlanPage);
+
+/** Fetches every page while nothing else is going on, so that one opened later needs no line to the server. */
+export function loadPages() {
+  const waiting = setTimeout(async () => {
+    // A page that cannot be fetched now is fetched when it is opened.
+    for (const load of Object.values(loaders)) await load().catch(() => undefined);
+  }, 3000);
+  return () => clearTimeout(waiting);
+}
 
 /** Every page by its address; each is loaded when it is first opened. */
 export function Pages() {

@@ -12,6 +12,7 @@ export class Slip extends Component<{ readonly children: ReactNode }, { readonly
   override render() {
     const { error } = this.state;
     if (error === null) return this.props.children;
+    if (/dynamically imported|module script/i.test(error.message)) return <NotFetched />;
     return (
       <div className="page narrow">
         <Notice tone="stop" title="This page could not be shown.">
@@ -24,4 +25,18 @@ export class Slip extends Component<{ readonly children: ReactNode }, { readonly
       </div>
     );
   }
+}
+
+function NotFetched() {
+  return (
+    <div className="page narrow">
+      <Notice tone="stop" title="This page could not be fetched from the server.">
+        <p>Either there is no line to the server, or it was renewed since this tab was opened.</p>
+        <p>
+          <b>Load again when the line is back. What you typed is kept on this device.</b>
+        </p>
+      </Notice>
+      <Button onPress={() => location.reload()}>Load again</Button>
+    </div>
+  );
 }
