@@ -8,6 +8,7 @@ import type {
 import { clientStanding } from '../dossier/clientFacts.ts';
 import type { Entry, EntryDraft } from '../dossier/entry.ts';
 import type { AppendProblem } from '../dossier/recordProblem.ts';
+import { canonicalJson } from '../dossier/seal.ts';
 import type { RequestProblem } from '../text/httpWords.ts';
 import { done, type Result, refused } from '../units/index.ts';
 import type { Actor, House } from './house.ts';
@@ -62,9 +63,11 @@ export async function addClient(
 ): Promise<Result<readonly Entry[], Refusal>> {
   const drafts = draftsOf(house, actor, client, [{ id: client, fact: added }]);
   const appended = await house.ledger.append([{ stream: `client/${client}`, expectedRevision: 0, drafts }]);
-  return !appended.ok && appended.problem.code === 'stream-moved-on'
-    ? refused('client-added-already', { client })
-    : appended;
+  // The same words again are a lost answer sent once more; other words are another client under a used id.
+  const isOther = appended.ok
+    ? canonicalJson(appended.value[0]?.fact) !== canonicalJson(added)
+    : appended.problem.code === 'stream-moved-on';
+  return isOther ? refused('client-added-already', { client }) : appended;
 }
 
 /** Changes a client or keeps a signature. A change replaces the whole, so it must be made on the newest. */

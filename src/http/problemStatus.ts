@@ -67,7 +67,6 @@ const codesByStatus: Readonly<Record<number, readonly string[]>> = {
     'too-few-people',
     'visit-under-way',
     'wash-not-allowed',
-    'wash-override-not-possible',
     'wet-rug-stays',
   ],
   413: ['body-too-large', 'photograph-too-large', 'photograph-too-many-pixels'],
