@@ -26,3 +26,9 @@ export interface Photos {
   ): Promise<{ readonly bytes: Uint8Array; readonly mediaType: string } | null>;
   describe(photo: string): Promise<Photo | null>;
 }
+
+/** The whole store, for looking after it. */
+export interface PhotoArchive extends Photos {
+  /** Reads every original and names those whose bytes are no longer what their name says. */
+  verify(): Promise<{ readonly photos: number; readonly broken: readonly string[] }>;
+}

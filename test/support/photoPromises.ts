@@ -4,7 +4,7 @@ import { deflateSync } from 'node:zlib';
 import exifr from 'exifr';
 import sharp from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Photos } from '../../src/ports/photos.ts';
+import type { PhotoArchive } from '../../src/ports/photos.ts';
 
 const hash = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
 
@@ -67,9 +67,9 @@ function crc32(bytes: Uint8Array): number {
 }
 
 /** What every store of photographs promises. */
-export function photoPromises(name: string, make: () => { photos: Photos; remove: () => void }): void {
+export function photoPromises(name: string, make: () => { photos: PhotoArchive; remove: () => void }): void {
   describe(`${name} keeps the promises of a store of photographs:`, () => {
-    let photos: Photos;
+    let photos: PhotoArchive;
     let remove: () => void;
     beforeAll(() => {
       ({ photos, remove } = make());
@@ -196,6 +196,14 @@ export function photoPromises(name: string, make: () => { photos: Photos; remove
         code: 'photograph-too-many-pixels',
         facts: { megapixels: 144, most: 100 },
       });
+    });
+
+    test('all that was kept, and nothing that was refused, is what its name says', async () => {
+      const bytes = await twoColours(12, 34).png().toBuffer();
+      const before = (await photos.verify()).photos;
+      await photos.keep(bytes, 'image/png');
+      await photos.keep(bytes.subarray(0, 60), 'image/png');
+      expect(await photos.verify()).toEqual({ photos: before + 1, broken: [] });
     });
 
     test('a name that is no hash finds nothing, least of all another file', async () => {

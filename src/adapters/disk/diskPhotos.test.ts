@@ -43,6 +43,12 @@ test('forms and description that someone removed are made again from the origina
   expect(await photos.read(photo.photo, 'shown')).toEqual(before);
 });
 
+test('an original that something outside changed is named', async () => {
+  const { photo, beside } = await keepOne();
+  writeFileSync(join(beside, photo.photo), 'other bytes');
+  expect(await new DiskPhotos(folder).verify()).toEqual({ photos: 1, broken: [photo.photo] });
+});
+
 test('a file left half-written by a crash is no photograph, and is cleared away after a day', async () => {
   const { photo } = await keepOne();
   const left = join(folder, 'incoming', 'left');

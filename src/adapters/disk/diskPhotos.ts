@@ -1,11 +1,11 @@
-import { createHash, randomUUID } from 'node:crypto';
-import { mkdir, open, readFile, rename, rm, stat } from 'node:fs/promises';
+import { randomUUID } from 'node:crypto';
+import { mkdir, open, readdir, readFile, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import type { PhotoProblem } from '../../dossier/photoProblem.ts';
 import type { RecordUnavailable } from '../../dossier/recordProblem.ts';
-import type { Photo, PhotoForm, Photos } from '../../ports/photos.ts';
+import type { Photo, PhotoArchive, PhotoForm } from '../../ports/photos.ts';
 import { done, type Result } from '../../units/index.ts';
-import { type ExaminedPhoto, examinePhoto, shownType } from '../images/examinePhoto.ts';
+import { type ExaminedPhoto, examinePhoto, hashOf, shownType } from '../images/examinePhoto.ts';
 import { claims } from '../images/mediaType.ts';
 import { makeFolder, removeOlder } from './folder.ts';
 import { unavailable } from './unavailable.ts';
@@ -19,7 +19,7 @@ const isName = (photo: string): boolean => /^[0-9a-f]{64}$/.test(photo);
  * forms made from it beside it. A file stands under its name only when it is whole and on disk; the original
  * comes last, so that where it stands the others do too, unless someone removed them: then they are made again.
  */
-export class DiskPhotos implements Photos {
+export class DiskPhotos implements PhotoArchive {
   readonly #folder: string;
   readonly #incoming: string;
 
@@ -34,7 +34,7 @@ export class DiskPhotos implements Photos {
     bytes: Uint8Array,
     claimedType: string,
   ): Promise<Result<Photo, PhotoProblem | RecordUnavailable>> {
-    const name = createHash('sha256').update(bytes).digest('hex');
+    const name = hashOf(bytes);
     const known = await this.describe(name);
     if (known !== null && claims(claimedType, known.mediaType)) return done(known);
     const examined = await examinePhoto(bytes, claimedType);
@@ -70,6 +70,19 @@ export class DiskPhotos implements Photos {
     const kept = await readIfThere(this.#path(photo, '.json'));
     if (kept !== null) return JSON.parse(new TextDecoder().decode(kept)) as Photo;
     return (await this.#makeAgain(photo))?.photo ?? null;
+  }
+
+  async verify(): Promise<{ readonly photos: number; readonly broken: readonly string[] }> {
+    const broken: string[] = [];
+    let photos = 0;
+    for (const beginning of await readdir(this.#folder)) {
+      if (!/^[0-9a-f]{2}$/.test(beginning)) continue;
+      for (const photo of (await readdir(join(this.#folder, beginning))).filter(isName)) {
+        photos += 1;
+        if (hashOf(await readFile(this.#path(photo, ''))) !== photo) broken.push(photo);
+      }
+    }
+    return { photos, broken };
   }
 
   async #makeAgain(photo: string): Promise<ExaminedPhoto | null> {

@@ -12,6 +12,9 @@ const mostThumbnailPx = 480;
 /** Type of the forms that are shown; the original keeps its own. */
 export const shownType = 'image/jpeg';
 
+/** The name of a photograph: SHA-256 (hex) of its bytes. */
+export const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+
 export interface ExaminedPhoto {
   readonly photo: Photo;
   readonly shown: Uint8Array;
@@ -36,8 +39,11 @@ export async function examinePhoto(
       .resize({ width: mostThumbnailPx, height: mostThumbnailPx, fit: 'inside', withoutEnlargement: true })
       .jpeg({ quality: 80 })
       .toBuffer();
-    const photo = createHash('sha256').update(bytes).digest('hex');
-    return { photo: { photo, mediaType, widthPx, heightPx, bytes: bytes.length }, shown, thumbnail };
+    return {
+      photo: { photo: hashOf(bytes), mediaType, widthPx, heightPx, bytes: bytes.length },
+      shown,
+      thumbnail,
+    };
   });
   return examined.ok || examined.problem.code !== 'photograph-not-a-picture'
     ? examined
