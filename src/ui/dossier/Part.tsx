@@ -12,7 +12,7 @@ export function Part({
   readonly children: ReactNode;
 }) {
   return (
-    <div id={id} className="part" tabIndex={-1}>
+    <div id={id} className="dossier-part" tabIndex={-1}>
       <Section {...section} />
     </div>
   );

@@ -30,7 +30,9 @@ const parts = [
 export function Story() {
   const { visit } = useDossier();
   const washes = visit !== null && washesIn(visit);
-  useEffect(() => scrollTo(0, 0), []);
+  useEffect(() => {
+    scrollTo(0, 0);
+  }, []);
   return (
     <div className="page dossier">
       <Head />

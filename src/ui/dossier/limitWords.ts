@@ -50,6 +50,7 @@ const atMost: { readonly [A in Axis]?: string } = {
 /** A value on an axis as the washer reads it: `≤ 24 °C`, `5 – 7`, `flat`. */
 export const valueWords = (axis: Axis, value: AxisValue): string => {
   if (isBand(value)) return bandWords(value);
+  if (value === 0 && (axis === 'wetMinutes' || axis === 'bathMinutes')) return 'not at all';
   if (typeof value === 'number')
     return axis === 'people' ? `at least ${value}` : `≤ ${figure(value)} ${atMost[axis] ?? ''}`;
   if (typeof value === 'string') return value === 'no liquid' ? 'no liquid at all' : value;

@@ -13,7 +13,9 @@ import { WetClock } from './WetClock.tsx';
 /** Drying, from the floor to the dry standard: clock, posture, readings, and what is not yet met. */
 export function DryingView() {
   const { rug, standing, visit, now } = useDossier();
-  useEffect(() => scrollTo(0, 0), []);
+  useEffect(() => {
+    scrollTo(0, 0);
+  }, []);
   if (visit === null) return null;
   const clock = wetClock(visit, now);
   const turned = visit.turnings.at(-1)?.when ?? visit.dryingStarted?.when;

@@ -13,7 +13,7 @@ interface Point {
 
 const width = 620;
 const height = 230;
-const side = { left: 14, right: 90, top: 24, bottom: 30 };
+const side = { left: 14, right: 130, top: 24, bottom: 34 };
 
 /** Water in the rug against the rest it dries to; each weighing with its range. Nothing is drawn ahead. */
 export function MassPlot() {
@@ -51,7 +51,7 @@ export function MassPlot() {
       >
         <rect x={0} width={width} y={y(rest)} height={y(0) - y(rest)} className="plot-band" />
         <line x1={0} x2={width} y1={y(rest)} y2={y(rest)} className="plot-edge" />
-        <text x={side.left} y={y(rest) - 7}>
+        <text x={side.left} y={height - 6}>
           {percentWords(rest)}: the fibre’s rest at 65 % RH
         </text>
         {points.map(({ at, water }) => (

@@ -10,7 +10,7 @@ export interface PlotPoint {
 
 const width = 620;
 const height = 190;
-const side = { left: 12, right: 96, top: 26, bottom: 30 };
+const side = { left: 12, right: 110, top: 26, bottom: 30 };
 
 /** Readings over time against the band they must keep; what is outside is marked by shape as well. */
 export function BandPlot(props: {

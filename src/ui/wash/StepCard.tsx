@@ -172,7 +172,6 @@ export function StepCard({ step, steps, known, isPresent }: StepCardProps) {
       <Amounts step={step} />
       <p className="aim">{aimWords(step)}</p>
       {step.tools.length > 0 && <p className="why">Tools: {step.tools.join(', ')}</p>}
-      <AgentCautions step={step} />
     </>
   );
   if (!isAtHand)
@@ -183,6 +182,7 @@ export function StepCard({ step, steps, known, isPresent }: StepCardProps) {
             {step.order}. {title}
           </summary>
           {body}
+          <AgentCautions step={step} />
         </details>
       </li>
     );
@@ -206,11 +206,13 @@ export function StepCard({ step, steps, known, isPresent }: StepCardProps) {
           label={`dwell, ${figure(step.dwellMinutes)} min`}
         />
       )}
+      {started === null && <AgentCautions step={step} />}
       {open && (
         <div className="step-buttons">
           {started === null ? <StartPart step={step} /> : <RunningPart step={step} next={next} />}
         </div>
       )}
+      {started !== null && <AgentCautions step={step} />}
     </li>
   );
 }

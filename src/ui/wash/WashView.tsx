@@ -37,7 +37,9 @@ function Blockers() {
 export function WashView() {
   const { rug, standing, visit, open } = useDossier();
   const [stopping, setStopping] = useState(false);
-  useEffect(() => scrollTo(0, 0), []);
+  useEffect(() => {
+    scrollTo(0, 0);
+  }, []);
   const plan = agreedPlan(standing);
   if (visit === null) return null;
   const doneOf = (id: string) => visit.steps.find((one) => one.step === id);

@@ -45,7 +45,7 @@ export function ColoursPart() {
             {open && (
               <Button
                 tone="ghost"
-                label={`Change the colour ${colour.name}`}
+                label={`Change: ${colour.name}`}
                 onPress={() => ask({ kind: 'colour', colour: colour.colour })}
               >
                 Change

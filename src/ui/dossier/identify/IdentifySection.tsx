@@ -52,7 +52,7 @@ function ClaimRow({ about }: { readonly about: About }) {
         <Button
           tone="ghost"
           onPress={() => ask({ kind: 'claim', about })}
-          label={`${latest ? 'Say again' : 'Say'}: ${abouts[about].name}`}
+          label={`${latest ? 'Change' : 'Say'}: ${abouts[about].name}`}
         >
           {latest === undefined ? 'Say' : 'Change'}
         </Button>

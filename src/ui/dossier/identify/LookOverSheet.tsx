@@ -8,6 +8,8 @@ import { type Evidence, EvidenceField } from './EvidenceFields.tsx';
 import { certaintyOptions } from './FindingSheet.tsx';
 import { type FindingWords, findingGroups } from './findingWords.ts';
 
+const short = certaintyOptions.map(({ value, words }) => ({ value, words }));
+
 type Answers = { readonly [F in FindingCode]?: Certainty };
 
 /** One group after the other: every finding seen, suspected or ruled out, recorded together. */
@@ -48,13 +50,14 @@ export function LookOverSheet({ onClose }: { readonly onClose: () => void }) {
       isOpen
       onClose={onClose}
     >
+      {group !== undefined && <p className="why">Suspected counts as seen until it is ruled out.</p>}
       {entries.map(([code, words]) => (
         <div className="look-over" key={code}>
-          <p className="why">{words.look}</p>
           <Choice
             label={words.name}
+            hint={words.look}
             columns={3}
-            options={certaintyOptions}
+            options={short}
             value={answers[code] ?? before(code)}
             onChange={(certainty) => setAnswers({ ...answers, [code]: certainty })}
           />

@@ -75,11 +75,24 @@ export function LimitList({ plan }: { readonly plan: WashPlan }) {
   const axes = axisOrder.filter(
     (axis) => axis !== 'consents' && axis !== 'signOffs' && saysSomething(axis, plan.bounds),
   );
-  return (
+  const isReasoned = (axis: Axis) => plan.limits.some((limit) => limit.axis === axis && limit.binding);
+  const rows = (shown: readonly Axis[]) => (
     <ul className="limits">
-      {axes.map((axis) => (
+      {shown.map((axis) => (
         <AxisRow key={axis} axis={axis} plan={plan} />
       ))}
     </ul>
+  );
+  const others = axes.filter((axis) => !isReasoned(axis));
+  return (
+    <>
+      {rows(axes.filter(isReasoned))}
+      {others.length > 0 && (
+        <details>
+          <summary>{others.length} more that follow from these</summary>
+          {rows(others)}
+        </details>
+      )}
+    </>
   );
 }

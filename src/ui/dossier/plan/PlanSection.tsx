@@ -52,7 +52,11 @@ function OnRecord({ plan }: { readonly plan: WashPlan }) {
         </Notice>
       )}
       {open && !isCurrent && (
-        <Button wide onPress={() => ask({ kind: 'plan on record' })}>
+        <Button
+          wide
+          tone={plan.missingDyeTests.some(({ blocksWetWork }) => blocksWetWork) ? 'ghost' : 'act'}
+          onPress={() => ask({ kind: 'plan on record' })}
+        >
           Put this plan on record
         </Button>
       )}

@@ -58,28 +58,35 @@ export function CustodyPart() {
           <Button tone="ghost" onPress={() => ask({ kind: 'incident' })}>
             Report an incident
           </Button>
-          {out === null ? (
-            <Button tone="ghost" onPress={() => ask({ kind: 'send out' })}>
-              Send it out
-            </Button>
-          ) : (
-            <Button tone="ghost" onPress={() => ask({ kind: 'came back' })}>
-              It came back
-            </Button>
-          )}
-          <Button tone="ghost" onPress={() => ask({ kind: 'dust' })}>
-            Log a dusting
-          </Button>
-          <Button tone="ghost" onPress={() => ask({ kind: 'storage' })}>
-            Storage is due
-          </Button>
-          <Button tone="ghost" onPress={() => ask({ kind: 'unclaimed' })}>
-            Unclaimed
-          </Button>
-          <Button tone="stop" onPress={() => ask({ kind: 'decline' })}>
-            End the visit without the work
-          </Button>
         </div>
+      )}
+      {open && (
+        <details>
+          <summary>More</summary>
+          <div className="buttons">
+            {out === null ? (
+              <Button tone="ghost" onPress={() => ask({ kind: 'send out' })}>
+                Send it out
+              </Button>
+            ) : (
+              <Button tone="ghost" onPress={() => ask({ kind: 'came back' })}>
+                It came back
+              </Button>
+            )}
+            <Button tone="ghost" onPress={() => ask({ kind: 'dust' })}>
+              Log a dusting
+            </Button>
+            <Button tone="ghost" onPress={() => ask({ kind: 'storage' })}>
+              Storage is due
+            </Button>
+            <Button tone="ghost" onPress={() => ask({ kind: 'unclaimed' })}>
+              Unclaimed
+            </Button>
+            <Button tone="stop" onPress={() => ask({ kind: 'decline' })}>
+              End the visit without the work
+            </Button>
+          </div>
+        </details>
       )}
     </Part>
   );

@@ -32,10 +32,10 @@ export function PapersPart() {
   ];
   const ready = papers.filter((paper) => paper.ready);
   const waiting = papers.filter((paper) => !paper.ready);
-  const link = (href: string, title: string) => (
+  const link = (href: string, title: string, form = 'PDF') => (
     <li key={href}>
       <a className="paper" href={href} target="_blank" rel="noreferrer">
-        {title} <span className="why">PDF</span>
+        {title} <span className="why">{form}</span>
       </a>
     </li>
   );
@@ -45,7 +45,7 @@ export function PapersPart() {
         {link(`/api/consignments/${visit.received.consignment}/receipt.pdf`, 'Receipt')}
         {link(`/api/rugs/${rug}/label.pdf`, 'Tag label')}
         {ready.map(({ kind, title }) => link(`/api/rugs/${rug}/papers/${kind}.pdf`, title))}
-        {link(`/api/rugs/${rug}/export.zip`, 'Everything, with photographs (archive)')}
+        {link(`/api/rugs/${rug}/export.zip`, 'Everything, with photographs', 'ZIP')}
       </ul>
       {waiting.length > 0 && (
         <p className="why">

@@ -67,7 +67,7 @@ const tellers: Tellers = {
       `said what it is: ${claims.map((claim) => claimWords(claim).value).join('; ')}`,
       ...claims.map((claim) => `${claim.evidence}, ${claim.confidence}`),
     ),
-  FindingNoted: ({ finding, certainty, at, note }) => told(`${finding}: ${certainty}`, at, note),
+  FindingNoted: ({ finding, certainty, at, note }) => told(`noted ${finding}: ${certainty}`, at, note),
   ColoursNamed: ({ colours }) =>
     told(`named ${counted(colours.length, 'colour')}`, colours.map(({ name }) => name).join(', ')),
   KnotsCounted: ({ places }) => told(`counted knots at ${counted(places.length, 'place')}`),

@@ -46,8 +46,8 @@ function BlotCell({ blot, name }: { readonly blot: Blot; readonly name: string }
         className={`blot blot-${tone}`}
         disabled={!open}
         onClick={() => ask({ kind: 'blot', place })}
-        aria-label={`${name}, ${place.liquid}, ${where}: ${words}`}
       >
+        <span className="unseen">{name}, </span>
         <span className="blot-liquid">{place.liquid}</span>
         <span className="blot-side">{where}</span>
         <span className="blot-word">
@@ -103,14 +103,25 @@ export function TestSection() {
       <p className="why">Weakest liquid first; stop at the first failure, grade 3 or worse.</p>
       {rows.map(({ colour, blots }) => (
         <div className="blot-row" key={colour.colour}>
-          <h3>
-            <span
-              className="swatch"
-              style={{ background: colour.looks ?? 'transparent' }}
-              aria-hidden="true"
-            />
-            {colour.name} <span className="why">{colour.kind}</span>
-          </h3>
+          <div className="blot-head">
+            <h3>
+              <span
+                className="swatch"
+                style={{ background: colour.looks ?? 'transparent' }}
+                aria-hidden="true"
+              />
+              {colour.name} <span className="why">{colour.kind}</span>
+            </h3>
+            {open && (
+              <Button
+                tone="ghost"
+                label={`Client refuses: ${colour.name}`}
+                onPress={() => ask({ kind: 'test refused', colour: colour.colour })}
+              >
+                Client refuses
+              </Button>
+            )}
+          </div>
           <ul className="blots">
             {blots.map((blot) => (
               <BlotCell
@@ -127,15 +138,6 @@ export function TestSection() {
                 The client refused this test{refusal.signed ? ', signed' : ', not signed'}: “{refusal.words}”
               </p>
             ))}
-          {open && (
-            <Button
-              tone="ghost"
-              label={`The client refuses the test of ${colour.name}`}
-              onPress={() => ask({ kind: 'test refused', colour: colour.colour })}
-            >
-              Client refuses
-            </Button>
-          )}
         </div>
       ))}
       <VerdictList />
