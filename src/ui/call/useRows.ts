@@ -1,4 +1,4 @@
-import { keepPreviousData, useQuery } from '@tanstack/react-query';
+import { keepPreviousData, useInfiniteQuery } from '@tanstack/react-query';
 import type { RowsAnswer } from '../../contract/index.ts';
 import { asked, problemOf } from './asked.ts';
 import { call } from './call.ts';
@@ -11,25 +11,43 @@ export interface RowsQuery {
   readonly client?: string;
   readonly consignment?: string;
   readonly inHouse?: boolean;
+  /** How many at a time; 50 unless told. */
   readonly limit?: number;
-  readonly after?: string;
 }
 
-export const queryText = (query: object): string =>
+const queryText = (query: object): string =>
   new URLSearchParams(
     Object.entries(query)
       .filter(([, value]) => value !== undefined && value !== '' && value !== false)
       .map(([name, value]) => [name, String(value)]),
   ).toString();
 
-/** Rugs that answer to a query; the rows shown stay until the new ones have come. */
+/**
+ * Rugs that answer to a query, the newest first; the rows shown stay until the new ones have come.
+ *
+ * @param query - what to look for; empty fields ask for nothing
+ * @param isWanted - false while there is nothing to look for yet
+ */
 export function useRows(query: RowsQuery, isWanted = true) {
-  const text = queryText(query);
-  const { data, error, isPending, isFetching } = useQuery({
+  const limit = query.limit ?? 50;
+  const text = queryText({ ...query, limit });
+  const { data, error, isPending, isFetching, hasNextPage, fetchNextPage } = useInfiniteQuery({
     queryKey: ['rows', text],
-    queryFn: () => asked(call<RowsAnswer>(`/api/rugs?${text}`)),
+    queryFn: ({ pageParam }) => {
+      const after = pageParam === '' ? '' : `&after=${encodeURIComponent(pageParam)}`;
+      return asked(call<RowsAnswer>(`/api/rugs?${text}${after}`));
+    },
+    initialPageParam: '',
+    getNextPageParam: ({ rows }) => (rows.length < limit ? undefined : rows.at(-1)?.stream),
     placeholderData: keepPreviousData,
     enabled: isWanted,
   });
-  return { rows: data?.rows ?? [], isLoading: isPending && isWanted, isFetching, problem: problemOf(error) };
+  return {
+    rows: data?.pages.flatMap(({ rows }) => rows) ?? [],
+    isLoading: isPending && isWanted,
+    isFetching,
+    hasMore: hasNextPage,
+    showMore: () => fetchNextPage(),
+    problem: problemOf(error),
+  };
 }

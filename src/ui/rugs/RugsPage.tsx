@@ -2,12 +2,10 @@ import { useDeferredValue } from 'react';
 import { Link, useLocation, useSearch } from 'wouter';
 import { stages } from '../../dossier/stage.ts';
 import { type RowsQuery, useRows } from '../call/index.ts';
-import { Busy, Empty, instantWords, ProblemNotice } from '../kit/index.ts';
+import { Busy, Button, Empty, instantWords, ProblemNotice } from '../kit/index.ts';
 import { Filters } from './Filters.tsx';
 import { RugLine } from './RugLine.tsx';
 import { TagScan } from './TagScan.tsx';
-
-const most = 100;
 
 /** What is looked for stands in the address, so that going back from a dossier finds the same list. */
 function useLookedFor() {
@@ -35,7 +33,7 @@ function useLookedFor() {
 export function RugsPage() {
   const { query, change } = useLookedFor();
   const asked = useDeferredValue(query);
-  const { rows, isLoading, isFetching, problem } = useRows({ ...asked, limit: most });
+  const { rows, isLoading, isFetching, hasMore, showMore, problem } = useRows(asked);
   const isNarrowed = Object.values(query).some((value) => value !== '' && value !== false);
   const places = [...new Set(rows.flatMap(({ place }) => (place === null ? [] : [place])))].sort();
   return (
@@ -54,11 +52,7 @@ export function RugsPage() {
       <ProblemNotice problem={problem} />
       {isLoading ? <Busy words="Looking for rugs" /> : null}
       <p className="lead" role="status">
-        {isLoading
-          ? ''
-          : rows.length === most
-            ? `The first ${most}; say more to find the others.`
-            : count(rows.length)}
+        {isLoading ? '' : `${count(rows.length)}${hasMore ? ', and more' : ''}`}
         {isFetching && !isLoading ? ' Looking…' : ''}
       </p>
       {!isLoading && problem === null && rows.length === 0 ? (
@@ -95,6 +89,13 @@ export function RugsPage() {
           </li>
         ))}
       </ul>
+      {hasMore ? (
+        <div className="actions">
+          <Button tone="ghost" onPress={showMore} isDisabled={isFetching}>
+            {isFetching ? 'Looking…' : 'Show more'}
+          </Button>
+        </div>
+      ) : null}
     </div>
   );
 }
