@@ -22,7 +22,7 @@ type Stroke = readonly (readonly number[])[];
 const width = 600;
 const height = 220;
 const mostStrokes = 200;
-const fine = 0.002;
+const fine = 0.0008;
 
 const simplified = (stroke: Stroke): Stroke =>
   fewerPoints(

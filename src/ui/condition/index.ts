@@ -2,5 +2,6 @@ export { MarkedPicture } from './MarkedPicture.tsx';
 export { MarkList, markLine, markSize } from './MarkList.tsx';
 export { MarkPad } from './MarkPad.tsx';
 export { type Signature, SignaturePad } from './SignaturePad.tsx';
+export { blankSurvey, type SurveyDraft, SurveyFields, surveyFact } from './SurveyFields.tsx';
 export { marksAndPictures } from './standingMarks.ts';
 export { type Mark, type PadPicture, pointsOn, type Surface, surfacesOf } from './surface.ts';

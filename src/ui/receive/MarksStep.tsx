@@ -1,6 +1,6 @@
 import { findingsSuggested } from '../../core/condition/index.ts';
 import { useRug } from '../call/index.ts';
-import { type Mark, MarkList, MarkPad, marksAndPictures } from '../condition/index.ts';
+import { type Mark, MarkList, MarkPad, marksAndPictures, SurveyFields } from '../condition/index.ts';
 import { Notice } from '../kit/index.ts';
 import { frameOf } from './intakeFacts.ts';
 import type { RugStepProps } from './stepProps.ts';
@@ -11,7 +11,7 @@ const put = (marks: readonly Mark[], mark: Mark): readonly Mark[] =>
     : [...marks, mark];
 
 /** Everything that is there before the work begins, put on the picture. */
-export function MarksStep({ rug, changeRug }: RugStepProps) {
+export function MarksStep({ rug, changeRug, faults }: RugStepProps) {
   return (
     <div className="form">
       <p className="hint">
@@ -33,6 +33,11 @@ export function MarksStep({ rug, changeRug }: RugStepProps) {
         onCorners={(photo, corners) =>
           changeRug((before) => ({ corners: { ...before.corners, [photo]: corners } }))
         }
+      />
+      <SurveyFields
+        value={rug.survey}
+        onChange={(survey) => changeRug({ survey })}
+        problem={faults['survey'] ?? null}
       />
     </div>
   );

@@ -2,7 +2,7 @@ import type { RugCorners } from '../../core/condition/index.ts';
 import type { Route } from '../../core/wash/index.ts';
 import type { RugFactOf } from '../../dossier/index.ts';
 import { blankClient, type TypedClient } from '../client/ClientForm.tsx';
-import type { Mark, Signature } from '../condition/index.ts';
+import { blankSurvey, type Mark, type Signature, type SurveyDraft } from '../condition/index.ts';
 import type { Money } from '../kit/index.ts';
 
 type Received = RugFactOf<'RugReceived'>;
@@ -37,6 +37,7 @@ export interface RugIntake {
   readonly photographs: readonly Photographed[];
   readonly corners: Readonly<Record<string, RugCorners>>;
   readonly marks: readonly Mark[];
+  readonly survey: SurveyDraft;
 }
 
 export type ClientIntake =
@@ -113,6 +114,7 @@ export const blankRug = (rug: string, visit: string): RugIntake => ({
   photographs: [],
   corners: {},
   marks: [],
+  survey: blankSurvey,
 });
 
 export const blankIntake = (newId: () => string): Intake => ({

@@ -97,8 +97,14 @@ export function faultsOf(intake: Intake, step: Step, rug: RugIntake): Faults {
             ? 'The reason is missing. It is the client’s wish as they said it, printed on the receipt. Write it in a few words.'
             : null,
       });
-    case 'pictures':
     case 'marks':
+      return given({
+        survey:
+          rug.survey.sides === null
+            ? 'Nobody has said which sides were looked over. A list of marks proves something only when the rest was seen to be free of them. Choose the sides, or “not yet”.'
+            : null,
+      });
+    case 'pictures':
     case 'rugs':
       return {};
     case 'sign':

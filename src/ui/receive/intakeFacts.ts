@@ -1,6 +1,7 @@
 import { type RugFrame, rugFrame } from '../../core/condition/index.ts';
 import { constructions, massBandOf } from '../../core/wash/index.ts';
 import type { RugFact, RugFactOf } from '../../dossier/index.ts';
+import { surveyFact } from '../condition/index.ts';
 import type { Intake, RugIntake } from './intake.ts';
 
 /** Each end of a tape laid by hand is uncertain by half a centimetre. */
@@ -108,6 +109,7 @@ export const rugFactsOf = (intake: Intake, rug: RugIntake): readonly RugFact[] =
     corners,
   })),
   ...rug.marks,
+  ...present(surveyFact(rug.survey, 'intake')),
 ];
 
 export const rugTitle = (rug: RugIntake): string =>

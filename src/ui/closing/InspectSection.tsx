@@ -1,0 +1,160 @@
+import { useState } from 'react';
+import { SurveyFields, surveyFact } from '../condition/index.ts';
+import { Part } from '../dossier/Part.tsx';
+import {
+  Button,
+  Choice,
+  FactList,
+  Notice,
+  PassageField,
+  PhotoTaker,
+  Picture,
+  ProblemNotice,
+  useKept,
+  When,
+} from '../kit/index.ts';
+import { InspectMarks } from './InspectMarks.tsx';
+import {
+  blankInspection,
+  type InspectionDraft,
+  inspectedFact,
+  measuredAfter,
+  outcomeOf,
+} from './inspection.ts';
+import { SizeAfter } from './SizeAfter.tsx';
+import { photographFact, useClosing } from './useClosing.ts';
+import './closing.css';
+
+const odours = [
+  { value: 'none', words: 'None' },
+  { value: 'slight', words: 'Slight' },
+  { value: 'strong', words: 'Strong' },
+] as const;
+const colours = [
+  { value: 'unchanged', words: 'Unchanged' },
+  { value: 'cleaner', words: 'Cleaner' },
+  { value: 'changed', words: 'Changed', hint: 'another tone than at intake' },
+] as const;
+
+/** The last look before the rug goes home: every mark, the size, smell and colour, against the door. */
+export function InspectSection({ rug }: { readonly rug: string }) {
+  const closing = useClosing(rug);
+  const { standing, visit, isOpen, settings, act, isBusy, problem } = closing;
+  const [draft, setDraft, forget] = useKept<InspectionDraft>(`closing/${rug}/inspect`, blankInspection);
+  const [isAgain, setAgain] = useState(false);
+  if (visit === null) return null;
+  const { inspected } = visit;
+  if (inspected !== null && !isAgain)
+    return (
+      <Part id="inspect" title="Inspection">
+        <FactList
+          rows={[
+            { name: 'Looked at', value: <When at={inspected.when} /> },
+            ...(['improved', 'unchanged', 'worse', 'new'] as const).map((outcome) => ({
+              name: outcome,
+              value: `${inspected.marks.filter((mark) => mark.outcome === outcome).length} marks`,
+            })),
+            { name: 'Smell', value: inspected.odour },
+            { name: 'Colour', value: inspected.colour },
+          ]}
+        />
+        {isOpen ? (
+          <div className="actions">
+            <Button tone="ghost" onPress={() => setAgain(true)}>
+              Inspect again
+            </Button>
+          </div>
+        ) : null}
+      </Part>
+    );
+  if (!isOpen) return null;
+
+  const measured = measuredAfter(draft, standing);
+  const fact = inspectedFact(draft, standing);
+  const survey = surveyFact(draft.survey, 'after work');
+  const wasMeasured = standing.measurements.some(({ occasion }) => occasion === 'intake');
+  const open = standing.marks.filter((mark) => outcomeOf(draft, mark) === null).length;
+  const missing = [
+    ...(open > 0 ? [open === 1 ? 'one mark' : `${open} marks`] : []),
+    ...(wasMeasured && measured === null ? ['the three lengths and widths'] : []),
+    ...(survey === null ? ['which sides were looked over'] : []),
+    ...(draft.odour === null ? ['the smell'] : []),
+    ...(draft.colour === null ? ['the colour'] : []),
+  ];
+  const harmed = standing.marks.some((mark) => {
+    const outcome = outcomeOf(draft, mark);
+    return outcome === 'worse' || outcome === 'new';
+  });
+  const after = standing.photographs.filter(({ occasion }) => occasion === 'after work');
+  const record = async () => {
+    if (fact === null || survey === null) return;
+    const kept = await act(...(measured === null ? [] : [measured]), survey, fact);
+    if (!kept) return;
+    forget();
+    setAgain(false);
+  };
+  return (
+    <Part id="inspect" title="Inspection">
+      <div className="form">
+        <InspectMarks rug={rug} standing={standing} draft={draft} onChange={setDraft} act={act} />
+        {harmed ? (
+          <Notice tone="stop" title="Something is worse than at intake, or new">
+            <p>It is the workshop’s to explain, and the client’s to know before the rug goes home.</p>
+            <p>
+              <b>Photograph it, report it as an incident, and tell the client.</b>
+            </p>
+          </Notice>
+        ) : null}
+        <h3>Size now</h3>
+        <SizeAfter draft={draft} standing={standing} units={settings.units} onChange={setDraft} />
+        <Choice
+          label="Smell"
+          columns={3}
+          options={odours}
+          value={draft.odour}
+          onChange={(odour) => setDraft({ ...draft, odour })}
+          isRequired
+        />
+        <Choice
+          label="Colour"
+          columns={3}
+          options={colours}
+          value={draft.colour}
+          onChange={(colour) => setDraft({ ...draft, colour })}
+          isRequired
+        />
+        <h3>Pictures after the work</h3>
+        <div className="closeUps">
+          {after.map(({ photo, shows }, index) => (
+            <Picture
+              key={photo}
+              photo={photo}
+              form="thumbnail"
+              alt={`After the work ${index + 1}, ${shows}`}
+            />
+          ))}
+          {(['face', 'back'] as const).map((side) => (
+            <PhotoTaker
+              key={side}
+              label={`Photograph the ${side} now`}
+              keptAs={`inspect/${rug}/${side}`}
+              onTaken={(photo) => act(photographFact(photo, side, 'after work'))}
+            />
+          ))}
+        </div>
+        <SurveyFields value={draft.survey} onChange={(next) => setDraft({ ...draft, survey: next })} />
+        <PassageField
+          label="Note"
+          rows={2}
+          value={draft.note}
+          onChange={(note) => setDraft({ ...draft, note })}
+        />
+        <ProblemNotice problem={problem} />
+        {missing.length > 0 ? <p className="hint">Still to say: {missing.join(', ')}.</p> : null}
+        <Button isDisabled={missing.length > 0 || isBusy} onPress={record}>
+          Record the inspection
+        </Button>
+      </div>
+    </Part>
+  );
+}
