@@ -31,7 +31,7 @@ const notes = (stream: string, from: number, ...texts: string[]) => ({
   expectedRevision: from,
   drafts: texts.map((text) => note(stream, text)),
 });
-const filesHold = (bytes: Uint8Array): readonly string[] =>
+const filesHold = (bytes: Buffer): readonly string[] =>
   readdirSync(folder).filter((name) => readFileSync(join(folder, name)).includes(bytes));
 
 describe('what happens to the database outside this program is found:', () => {

@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { deflateSync } from 'node:zlib';
 import exifr from 'exifr';
-import sharp from 'sharp';
+import sharp, { type Sharp } from 'sharp';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { PhotoArchive } from '../../src/ports/photos.ts';
 
@@ -12,7 +12,7 @@ const hash = (bytes: Uint8Array): string => createHash('sha256').update(bytes).d
 export const heicPicture = readFileSync(new URL('./twoColours.heic', import.meta.url));
 
 /** A picture whose left half is red and whose right half is blue. */
-export function twoColours(widthPx: number, heightPx: number): sharp.Sharp {
+export function twoColours(widthPx: number, heightPx: number): Sharp {
   const half = {
     width: Math.floor(widthPx / 2),
     height: heightPx,
@@ -25,7 +25,7 @@ export function twoColours(widthPx: number, heightPx: number): sharp.Sharp {
 }
 
 /** Grain that does not compress away, so that a cut takes something from the picture. */
-export function grain(widthPx: number, heightPx: number): sharp.Sharp {
+export function grain(widthPx: number, heightPx: number): Sharp {
   let state = 1;
   const data = Uint8Array.from({ length: widthPx * heightPx * 3 }, () => {
     state = (state * 1103515245 + 12345) % 2147483648;
