@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { finishingWorks, type RugFactOf } from '../../dossier/index.ts';
 import { Part } from '../dossier/Part.tsx';
 import { Button, Empty, ManyChoice, PassageField, ProblemNotice, useKept, When } from '../kit/index.ts';
@@ -18,6 +19,7 @@ const first = (words: string) => words.charAt(0).toUpperCase() + words.slice(1);
 export function FinishSection({ rug }: { readonly rug: string }) {
   const { visit, isOpen, act, isBusy, problem } = useClosing(rug);
   const [typed, setTyped, forget] = useKept<FinishDraft>(`closing/${rug}/finish`, blank);
+  const [isBegun, setBegun] = useState(typed !== blank);
   if (visit === null) return null;
   const record = async () => {
     const { works, note } = typed;
@@ -26,7 +28,9 @@ export function FinishSection({ rug }: { readonly rug: string }) {
       works: [...works],
       ...(note.trim() === '' ? {} : { note: note.trim() }),
     });
-    if (kept) forget();
+    if (!kept) return;
+    forget();
+    setBegun(false);
   };
   return (
     <Part id="finish" title="Finish">
@@ -47,7 +51,12 @@ export function FinishSection({ rug }: { readonly rug: string }) {
           ))}
         </ul>
       )}
-      {isOpen ? (
+      {isOpen && !isBegun ? (
+        <Button tone="ghost" onPress={() => setBegun(true)}>
+          Write down finishing work
+        </Button>
+      ) : null}
+      {isOpen && isBegun ? (
         <div className="form">
           <ManyChoice
             label="Done now"

@@ -41,10 +41,10 @@ export function InspectSection({ rug }: { readonly rug: string }) {
   const closing = useClosing(rug);
   const { standing, visit, isOpen, settings, act, isBusy, problem } = closing;
   const [draft, setDraft, forget] = useKept<InspectionDraft>(`closing/${rug}/inspect`, blankInspection);
-  const [isAgain, setAgain] = useState(false);
+  const [isBegun, setBegun] = useState(draft !== blankInspection);
   if (visit === null) return null;
   const { inspected } = visit;
-  if (inspected !== null && !isAgain)
+  if (inspected !== null && !isBegun)
     return (
       <Part id="inspect" title="Inspection">
         <FactList
@@ -60,7 +60,7 @@ export function InspectSection({ rug }: { readonly rug: string }) {
         />
         {isOpen ? (
           <div className="actions">
-            <Button tone="ghost" onPress={() => setAgain(true)}>
+            <Button tone="ghost" onPress={() => setBegun(true)}>
               Inspect again
             </Button>
           </div>
@@ -68,6 +68,17 @@ export function InspectSection({ rug }: { readonly rug: string }) {
       </Part>
     );
   if (!isOpen) return null;
+  if (!isBegun)
+    return (
+      <Part id="inspect" title="Inspection">
+        <p className="why">
+          After the work, every mark from the door is looked at once more, and the size is taken again.
+        </p>
+        <Button tone="ghost" onPress={() => setBegun(true)}>
+          Begin the inspection
+        </Button>
+      </Part>
+    );
 
   const measured = measuredAfter(draft, standing);
   const fact = inspectedFact(draft, standing);
@@ -91,7 +102,7 @@ export function InspectSection({ rug }: { readonly rug: string }) {
     const kept = await act(...(measured === null ? [] : [measured]), survey, fact);
     if (!kept) return;
     forget();
-    setAgain(false);
+    setBegun(false);
   };
   return (
     <Part id="inspect" title="Inspection">

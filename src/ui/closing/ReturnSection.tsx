@@ -1,4 +1,5 @@
 import { type RugFactOf, returnObstacles } from '../../dossier/index.ts';
+import { problemWords } from '../../text/problemWords.ts';
 import { markLine, type Signature, SignaturePad } from '../condition/index.ts';
 import { Part } from '../dossier/Part.tsx';
 import {
@@ -58,12 +59,15 @@ export function ReturnSection({ rug }: { readonly rug: string }) {
   if (visit.end?.how === 'returned') return <Returned rug={rug} returned={visit.end.returned} />;
   if (!isOpen) return null;
   const obstacles = returnObstacles(standing);
-  if (obstacles.length > 0)
+  if (obstacles.length > 0) {
+    const waiting = problemWords({ code: 'not-ready-to-return', facts: { obstacles } });
     return (
       <Part id="return" title="Hand back">
-        <ProblemNotice problem={{ code: 'not-ready-to-return', facts: { obstacles } }} />
+        <p>{waiting.happened}</p>
+        <p className="why">{waiting.now}</p>
       </Part>
     );
+  }
 
   const name = client === null || client.erased === true ? '' : client.name;
   const to = draft.to ?? name;

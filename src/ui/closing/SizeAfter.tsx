@@ -83,39 +83,37 @@ function Changes({
   const doubt = rows[0]?.change.uncertaintyMm ?? 0;
   return (
     <>
-      <div className="scroll">
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Place</th>
-              <th scope="col" className="num">
-                Intake
-              </th>
-              <th scope="col" className="num">
-                Now
-              </th>
-              <th scope="col" className="num">
-                Change
-              </th>
-              <th scope="col">So it is</th>
+      <table className="sizes">
+        <thead>
+          <tr>
+            <th scope="col">Place</th>
+            <th scope="col" className="num">
+              Intake
+            </th>
+            <th scope="col" className="num">
+              Now
+            </th>
+            <th scope="col" className="num">
+              Change
+            </th>
+            <th scope="col">So it is</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ name, change }) => (
+            <tr key={name}>
+              <th scope="row">{name}</th>
+              <td className="num">{cm(change.beforeMm)}</td>
+              <td className="num">{cm(change.afterMm)}</td>
+              <td className="num">
+                {change.changeMm > 0 ? '+' : ''}
+                {cm(change.changeMm)}
+              </td>
+              <td className="verdict">{verdicts[change.verdict]}</td>
             </tr>
-          </thead>
-          <tbody>
-            {rows.map(({ name, change }) => (
-              <tr key={name}>
-                <th scope="row">{name}</th>
-                <td className="num">{cm(change.beforeMm)}</td>
-                <td className="num">{cm(change.afterMm)}</td>
-                <td className="num">
-                  {change.changeMm > 0 ? '+' : ''}
-                  {cm(change.changeMm)}
-                </td>
-                <td className="verdict">{verdicts[change.verdict]}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+          ))}
+        </tbody>
+      </table>
       <p className="why">
         In centimetres. Each end of a measured length is known to ± 0.5 cm, so a change up to {cm(doubt)} cm
         cannot be told from measuring.
