@@ -16,7 +16,6 @@ import {
 } from './plan/planSheets.tsx';
 import {
   CameBackSheet,
-  DeclineSheet,
   IncidentSheet,
   MoveSheet,
   NoteSheet,
@@ -92,8 +91,6 @@ export function AskedSheet({ asked, onClose }: { readonly asked: Ask; readonly o
       return <StorageSheet onClose={onClose} />;
     case 'unclaimed':
       return <UnclaimedSheet onClose={onClose} />;
-    case 'decline':
-      return <DeclineSheet onClose={onClose} />;
     case 'withdraw':
       return <WithdrawSheet entry={asked.entry} onClose={onClose} />;
   }

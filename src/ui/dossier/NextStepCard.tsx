@@ -87,6 +87,7 @@ const wayTo = (deed: Deed, view: DossierView): Way => {
 /** Goes to a part of the page and gives it the focus, so that a keyboard goes on from there. */
 export const goToPart = (id: string) => {
   const element = document.getElementById(id);
+  element?.closest('details')?.setAttribute('open', '');
   element?.scrollIntoView({ block: 'start' });
   element?.focus({ preventScroll: true });
 };

@@ -1,5 +1,12 @@
 import { useEffect } from 'react';
-import { washesIn } from '../../dossier/index.ts';
+import { isWet, washesIn } from '../../dossier/index.ts';
+import {
+  DeclineSection,
+  FinishSection,
+  InspectSection,
+  MoneySection,
+  ReturnSection,
+} from '../closing/index.ts';
 import { AgreeSection } from './agree/AgreeSection.tsx';
 import { useDossier } from './dossierView.ts';
 import { IdentifySection } from './identify/IdentifySection.tsx';
@@ -21,15 +28,18 @@ const parts = [
   ['test', 'Dye tests'],
   ['plan', 'Plan'],
   ['agree', 'Agreement'],
+  ['money', 'Money'],
   ['wet', 'Wash and dry'],
+  ['finish', 'Finish and return'],
   ['papers', 'Papers'],
   ['history', 'History'],
 ] as const;
 
 /** The page that reads as the rug's story: on a phone the next step comes first. */
 export function Story() {
-  const { visit } = useDossier();
+  const { rug, visit } = useDossier();
   const washes = visit !== null && washesIn(visit);
+  const isClosing = visit !== null && (visit.dryAccepted !== null || !washes) && !isWet(visit);
   useEffect(() => {
     scrollTo(0, 0);
   }, []);
@@ -59,8 +69,16 @@ export function Story() {
           <IdentifySection />
           {washes && <TestSection />}
           {washes && <PlanSection />}
+          <MoneySection rug={rug} />
           <AgreeSection />
           {washes && <WetPart />}
+          <details className="closing" open={isClosing}>
+            <summary>Finish, inspect, hand back</summary>
+            <FinishSection rug={rug} />
+            <InspectSection rug={rug} />
+            <ReturnSection rug={rug} />
+            <DeclineSection rug={rug} />
+          </details>
         </div>
         <div className="story-rest">
           <PapersPart />

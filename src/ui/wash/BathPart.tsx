@@ -1,4 +1,5 @@
 import type { PlanStep, WashPlan } from '../../core/wash/index.ts';
+import { stepId } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { figure } from '../dossier/figures.ts';
 import { Part } from '../dossier/Part.tsx';
@@ -14,20 +15,29 @@ export function BathPart({ plan, step }: { readonly plan: WashPlan; readonly ste
   if (visit === null || visit.baths.length + visit.rinses.length === 0) return null;
   const rescuing = visit.stops.some(({ called, cleared }) => cleared === null && isBleed(called.condition));
   const readings = [...visit.baths, ...visit.rinses].sort((a, b) => (a.when < b.when ? -1 : 1));
+  // Each step has its own band, so only the readings of one step share a picture: the latest measured.
+  const measured = readings.findLast(({ step }) => step !== undefined)?.step;
+  const pictured = plan.steps.find((one) => stepId(one) === measured) ?? step;
   const points = (value: (one: (typeof readings)[number]) => number | undefined): readonly PlotPoint[] =>
     readings.flatMap((one) => {
+      if (one.step !== undefined && one.step !== measured) return [];
       const figureRead = value(one);
       return figureRead === undefined ? [] : [{ at: one.when, value: figureRead }];
     });
   const ph = points((one) => one.ph);
   const warmth = points((one) => one.temperatureC);
-  const phBand = rescuing ? rescuePhBand : phBandOf(step, plan);
+  const phBand = rescuing ? rescuePhBand : phBandOf(pictured, plan);
   const rinse = rinseEnd(visit.rinses);
   return (
     <Part id="bath" title="Bath and rinse">
+      {pictured !== undefined && (
+        <p className="why">
+          Step {pictured.order}: {pictured.kind}
+        </p>
+      )}
       {ph.length > 0 && phBand !== null && <BandPlot name="pH" unit="" points={ph} band={phBand} />}
       {warmth.length > 0 && (
-        <BandPlot name="Warmth" unit="°C" points={warmth} band={temperatureBandOf(step, plan)} />
+        <BandPlot name="Warmth" unit="°C" points={warmth} band={temperatureBandOf(pictured, plan)} />
       )}
       {visit.rinses.length > 0 && (
         <>

@@ -4,7 +4,7 @@ import { agreedPlan, type RugFactOf, stepId } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { figure } from '../dossier/figures.ts';
 import { useAct } from '../dossier/useAct.ts';
-import { Button, Choice, PhotoTaker, ProblemNotice, Sheet } from '../kit/index.ts';
+import { Button, Choice, newId, PhotoTaker, ProblemNotice, Sheet } from '../kit/index.ts';
 import {
   benchGrade,
   clothVerdict,
@@ -17,7 +17,7 @@ import {
   temperatureVerdict,
 } from './bathVerdict.ts';
 import { ReadingPad, type Slot, type Typed, valueIn } from './ReadingPad.tsx';
-import { isBleed } from './rescue.ts';
+import { isBleed, stopNamed } from './rescue.ts';
 import { VerdictLine } from './VerdictLine.tsx';
 
 type RunOff = NonNullable<RugFactOf<'BathMeasured'>['runOff']>;
@@ -72,16 +72,25 @@ export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly
     (slot) => (typed[slot.key] ?? '') !== '' && values[slot.key] === null,
   );
   const empty = values.ph === null && values.temperature === null && cloth === null && runOff === null;
-  const record = () =>
-    act({
-      type: 'BathMeasured',
-      step: stepId(step),
-      ...(values.ph === null ? {} : { ph: values.ph }),
-      ...(values.temperature === null ? {} : { temperatureC: values.temperature }),
-      ...(cloth === null ? {} : { whiteClothGrade: cloth }),
-      ...(runOff === null ? {} : { runOff }),
-      photos,
-    });
+  const verdicts = [
+    [stopNamed('cloth grade'), cloth === null ? null : clothVerdict(cloth, bench)],
+    [stopNamed('run-off colour'), runOff === null ? null : runOffVerdict(runOff, visit.baths, now)],
+    [stopNamed('pH off band'), values.ph === null ? null : (ph.verdict?.(values.ph) ?? null)],
+    [
+      stopNamed('temperature off'),
+      values.temperature === null ? null : temperatureVerdict(values.temperature, warmth),
+    ],
+  ] as const;
+  const stop = rescuing ? undefined : verdicts.find(([, verdict]) => verdict?.tone === 'stop')?.[0];
+  const fact: RugFactOf<'BathMeasured'> = {
+    type: 'BathMeasured',
+    step: stepId(step),
+    ...(values.ph === null ? {} : { ph: values.ph }),
+    ...(values.temperature === null ? {} : { temperatureC: values.temperature }),
+    ...(cloth === null ? {} : { whiteClothGrade: cloth }),
+    ...(runOff === null ? {} : { runOff }),
+    photos,
+  };
   return (
     <Sheet title={`Reading: ${step.kind}`} isOpen onClose={onClose}>
       <div className="wash">
@@ -98,7 +107,22 @@ export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly
         {runOff !== null && <VerdictLine verdict={runOffVerdict(runOff, visit.baths, now)} />}
         <PhotoTaker label="Photograph it" onTaken={({ photo }) => setPhotos([...photos, photo])} />
         <ProblemNotice problem={problem} />
-        <Button wide isDisabled={empty || impossible || isBusy} onPress={record}>
+        {stop !== undefined && (
+          <Button
+            wide
+            tone="stop"
+            isDisabled={impossible || isBusy}
+            onPress={() => act(fact, { type: 'StopCalled', stop: newId(), condition: stop })}
+          >
+            ▲ Record it and stop the wash
+          </Button>
+        )}
+        <Button
+          wide
+          tone={stop === undefined ? 'act' : 'ghost'}
+          isDisabled={empty || impossible || isBusy}
+          onPress={() => act(fact)}
+        >
           Record the reading
         </Button>
       </div>

@@ -1,9 +1,8 @@
 import { useEffect, useState } from 'react';
 import { Link } from 'wouter';
 import { agreedPlan, stepId, wetBlockers, wetSince } from '../../dossier/index.ts';
-import { problemWords } from '../../text/problemWords.ts';
 import { useDossier } from '../dossier/dossierView.ts';
-import { Button, Empty, Notice, Tag, TimerFace } from '../kit/index.ts';
+import { Button, Empty, Notice, ProblemNotice, Tag, TimerFace } from '../kit/index.ts';
 import { BathPart } from './BathPart.tsx';
 import { StepCard } from './StepCard.tsx';
 import { StopPart, StopSheet } from './StopPart.tsx';
@@ -15,17 +14,9 @@ function Blockers() {
   if (blockers.length === 0) return null;
   return (
     <>
-      {blockers.map((blocker) => {
-        const words = problemWords(blocker);
-        return (
-          <Notice key={blocker.code} tone="stop" title={words.happened}>
-            <p>{words.matters}</p>
-            <p>
-              <b>{words.now}</b>
-            </p>
-          </Notice>
-        );
-      })}
+      {blockers.map((blocker) => (
+        <ProblemNotice key={blocker.code} problem={blocker} />
+      ))}
       <Link className="btn ghost wide" href={`/rugs/${rug}`}>
         Open the dossier
       </Link>

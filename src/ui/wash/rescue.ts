@@ -34,6 +34,10 @@ export function rescueCard(condition: string, plan: WashPlan | null): RescueCard
 /** Whether a stop is a running colour, for which the bath keeps a band of its own. */
 export const isBleed = (condition: string): boolean => cardName(condition) === 'bleed';
 
+/** The words of a stop that a reading shows. */
+export const stopNamed = (id: 'pH off band' | 'temperature off' | 'cloth grade' | 'run-off colour'): string =>
+  table.rows.find((row) => row.id === id)?.when ?? id;
+
 /** Every stop that may be called, in words. */
 export const stopWords: readonly string[] = [
   ...table.rows.map(({ when }) => when),

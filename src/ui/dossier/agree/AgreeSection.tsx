@@ -1,7 +1,6 @@
 import type { PlanConsent } from '../../../core/wash/index.ts';
 import { agreedPlan, type WetBlocker, wetBlockers } from '../../../dossier/index.ts';
-import { problemWords } from '../../../text/problemWords.ts';
-import { Button, Notice, When } from '../../kit/index.ts';
+import { Button, Notice, ProblemNotice, When } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import { moneyWords } from '../figures.ts';
 import { Part } from '../Part.tsx';
@@ -60,17 +59,9 @@ function Given() {
           {given.paper.slice(0, 8)}
         </p>
       </Notice>
-      {broken.map((blocker) => {
-        const words = problemWords(blocker);
-        return (
-          <Notice key={blocker.code} tone="stop" title={words.happened}>
-            <p>{words.matters}</p>
-            <p>
-              <b>{words.now}</b>
-            </p>
-          </Notice>
-        );
-      })}
+      {broken.map((blocker) => (
+        <ProblemNotice key={blocker.code} problem={blocker} />
+      ))}
       {open && (
         <div className="buttons">
           {broken.length > 0 && (

@@ -82,9 +82,6 @@ export function CustodyPart() {
             <Button tone="ghost" onPress={() => ask({ kind: 'unclaimed' })}>
               Unclaimed
             </Button>
-            <Button tone="stop" onPress={() => ask({ kind: 'decline' })}>
-              End the visit without the work
-            </Button>
           </div>
         </details>
       )}

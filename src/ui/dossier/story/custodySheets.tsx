@@ -240,28 +240,3 @@ export function UnclaimedSheet({ onClose }: SheetProps) {
     </FactSheet>
   );
 }
-
-export function DeclineSheet({ onClose }: SheetProps) {
-  const [by, setBy] = useState<'workshop' | 'client' | null>(null);
-  const [reason, setReason] = useState('');
-  return (
-    <FactSheet
-      title="End the visit without the work"
-      onClose={onClose}
-      tone="stop"
-      button="End the visit"
-      fact={by !== null && filled(reason) ? { type: 'VisitDeclined', by, reason: reason.trim() } : null}
-    >
-      <Choice
-        label="Who declines"
-        options={[
-          { value: 'workshop', words: 'The workshop' },
-          { value: 'client', words: 'The client' },
-        ]}
-        value={by}
-        onChange={setBy}
-      />
-      <PassageField label="Reason" value={reason} onChange={setReason} isRequired />
-    </FactSheet>
-  );
-}
