@@ -8,6 +8,7 @@ import { ledgerWords } from './ledgerWords.ts';
 import { paperWords } from './paperWords.ts';
 import { photoWords } from './photoWords.ts';
 import { quantityWords } from './quantityWords.ts';
+import { washWords } from './washWords.ts';
 import { weaveWords } from './weaveWords.ts';
 import type { Words } from './words.ts';
 
@@ -22,6 +23,7 @@ const tables = {
   ...paperWords,
   ...photoWords,
   ...quantityWords,
+  ...washWords,
   ...weaveWords,
 };
 

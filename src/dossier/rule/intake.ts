@@ -20,7 +20,7 @@ export function massProblem(
 ): RugProblem | null {
   const band = construction === undefined ? null : massBandOf(construction);
   if (band === null || construction === undefined) return null;
-  const [leastKg, mostKg] = [band.leastKgPerM2 * areaM2, band.mostKgPerM2 * areaM2];
+  const [leastKg, mostKg] = [band.least * areaM2, band.most * areaM2];
   return massKg >= leastKg && massKg <= mostKg
     ? null
     : { code: 'mass-outside-band', facts: { massKg, areaM2, construction, leastKg, mostKg } };

@@ -1,0 +1,138 @@
+import { atMost, dyeClassOf, fails, gradedTests, inDate } from './dyeVerdict.ts';
+import type { Band } from './limit.ts';
+import type { PlanColour, PlanFacts } from './planFacts.ts';
+import { missingDyeTests } from './requiredDyeTests.ts';
+import { dyeRows, dyeTestSettings as settings, shopFacts } from './rulebook.ts';
+import { dyeLimits, limitsFrom, ruleLimits, type SourcedLimit } from './sourcedLimit.ts';
+import type { ColourVerdict, RequiredDyeTest } from './washPlan.ts';
+
+/** Passing readings of the bath, the one that covers most first. */
+const bathCover = (facts: PlanFacts, colour: string) =>
+  gradedTests(facts, colour)
+    .filter(
+      ({ test, grade }) =>
+        test.liquid === 'planned bath' &&
+        !atMost(grade, '2-3') &&
+        inDate(test) &&
+        test.pH !== undefined &&
+        test.temperatureC !== undefined &&
+        test.minutes !== undefined,
+    )
+    .sort(
+      (a, b) =>
+        (b.test.temperatureC ?? 0) - (a.test.temperatureC ?? 0) ||
+        (b.test.minutes ?? 0) - (a.test.minutes ?? 0),
+    )[0]?.test;
+
+/** The acid rinse that was tested; a failure covers nothing. */
+const acidCover = (facts: PlanFacts, colour: string) =>
+  gradedTests(facts, colour).find(
+    ({ test, grade }) =>
+      test.liquid === 'acid rinse' && !fails(grade) && inDate(test) && test.pH !== undefined,
+  )?.test;
+
+const around = (pH: number): Band => ({
+  least: Math.max(0, pH - settings.phTolerance),
+  most: Math.min(14, pH + settings.phTolerance),
+});
+
+/** What the tests of a colour cover: no stronger, warmer or longer, and near the tested pH. */
+function coverage(
+  facts: PlanFacts,
+  { id, name }: PlanColour,
+  verdict: ColourVerdict,
+): readonly SourcedLimit[] {
+  const bath = bathCover(facts, id);
+  const acid = acidCover(facts, id);
+  const row = dyeRows['coverage'];
+  if (row === undefined) throw new Error('no row coverage in data/wash/dyeTests.json');
+  const origin = { rule: 'test coverage', because: row.because, source: row.source, about: name } as const;
+  const bathLimits =
+    bath === undefined
+      ? []
+      : limitsFrom(
+          {
+            bathPh: around(bath.pH ?? 7),
+            temperatureC: bath.temperatureC ?? 0,
+            bathMinutes: bath.minutes ?? 0,
+            strengthGPerL: bath.strengthGPerL ?? settings.strengthGPerL,
+          },
+          origin,
+        );
+  const sensitive = verdict.traits.includes('acid sensitive');
+  const tested = acid?.pH;
+  const floor =
+    tested === undefined
+      ? settings.acidFloorPh
+      : sensitive
+        ? Math.max(settings.acidFloorPh, tested + settings.acidFloorStepPh)
+        : tested - settings.phTolerance;
+  const acidLimits = limitsFrom({ finalPh: { least: floor, most: 14 } }, origin);
+  return [...bathLimits, ...acidLimits];
+}
+
+function verdictLimits(facts: PlanFacts, verdict: ColourVerdict): readonly SourcedLimit[] {
+  const { name, standing, traits, binding } = verdict;
+  const slowHours = dyeRows['slow bleeder']?.limits.totalWetHours ?? 0;
+  const tooSlow = (facts.expectedDryingHours ?? Number.POSITIVE_INFINITY) > slowHours;
+  const bath = binding?.liquid === 'planned bath' && atMost(binding.grade, '2-3');
+  return [
+    ...(standing === 'stable' ? [] : dyeLimits(standing, name, { assumed: standing === 'unknown' })),
+    ...(bath ? ruleLimits('R01', 'bath', name) : []),
+    ...traits.flatMap((trait): readonly SourcedLimit[] => {
+      if (trait === 'surface colour') {
+        return [...dyeLimits(trait, name), ...ruleLimits('R02', 'colour', name)];
+      }
+      if (trait === 'slow bleeder' && tooSlow) {
+        return [...dyeLimits('slow bleeder', name), ...dyeLimits('slow bleeder too slow', name)];
+      }
+      return dyeLimits(trait, name);
+    }),
+  ];
+}
+
+/** What the dyes allow: each colour's class and what its tests cover. */
+export interface DyePart {
+  readonly verdicts: readonly ColourVerdict[];
+  readonly missing: readonly RequiredDyeTest[];
+  readonly limits: readonly SourcedLimit[];
+}
+
+/**
+ * The limits that the dyes set.
+ *
+ * @param facts - what is known of the rug; no colour named counts as all loose
+ * @source workshop-setting, table of dye classes (data/wash/dyeTests.json)
+ */
+export function dyePart(facts: PlanFacts): DyePart {
+  const colours = facts.colours ?? [];
+  if (colours.length === 0) {
+    return { verdicts: [], missing: [], limits: ruleLimits('R40', 'colours', 'no colour named', true) };
+  }
+  const missing = missingDyeTests(facts);
+  const waits = (id: string) => missing.some((test) => test.colour === id && test.blocksWetWork);
+  const parts = colours.map((colour) => {
+    // A bath nobody tested is not covered, however well the colour stood cold water.
+    const uncovered = bathCover(facts, colour.id) === undefined;
+    const worst = dyeClassOf(facts, colour, false).standing;
+    const verdict = dyeClassOf(facts, colour, waits(colour.id) || (uncovered && worst !== 'do not immerse'));
+    return { verdict, limits: [...verdictLimits(facts, verdict), ...coverage(facts, colour, verdict)] };
+  });
+  const own = parts.flatMap(({ limits }) => limits);
+  const bands = own.flatMap((limit) =>
+    limit.axis === 'bathPh' && limit.rule === 'test coverage' && limit.value !== 'no liquid'
+      ? [limit.value]
+      : [],
+  );
+  const apart =
+    bands.length > 1 &&
+    Math.max(...bands.map(({ least }) => least)) > Math.min(...bands.map(({ most }) => most));
+  return {
+    verdicts: parts.map(({ verdict }) => verdict),
+    missing,
+    limits: [...own, ...(apart ? dyeLimits('no common bath', 'all colours together') : [])],
+  };
+}
+
+/** Temperature a bath is tested and worked at when nothing caps it [°C]. @source workshop-setting */
+export const usualBathTemperatureC = shopFacts.bathTemperatureC;

@@ -1,0 +1,124 @@
+import {
+  type DyeTest,
+  type FindingCode,
+  type Grade,
+  grades,
+  type PlanColour,
+  type PlanFacts,
+  type Side,
+  type TestLiquid,
+} from './planFacts.ts';
+import { dyeTestSettings } from './rulebook.ts';
+import type { ColourVerdict, DyeStanding, DyeTrait } from './washPlan.ts';
+
+export const worse = (a: Grade, b: Grade): Grade => (grades.indexOf(a) <= grades.indexOf(b) ? a : b);
+export const atMost = (grade: Grade, limit: Grade): boolean => grades.indexOf(grade) <= grades.indexOf(limit);
+
+/** Failure: grade 3 or worse. */
+export const fails = (grade: Grade): boolean => atMost(grade, '3');
+
+/**
+ * The grade that rules a reading: by eye the grade, from a photograph the worst grade whose probability
+ * is above 5 %.
+ *
+ * @source workshop-setting (data/wash/dyeTests.json)
+ */
+export function rulingGrade({ outcome, grade, gradeProbabilities }: DyeTest): Grade | null {
+  if (outcome !== 'graded') return null;
+  const likely = grades.find((one) => (gradeProbabilities?.[one] ?? 0) > dyeTestSettings.worstProbability);
+  if (likely === undefined) return grade ?? null;
+  return grade === undefined ? likely : worse(grade, likely);
+}
+
+/** A reading clears a bath for thirty days; a bad reading counts for ever. */
+export const inDate = ({ ageDays }: DyeTest): boolean =>
+  ageDays !== undefined && ageDays <= dyeTestSettings.validDays;
+
+export interface GradedTest {
+  readonly test: DyeTest;
+  readonly grade: Grade;
+}
+
+export const gradedTests = (facts: PlanFacts, colour: string): readonly GradedTest[] =>
+  (facts.dyeTests ?? []).flatMap((test) => {
+    const grade = test.colour === colour ? rulingGrade(test) : null;
+    return grade === null ? [] : [{ test, grade }];
+  });
+
+/** A finding that is there or may be there. */
+export const mayHave = (facts: PlanFacts, ...codes: readonly FindingCode[]): boolean =>
+  (facts.findings ?? []).some(({ code, certainty }) => codes.includes(code) && certainty !== 'ruled out');
+
+/** Sides on which every colour is tested: both where the two faces may differ. */
+export function sidesToTest(facts: PlanFacts): readonly (readonly Side[])[] {
+  const { construction = 'unknown' } = facts;
+  const bothFaces =
+    construction === 'flatweave' ||
+    construction === 'unknown' ||
+    mayHave(facts, 'painted', 'inked', 'touched up', 'tip fading');
+  return bothFaces ? [['face'], ['back']] : [['face', 'back']];
+}
+
+/** Liquids whose staining decides what bath a colour bears. */
+const bathLiquids: readonly TestLiquid[] = ['cold water', 'planned bath', 'acid rinse', 'spotter'];
+
+const worstOf = (tests: readonly GradedTest[]): GradedTest | undefined =>
+  tests.reduce<GradedTest | undefined>(
+    (worst, one) => (worst === undefined || worse(one.grade, worst.grade) !== worst.grade ? one : worst),
+    undefined,
+  );
+
+function standingOf(colour: PlanColour, worst: GradedTest | undefined, missing: boolean): DyeStanding {
+  if (worst === undefined) return missing ? 'unknown' : 'stable';
+  const { grade } = worst;
+  if (atMost(grade, '2-3')) return 'do not immerse';
+  if (atMost(grade, '3') && colour.besideLightField !== false) return 'do not immerse';
+  if (missing) return 'unknown';
+  if (atMost(grade, '3-4')) return 'controlled';
+  return grade === '4' ? 'watch' : 'stable';
+}
+
+function traitsOf(tests: readonly GradedTest[]): readonly DyeTrait[] {
+  const of = (...liquids: readonly TestLiquid[]) => tests.filter(({ test }) => liquids.includes(test.liquid));
+  const crocks = of('dry crock').some(({ grade }) => atMost(grade, '4'));
+  const acid = tests.some(
+    ({ test }) =>
+      test.liquid === 'acid rinse' &&
+      test.colourChangeGrade !== undefined &&
+      atMost(test.colourChangeGrade, '4'),
+  );
+  const margin = of('margin', 'alkali challenge');
+  const proven = margin.some(({ test, grade }) => test.liquid === 'margin' && !fails(grade) && inDate(test));
+  const bathPassed = of('planned bath').some(({ grade }) => !fails(grade));
+  const slow = bathPassed && of('covered 24 h').some(({ grade }) => fails(grade));
+  return [
+    ...(crocks ? (['surface colour'] as const) : []),
+    ...(acid ? (['acid sensitive'] as const) : []),
+    ...(margin.some(({ grade }) => fails(grade)) || !proven ? (['thin margin'] as const) : []),
+    ...(slow ? (['slow bleeder'] as const) : []),
+  ];
+}
+
+/**
+ * What the tests say of one colour.
+ *
+ * @param facts - all facts of the rug
+ * @param colour - the colour
+ * @param missing - whether a test that wet work waits for is still missing
+ * @source workshop-setting, table of dye classes (data/wash/dyeTests.json); the test is one of many factors (cci-13-14)
+ */
+export function dyeClassOf(facts: PlanFacts, colour: PlanColour, missing: boolean): ColourVerdict {
+  const tests = gradedTests(facts, colour.id);
+  const worst = worstOf(tests.filter(({ test }) => bathLiquids.includes(test.liquid)));
+  const { id, name, kind } = colour;
+  return {
+    colour: id,
+    name,
+    kind,
+    standing: standingOf(colour, worst, missing),
+    traits: traitsOf(tests),
+    ...(worst === undefined
+      ? {}
+      : { binding: { liquid: worst.test.liquid, side: worst.test.side, grade: worst.grade } }),
+  };
+}

@@ -1,0 +1,113 @@
+import mixtureTable from '../../../data/wash/mixtures.json' with { type: 'json' };
+import { mayHave } from './dyeVerdict.ts';
+import type { Bounds } from './limit.ts';
+import type { Agent, PlanFacts, PlannedBath } from './planFacts.ts';
+import type { AgentForbidden, MixtureForbidden } from './planProblem.ts';
+import { proteinFibres, ruleRow } from './rulebook.ts';
+import type { SourcedLimit } from './sourcedLimit.ts';
+
+interface Mixture {
+  readonly id: string;
+  readonly a: readonly Agent[];
+  readonly b: readonly Agent[];
+  readonly hazard: string;
+  readonly belowPh?: number;
+  readonly abovePh?: number;
+  readonly ifFinding?: 'urine';
+  readonly ifFibre?: 'protein' | 'cellulosic';
+  readonly ifStain?: 'rust';
+  readonly ifHeatedDrying?: true;
+}
+
+const mixtures = mixtureTable.rows as unknown as readonly Mixture[];
+const cellulosic = [
+  'cotton',
+  'viscose',
+  'other regenerated',
+  'linen',
+  'hemp',
+  'jute',
+  'sisal',
+  'coir',
+  'seagrass',
+];
+
+/** Every fibre of the rug; an unknown one may be any. */
+const hasFibre = ({ pile = {}, foundation = {} }: PlanFacts, wanted: readonly string[]): boolean => {
+  const { warp = 'unknown', weft = 'unknown', backing } = foundation;
+  const known = [...Object.keys(pile), warp, weft, ...(backing === undefined ? [] : [backing])];
+  return (
+    Object.keys(pile).length === 0 || known.some((fibre) => fibre === 'unknown' || wanted.includes(fibre))
+  );
+};
+
+function applies(mixture: Mixture, facts: PlanFacts, { agents, pH }: PlannedBath): boolean {
+  const { a, b, belowPh, abovePh, ifFinding, ifFibre, ifStain } = mixture;
+  const meets = (list: readonly Agent[]) => list.length === 0 || list.some((agent) => agents.includes(agent));
+  if (!a.some((agent) => agents.includes(agent)) || !meets(b)) return false;
+  // An unknown pH counts as the dangerous one.
+  if (belowPh !== undefined && pH !== undefined && pH >= belowPh) return false;
+  if (abovePh !== undefined && pH !== undefined && pH <= abovePh) return false;
+  if (ifFinding !== undefined && !mayHave(facts, ifFinding)) return false;
+  if (
+    ifStain !== undefined &&
+    !(facts.stains ?? []).some(({ class: kind = 'unknown' }) => kind === ifStain || kind === 'unknown')
+  )
+    return false;
+  return ifFibre === undefined || hasFibre(facts, ifFibre === 'protein' ? proteinFibres : cellulosic);
+}
+
+/**
+ * The first thing that forbids a bath somebody means to mix: an agent never used, a forbidden mixture, a
+ * forbidden pair, or an agent that a limit of this rug forbids.
+ *
+ * @source data/wash/mixtures.json, each row with its own source; R19 to R24 are never overridden
+ */
+export function bathProblem(
+  facts: PlanFacts,
+  bath: PlannedBath,
+  limits: readonly SourcedLimit[],
+): MixtureForbidden | AgentForbidden | null {
+  const { purpose, agents } = bath;
+  const never = mixtureTable.neverUsed.find(({ agent }) => agents.some((one) => one === agent));
+  if (never !== undefined) {
+    const facts = { rule: 'mixture' as const, bath: purpose, agents: [never.agent], hazard: never.because };
+    return { code: 'wash-mixture-forbidden', facts };
+  }
+  const mixture = mixtures.find((one) => applies(one, facts, bath));
+  if (mixture !== undefined) {
+    const involved = agents.filter((agent) => mixture.a.includes(agent) || mixture.b.includes(agent));
+    const rule = mixture.id.includes('sulfite below') ? ('R24' as const) : ('mixture' as const);
+    return {
+      code: 'wash-mixture-forbidden',
+      facts: { rule, bath: purpose, agents: involved, hazard: mixture.hazard },
+    };
+  }
+  for (const limit of limits) {
+    if (limit.axis === 'forbiddenPairs' && limit.value.length > 0) {
+      const [first, second] = (limit.value[0] ?? '').split(' + ');
+      if (agents.some((one) => one === first) && agents.some((one) => one === second)) {
+        const hazard = ruleRow('R23').title;
+        return {
+          code: 'wash-mixture-forbidden',
+          facts: { rule: limit.rule, bath: purpose, agents: limit.value, hazard },
+        };
+      }
+    }
+    if (limit.axis === 'forbiddenAgents') {
+      const agent = limit.value.find((one) => agents.includes(one));
+      if (agent !== undefined) {
+        const { rule, about, because } = limit;
+        return { code: 'wash-agent-forbidden', facts: { bath: purpose, agent, rule, about, because } };
+      }
+    }
+  }
+  return null;
+}
+
+/** Whether a step may use its agents on this rug. */
+export const agentsAllowed = (agents: readonly Agent[], { forbiddenAgents }: Bounds): boolean =>
+  !agents.some((agent) => forbiddenAgents.includes(agent));
+
+/** Whether any of these agents gives off sulfur dioxide in a weak acid. */
+export const isSulfite = (agent: Agent): boolean => mixtureTable.sulfites.some((one) => one === agent);

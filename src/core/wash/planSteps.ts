@@ -1,0 +1,187 @@
+import stepTable from '../../../data/wash/steps.json' with { type: 'json' };
+import { dryMassOf } from './findingLimits.ts';
+import type { Bounds, RequiredAct } from './limit.ts';
+import type { Agent, Fibre, Method, PlanFacts } from './planFacts.ts';
+import { fibreLimits, shopFacts, waterLPerM2 } from './rulebook.ts';
+import { bandWithin, needsVentilation, type StainTreatment, stainTreatments } from './stainSteps.ts';
+import type { Amount, PlanStep, SourceKey, StepKind } from './washPlan.ts';
+
+interface StepRow {
+  readonly kind: StepKind;
+  readonly methods: readonly Method[];
+  readonly wet: boolean;
+  readonly what: string;
+  readonly agents: readonly Agent[];
+  readonly amounts: readonly string[];
+  readonly tools: readonly string[];
+  readonly protection: readonly string[];
+  readonly stops: readonly string[];
+  readonly log: readonly string[];
+  readonly source: SourceKey;
+  readonly acts?: readonly RequiredAct[];
+  readonly unlessActs?: readonly RequiredAct[];
+  readonly ph?: 'bath' | 'final';
+  readonly warm?: true;
+  readonly dwellMinutes?: number;
+}
+
+type Draft = Omit<PlanStep, 'order'>;
+
+const rows = stepTable.rows as unknown as readonly StepRow[];
+const setting = 'workshop-setting';
+
+/** Quantities for this rug; the keys stand in data/wash/steps.json. */
+function amountOf(key: string, facts: PlanFacts, bounds: Bounds): Amount {
+  const { areaM2 } = facts;
+  const perArea = (
+    agent: string,
+    unit: Amount['unit'],
+    range: { readonly least: number; readonly most: number },
+  ) => ({
+    agent,
+    least: Math.round(range.least * areaM2 * 10) / 10,
+    most: Math.round(range.most * areaM2 * 10) / 10,
+    unit,
+    source: setting,
+  });
+  const [name = key, use = ''] = key.split(':');
+  switch (name) {
+    case 'dusting':
+      return perArea('dusting', 'min', shopFacts.dustingMinPerM2);
+    case 'washing':
+      return perArea('washing and rinsing', 'min', shopFacts.washAndRinseMinPerM2);
+    case 'finishing':
+      return perArea('finishing', 'min', shopFacts.finishingMinPerM2);
+    case 'detergent':
+      return perArea('detergent concentrate', 'g', shopFacts.detergentGPerM2);
+    case 'citric acid':
+      return perArea('citric acid', 'g', shopFacts.citricAcidGPerM2);
+    case 'water': {
+      const litres = waterLPerM2(bounds.method, use);
+      return perArea(`water, at most ${bounds.temperatureC} °C`, 'L', { least: litres, most: litres });
+    }
+    case 'extraction':
+      return { agent: 'extraction', ...shopFacts.extractionMin, unit: 'min', source: setting };
+    case 'water out': {
+      const left = shopFacts.waterAfterExtraction[bounds.extraction];
+      const kg = Math.round(dryMassOf(facts).kg * (shopFacts.saturatedWaterKgPerKg - left) * 10) / 10;
+      return {
+        agent: 'water to take out',
+        least: 0,
+        most: Math.max(0, kg),
+        unit: 'kg',
+        source: 'common-practice',
+      };
+    }
+    default:
+      throw new Error(`no amount ${key}`);
+  }
+}
+
+/** The aims of the pile's chief fibre; the other fibres only cap. */
+function aimsOf({ pile = {} }: PlanFacts) {
+  const [chief] = Object.entries(pile).sort(([, a], [, b]) => b - a);
+  return fibreLimits[(chief?.[0] ?? 'wool') as Fibre] ?? fibreLimits.wool;
+}
+
+function targetPh(ph: 'bath' | 'final' | undefined, facts: PlanFacts, bounds: Bounds) {
+  if (ph === undefined) return null;
+  const aims = aimsOf(facts);
+  const [aim, cap] = ph === 'bath' ? [aims?.bathAim, bounds.bathPh] : [aims?.finalAim, bounds.finalPh];
+  return bandWithin(aim, cap) ?? bandWithin(undefined, cap);
+}
+
+const warmth = (bounds: Bounds, mostC = Number.POSITIVE_INFINITY) => {
+  const most = Math.min(bounds.temperatureC, mostC, shopFacts.bathTemperatureC);
+  return { least: Math.max(5, most - shopFacts.temperatureSpreadK), most };
+};
+
+const filled = (text: string, bounds: Bounds) =>
+  text
+    .replace('{agitation}', bounds.agitation)
+    .replace('{extraction}', bounds.extraction)
+    .replace('{posture}', bounds.dryingPosture);
+
+function fromRow(row: StepRow, facts: PlanFacts, bounds: Bounds): Draft {
+  const ph = targetPh(row.ph, facts, bounds);
+  const agents = row.wet ? bounds.protection : [];
+  return {
+    kind: row.kind,
+    wet: row.wet,
+    what: filled(row.what, bounds),
+    agents: row.agents,
+    amounts: row.amounts.map((key) => amountOf(key, facts, bounds)),
+    ...(ph === null ? {} : { targetPh: ph }),
+    ...(row.warm === true ? { temperatureC: warmth(bounds) } : {}),
+    ...(row.dwellMinutes === undefined ? {} : { dwellMinutes: row.dwellMinutes }),
+    tools: row.tools.map((tool) => filled(tool, bounds)),
+    protection: [...new Set([...row.protection, ...agents])],
+    people: bounds.people,
+    stopConditions: row.stops,
+    log: row.log,
+    source: row.source,
+  };
+}
+
+function fromTreatment(treatment: StainTreatment, bounds: Bounds): Draft {
+  const { phase, what, agents, dwellMinutes, ph, mostC, strength, stain, never, source } = treatment;
+  const wet = agents.some((agent) => agent !== 'dry solvent');
+  const band = ph === undefined ? null : bandWithin(ph, bounds.bathPh);
+  const air = needsVentilation(agents) || agents.includes('dry solvent') ? ' Ventilate.' : '';
+  const chemical = agents.some((agent) => agent !== 'water');
+  return {
+    kind: phase,
+    wet,
+    what: `${what}${strength === undefined ? '' : ` Strength ${strength}.`}${air} Never: ${never.join(', ')}.`,
+    agents,
+    amounts: [],
+    ...(band === null ? {} : { targetPh: band }),
+    ...(wet ? { temperatureC: warmth(bounds, mostC) } : {}),
+    ...(dwellMinutes === 0 ? {} : { dwellMinutes }),
+    tools: ['white cloth', 'spatula'],
+    protection: [...new Set([...(chemical ? ['gloves', 'goggles'] : []), ...bounds.protection])],
+    people: bounds.people,
+    stopConditions: wet ? ['cloth grade', 'wet minutes used'] : [],
+    log: ['photograph before and after', 'minutes'],
+    source,
+    stain,
+  };
+}
+
+/** Dwells together must fit the wet minutes: the second wash goes first, then all shrink alike. */
+function withinWetMinutes(steps: readonly Draft[], bounds: Bounds): readonly Draft[] {
+  const wetDwell = (some: readonly Draft[]) =>
+    some.reduce((sum, { wet, dwellMinutes }) => sum + (wet ? (dwellMinutes ?? 0) : 0), 0);
+  const fitting =
+    wetDwell(steps) > bounds.wetMinutes ? steps.filter(({ kind }) => kind !== 'second wash') : steps;
+  const share = Math.min(1, bounds.wetMinutes / Math.max(wetDwell(fitting), 1));
+  return fitting.map((step) => {
+    if (!step.wet || step.dwellMinutes === undefined) return step;
+    const shrunk = Math.floor(step.dwellMinutes * share * 10) / 10;
+    const inBath = step.kind === 'wash' || step.kind === 'second wash';
+    return { ...step, dwellMinutes: inBath ? Math.min(shrunk, bounds.bathMinutes) : shrunk };
+  });
+}
+
+/**
+ * The steps this rug's plan allows, in the order of the trade, with quantities for its area and mass.
+ *
+ * @param facts - what is known of the rug
+ * @param bounds - the meet of all limits; its method decides which steps there are
+ * @source aic-textile-wiki, part VI.D for the skeleton; quantities are workshop settings (data/wash)
+ */
+export function planSteps(facts: PlanFacts, bounds: Bounds): readonly PlanStep[] {
+  const drafts = rows
+    .filter(({ methods, acts, unlessActs }) => {
+      if (!methods.includes(bounds.method)) return false;
+      if (unlessActs?.some((act) => bounds.requiredActs.includes(act)) === true) return false;
+      return acts === undefined || acts.some((act) => bounds.requiredActs.includes(act));
+    })
+    .flatMap((row): readonly Draft[] => {
+      if (row.kind !== 'pre-spot' && row.kind !== 'stain treatment') return [fromRow(row, facts, bounds)];
+      const { ready } = stainTreatments(facts, bounds, row.kind);
+      const wetAllowed = bounds.method !== 'dry only';
+      return ready.map((one) => fromTreatment(one, bounds)).filter(({ wet }) => wetAllowed || !wet);
+    });
+  return withinWetMinutes(drafts, bounds).map((step, index) => ({ order: index + 1, ...step }));
+}

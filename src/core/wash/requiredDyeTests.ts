@@ -1,0 +1,161 @@
+import { atMost, fails, gradedTests, inDate, mayHave, sidesToTest } from './dyeVerdict.ts';
+import type { DyeTest, Grade, PlanColour, PlanFacts, Side, TestLiquid } from './planFacts.ts';
+import { fibreLimits, dyeTestSettings as settings } from './rulebook.ts';
+import type { RequiredDyeTest } from './washPlan.ts';
+
+type Conditions = Pick<
+  RequiredDyeTest,
+  'agents' | 'strengthGPerL' | 'pH' | 'temperatureC' | 'minutes' | 'because' | 'blocksWetWork'
+>;
+
+const middle = ({ least, most }: { readonly least: number; readonly most: number }) => (least + most) / 2;
+
+/** The fibre that sets the aims: the largest share of the pile, wool while it is unknown. */
+const aimOf = (facts: PlanFacts) => {
+  const shares = Object.entries(facts.pile ?? {}).sort(([, a], [, b]) => b - a);
+  const fibre = (shares[0]?.[0] ?? 'wool') as keyof typeof fibreLimits;
+  const row = fibreLimits[fibre] ?? fibreLimits.wool;
+  return {
+    bath: row?.bathAim ?? { least: 5.5, most: 7.5 },
+    final: row?.finalAim ?? { least: 4.5, most: 5.5 },
+  };
+};
+
+/** Whether a rug may lie wet so long that a colour must hold for a day. */
+const liesLong = (facts: PlanFacts): boolean =>
+  facts.expectedDryingHours === undefined || facts.expectedDryingHours > settings.longWetHours;
+
+const anyDoubtful = (facts: PlanFacts): boolean =>
+  (facts.colours ?? []).some(({ id }) =>
+    gradedTests(facts, id).some(
+      ({ test, grade }) =>
+        ['cold water', 'planned bath', 'acid rinse'].includes(test.liquid) &&
+        atMost(grade, settings.covered24hIfGradeAtMost as Grade),
+    ),
+  );
+
+/** Liquids a colour is tested with, weakest first, with their conditions. */
+function liquidsFor(facts: PlanFacts): readonly (readonly [TestLiquid, Conditions])[] {
+  const aim = aimOf(facts);
+  const bathPh = Math.round(middle(aim.bath) * 10) / 10;
+  const bath = {
+    agents: settings.bathAgents as Conditions['agents'],
+    strengthGPerL: settings.strengthGPerL,
+    pH: bathPh,
+  };
+  const lying: Conditions = {
+    ...bath,
+    temperatureC: settings.blotTemperatureC,
+    minutes: 24 * 60,
+    because: liesLong(facts)
+      ? `It may lie wet for more than ${settings.longWetHours} h, or nobody said how long.`
+      : 'A colour marked the cloth a little, so it is watched for a day.',
+    blocksWetWork: true,
+  };
+  const all: (readonly [TestLiquid, Conditions])[] = [
+    ['dry crock', { agents: [], because: 'Loose colour comes off dry first.', blocksWetWork: false }],
+    [
+      'damp crock',
+      { agents: ['water'], because: 'Rubbing with a damp cloth is the first water.', blocksWetWork: false },
+    ],
+    [
+      'cold water',
+      {
+        agents: ['water'],
+        temperatureC: settings.blotTemperatureC,
+        minutes: settings.blotMinutes,
+        because: 'Every colour meets water first.',
+        blocksWetWork: true,
+      },
+    ],
+    [
+      'planned bath',
+      {
+        ...bath,
+        temperatureC: settings.bathTemperatureC,
+        minutes: settings.bathMinutes,
+        because: 'A test covers a bath of the same agents, no stronger, warmer or longer.',
+        blocksWetWork: true,
+      },
+    ],
+    [
+      'acid rinse',
+      {
+        agents: settings.acidAgents as Conditions['agents'],
+        pH: Math.round(middle(aim.final) * 10) / 10,
+        temperatureC: settings.blotTemperatureC,
+        minutes: settings.blotMinutes,
+        because: 'The last rinse leaves the rug slightly acid.',
+        blocksWetWork: true,
+      },
+    ],
+    [
+      'margin',
+      {
+        ...bath,
+        temperatureC: settings.bathTemperatureC + settings.marginStepK,
+        minutes: settings.marginMinutes,
+        because:
+          'Shows that the colour holds a little beyond the bath; without it the tested values are hard caps.',
+        blocksWetWork: false,
+      },
+    ],
+  ];
+  return liesLong(facts) || anyDoubtful(facts) ? [...all, ['covered 24 h', lying]] : all;
+}
+
+const satisfies = (test: DyeTest, sides: readonly Side[], liquid: TestLiquid, urine: boolean): boolean =>
+  test.liquid === liquid && sides.includes(test.side) && (test.atUrinePlace ?? false) === urine;
+
+function testsForSite(
+  facts: PlanFacts,
+  colour: PlanColour,
+  sides: readonly Side[],
+  urine: boolean,
+): readonly RequiredDyeTest[] {
+  const graded = gradedTests(facts, colour.id);
+  const needed: RequiredDyeTest[] = [];
+  for (const [liquid, conditions] of liquidsFor(facts)) {
+    if (urine && !conditions.blocksWetWork) continue;
+    const { id, name } = colour;
+    needed.push({ colour: id, name, side: sides[0] ?? 'face', liquid, atUrinePlace: urine, ...conditions });
+    const crock = liquid === 'dry crock' || liquid === 'damp crock';
+    const here = graded.filter(({ test }) => satisfies(test, sides, liquid, urine));
+    // The first failure decides: nothing stronger needs to touch this colour.
+    if (!crock && here.some(({ grade }) => fails(grade))) break;
+  }
+  return needed;
+}
+
+/**
+ * Every dye test this rug asks for: colours × sites × liquids, weakest liquid first, ending at the first
+ * failure.
+ *
+ * @param facts - what is known of the rug
+ * @source cci-13-14 for testing every colour; sites, liquids and times are workshop settings (data/wash/dyeTests.json)
+ */
+export function requiredDyeTests(facts: PlanFacts): readonly RequiredDyeTest[] {
+  const urine = mayHave(facts, 'urine');
+  return (facts.colours ?? []).flatMap((colour) => [
+    ...sidesToTest(facts).flatMap((sides) => testsForSite(facts, colour, sides, false)),
+    ...(urine && colour.atUrinePlace !== false ? testsForSite(facts, colour, ['face', 'back'], true) : []),
+  ]);
+}
+
+/** Whether a required test has a reading that clears it: graded, in date, on a side that counts. */
+function isMade(facts: PlanFacts, required: RequiredDyeTest): boolean {
+  const sides = sidesToTest(facts).find((one) => one.includes(required.side)) ?? [required.side];
+  const counted = required.atUrinePlace ? (['face', 'back'] as const) : sides;
+  return gradedTests(facts, required.colour).some(
+    ({ test, grade }) =>
+      satisfies(test, counted, required.liquid, required.atUrinePlace) && (inDate(test) || fails(grade)),
+  );
+}
+
+/**
+ * The required tests that no reading clears yet, in the order to make them.
+ *
+ * @source workshop-setting: a reading clears for 30 days (data/wash/dyeTests.json)
+ */
+export const missingDyeTests = (facts: PlanFacts): readonly RequiredDyeTest[] =>
+  requiredDyeTests(facts).filter((required) => !isMade(facts, required));

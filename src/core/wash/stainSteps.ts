@@ -1,0 +1,101 @@
+import stainTable from '../../../data/wash/stains.json' with { type: 'json' };
+import { atMost, gradedTests, inDate } from './dyeVerdict.ts';
+import type { Band, Bounds } from './limit.ts';
+import { agentsAllowed, isSulfite } from './mixtures.ts';
+import type { Agent, Grade, PlanFacts, Stain } from './planFacts.ts';
+import type { SourceKey } from './washPlan.ts';
+
+interface Treatment {
+  readonly phase: 'pre-spot' | 'stain treatment';
+  readonly golden: string;
+  readonly what: string;
+  readonly agents: readonly Agent[];
+  readonly dwellMinutes: number;
+  readonly spotterTest: boolean;
+  readonly ph?: Band;
+  readonly mostC?: number;
+  readonly strength?: string;
+}
+
+interface StainRow {
+  readonly class: string;
+  readonly never: readonly string[];
+  readonly treatments: readonly Treatment[];
+  readonly source: SourceKey;
+}
+
+const rows = stainTable.rows as unknown as readonly StainRow[];
+
+/** One treatment of one stain, within the rug's bounds. */
+export interface StainTreatment extends Treatment {
+  readonly stain: string;
+  readonly never: readonly string[];
+  readonly source: SourceKey;
+}
+
+/** Both bands together, or null when they do not touch. */
+export const bandWithin = (a: Band | undefined, b: Bounds['bathPh']): Band | null => {
+  if (b === 'no liquid') return null;
+  const met = { least: Math.max(a?.least ?? 0, b.least), most: Math.min(a?.most ?? 14, b.most) };
+  return met.least <= met.most ? met : null;
+};
+
+/** Whether every colour under a stain has borne this spotter. */
+export function spotterProven(facts: PlanFacts, stain: Stain, agents: readonly Agent[]): boolean {
+  const under = stain.colours ?? (facts.colours ?? []).map(({ id }) => id);
+  return under.every((colour) =>
+    gradedTests(facts, colour).some(
+      ({ test, grade }) =>
+        test.liquid === 'spotter' &&
+        inDate(test) &&
+        agents.every((agent) => test.agents?.includes(agent) === true) &&
+        !atMost(grade, '3-4') &&
+        test.colourChangeGrade !== undefined &&
+        !atMost(test.colourChangeGrade, '4'),
+    ),
+  );
+}
+
+const treatmentsOf = (stain: Stain): readonly StainTreatment[] => {
+  const row = rows.find((one) => one.class === (stain.class ?? 'unknown'));
+  return (row?.treatments ?? []).map((treatment) => ({
+    ...treatment,
+    stain: stain.id,
+    never: row?.never ?? [],
+    source: row?.source ?? 'common-practice',
+  }));
+};
+
+/**
+ * Treatments of a phase over the whole rug in the golden order: those whose agents this rug and its tests
+ * allow, and apart from them those that wait for a spotter test.
+ *
+ * @source common-practice, golden order (data/wash/stains.json)
+ */
+export function stainTreatments(
+  facts: PlanFacts,
+  bounds: Bounds,
+  phase: Treatment['phase'],
+): { readonly ready: readonly StainTreatment[]; readonly waiting: readonly StainTreatment[] } {
+  const all = (facts.stains ?? [])
+    .flatMap((stain) => treatmentsOf(stain).map((treatment) => ({ stain, treatment })))
+    .filter(({ treatment }) => treatment.phase === phase && agentsAllowed(treatment.agents, bounds))
+    .filter(({ treatment }) => treatment.ph === undefined || bandWithin(treatment.ph, bounds.bathPh) !== null)
+    .sort(
+      (a, b) =>
+        stainTable.goldenOrder.indexOf(a.treatment.golden) -
+        stainTable.goldenOrder.indexOf(b.treatment.golden),
+    );
+  const proven = ({ stain, treatment }: (typeof all)[number]) =>
+    !treatment.spotterTest || spotterProven(facts, stain, treatment.agents);
+  return {
+    ready: all.filter(proven).map(({ treatment }) => treatment),
+    waiting: all.filter((one) => !proven(one)).map(({ treatment }) => treatment),
+  };
+}
+
+/** Acts a treatment calls for beside its own protection. */
+export const needsVentilation = (agents: readonly Agent[]): boolean => agents.some(isSulfite);
+
+/** The grade a spotter must reach on every colour under the stain. */
+export const spotterPassesAt = stainTable.spotterPassesAt as Grade;

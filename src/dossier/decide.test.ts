@@ -1,0 +1,334 @@
+import { describe, expect, test } from 'vitest';
+import {
+  asOwner,
+  asWasher,
+  coloursNamed,
+  identified,
+  knownRug,
+  lookedOver,
+  measured,
+  minutesLater,
+  opened,
+  RugStory,
+  received,
+  storyStart,
+  weighed,
+} from '../../test/support/rugStory.ts';
+import { mayWithdraw } from './decide.ts';
+import type { RugFact, RugFactOf } from './facts/index.ts';
+import { wetBlockers } from './mayWet.ts';
+import { nextStepOf } from './nextStep.ts';
+import { planOf, stepId } from './planFacts.ts';
+import { planFingerprint } from './rule/agreement.ts';
+import type { Asked } from './rule/rule.ts';
+import type { RugStanding } from './standing.ts';
+
+const eur = (amountMinor: number) => ({ amountMinor, currency: 'EUR' });
+const quoted = (ceiling = 20_000): RugFact => ({
+  type: 'PriceQuoted',
+  lines: [{ words: 'Wash', amount: eur(15_000) }],
+  notToExceed: eur(ceiling),
+});
+
+const presentPlan = (standing: RugStanding, { settings, now }: Asked) => {
+  const plan = planOf(standing, settings, now);
+  if (!plan.ok) throw new Error(`no plan: ${plan.problem.code}`);
+  return plan.value;
+};
+const planOnRecord = (standing: RugStanding, asked: Asked): RugFact => {
+  const plan = presentPlan(standing, asked);
+  const fingerprint = planFingerprint(plan);
+  return { type: 'PlanAgreed', rulebook: plan.rulebook, method: plan.method, fingerprint, plan: { ...plan } };
+};
+const consented = (standing: RugStanding): RugFact => ({
+  type: 'ConsentGiven',
+  plan: standing.visits.at(-1)?.plan?.fingerprint ?? '',
+  paper: 'a'.repeat(64),
+  risks: [],
+  notToExceed: eur(20_000),
+  agreed: { how: 'spoken', words: 'Yes.', spokenAt: storyStart, witness: 'Ines' },
+});
+
+/** Reads every test the plan still waits for with one grade. */
+function tested(story: RugStory, grade: '5' | '4-5' | '3' | '2'): RugStory {
+  let told = story;
+  for (let i = 0; i < 40; i++) {
+    const [test] = presentPlan(told.standing, asOwner(told.now)).missingDyeTests;
+    if (test === undefined) return told;
+    const fact = {
+      type: 'DyeTested',
+      colour: test.colour,
+      side: test.side,
+      liquid: test.liquid,
+      minutes: test.minutes ?? 10,
+      ...(test.pH === undefined ? {} : { ph: test.pH }),
+      ...(test.temperatureC === undefined ? {} : { temperatureC: test.temperatureC }),
+      ...(test.strengthGPerL === undefined ? {} : { strengthGPerL: test.strengthGPerL }),
+      reading: { kind: 'graded', by: 'eye', staining: grade, colourChange: '5', control: '5' },
+      photos: [],
+    } as RugFactOf<'DyeTested'>;
+    told = told.given(fact);
+    if (grade === '2' || grade === '3') return told;
+  }
+  return told;
+}
+
+const agreedRug = () => tested(knownRug(), '5').given(planOnRecord, quoted(), consented);
+
+const firstWetStep = (standing: RugStanding, asked: Asked): RugFact => {
+  const step = presentPlan(standing, asked).steps.find(({ wet }) => wet);
+  if (step === undefined) throw new Error('the plan has no wet step');
+  return { type: 'StepStarted', step: stepId(step), wets: true, helpers: 'Tobin' };
+};
+
+describe('at the door', () => {
+  test('a rug has one dossier and one visit at a time', () => {
+    expect(new RugStory().given(opened).refuses(opened)?.code).toBe('dossier-open-already');
+    expect(new RugStory().given(opened, received).refuses(received)?.code).toBe('visit-under-way');
+    expect(new RugStory().refuses(received)?.code).toBe('dossier-not-open');
+  });
+  test('nothing is recorded as done before the rug came, nor in the future', () => {
+    const story = new RugStory().given(opened, received);
+    expect(story.refuses({ ...measured, happenedAt: '2026-03-01T08:00:00.000Z' })?.code).toBe(
+      'before-receipt',
+    );
+    expect(story.refuses({ ...measured, happenedAt: minutesLater(story.now, 60) })?.code).toBe(
+      'in-the-future',
+    );
+  });
+  test('three lengths that differ by a third are measured again, unless the rug is irregular', () => {
+    const story = new RugStory().given(opened, received);
+    const skew = { ...measured, lengthsMm: [2000, 1300, 2000] } as RugFactOf<'RugMeasured'>;
+    expect(story.refuses(skew)?.code).toBe('sizes-disagree');
+    expect(story.refuses({ ...skew, shape: 'irregular' })).toBeNull();
+  });
+  test('a mass outside the construction’s band asks for a second look, and may be confirmed', () => {
+    const story = new RugStory().given(opened, received, measured, identified);
+    const heavy = { ...weighed, massKg: 40 } as RugFactOf<'RugWeighed'>;
+    expect(story.refuses(heavy)?.code).toBe('mass-outside-band');
+    expect(story.refuses({ ...heavy, confirmedUnusual: true })).toBeNull();
+    expect(story.refuses(weighed)).toBeNull();
+  });
+  test('a mark needs a word of the list, enough points, and a place on the rug', () => {
+    const story = new RugStory().given(opened, received, measured);
+    const mark: RugFactOf<'MarkRecorded'> = {
+      type: 'MarkRecorded',
+      mark: 'm1',
+      word: 'hole',
+      side: 'face',
+      shape: 'point',
+      pointsMm: [{ xMm: 500, yMm: 900 }],
+      grade: 4,
+      activity: 'stable',
+      photos: [],
+    };
+    expect(story.refuses(mark)).toBeNull();
+    expect(story.refuses({ ...mark, word: 'ruined' })?.code).toBe('mark-word-unknown');
+    expect(story.refuses({ ...mark, shape: 'polygon' })?.code).toBe('mark-points-wrong');
+    expect(story.refuses({ ...mark, pointsMm: [{ xMm: 5000, yMm: 900 }] })?.code).toBe('mark-outside-rug');
+  });
+  test('fibre shares must make a whole', () => {
+    const story = new RugStory().given(opened, received);
+    const half: RugFact = {
+      type: 'RugIdentified',
+      claims: [
+        { about: 'pile', fibres: { wool: 0.5, silk: 0.3 }, evidence: 'microscope', confidence: 'certain' },
+      ],
+    };
+    expect(story.refuses(half)?.code).toBe('blend-not-whole');
+  });
+});
+
+describe('before water', () => {
+  test('an untested colour refuses the wash and says so; tests, plan, price and consent allow it', () => {
+    const untested = knownRug();
+    const codes = wetBlockers(untested.standing, asOwner(untested.now).settings, untested.now).map(
+      ({ code }) => code,
+    );
+    expect(codes).toContain('method-not-wet');
+    expect(codes).toContain('consent-missing');
+    const agreed = agreedRug();
+    expect(agreed.refuses(firstWetStep)).toBeNull();
+  });
+  test('a colour that bleeds in cold water keeps the rug from any wet method beyond low moisture', () => {
+    const bleeding = tested(knownRug(), '2');
+    const plan = presentPlan(bleeding.standing, asOwner(bleeding.now));
+    expect(['low moisture', 'dry only', 'refuse and refer']).toContain(plan.method);
+  });
+  test('a stained control blotter makes a reading worthless', () => {
+    const reading = { kind: 'graded', by: 'eye', staining: '5', control: '3' } as const;
+    const blot: RugFact = {
+      type: 'DyeTested',
+      colour: 'red',
+      side: 'face',
+      liquid: 'dry crock',
+      reading,
+      photos: [],
+    };
+    expect(knownRug().refuses(blot)?.code).toBe('control-stained');
+  });
+  test('only the plan that follows from the record now can be put on record', () => {
+    const story = tested(knownRug(), '5');
+    const stale = planOnRecord(story.standing, asOwner(story.now));
+    const moved = story.given({
+      type: 'FindingNoted',
+      finding: 'dry rot',
+      certainty: 'seen',
+      evidence: 'felt',
+    });
+    expect(story.refuses(stale)).toBeNull();
+    expect(moved.refuses(stale)?.code).toBe('plan-not-current');
+  });
+  test('a finding that tightens the agreed plan voids the consent', () => {
+    const found = agreedRug().given({
+      type: 'FindingNoted',
+      finding: 'dry rot',
+      certainty: 'seen',
+      evidence: 'felt',
+    });
+    const codes = wetBlockers(found.standing, asOwner(found.now).settings, found.now).map(({ code }) => code);
+    expect(codes.some((code) => code === 'plan-tightened' || code === 'method-not-wet')).toBe(true);
+    const agreed = agreedRug();
+    const step = firstWetStep(agreed.standing, asOwner(agreed.now));
+    expect(found.refuses(step)?.code).toBe('wash-not-allowed');
+  });
+  test('a raised price voids the consent', () => {
+    const raised = agreedRug().given(quoted(30_000));
+    expect(raised.refuses(firstWetStep)?.code).toBe('wash-not-allowed');
+  });
+  test('the client’s no, and a consent taken back, hold the wash', () => {
+    const refusal: RugFact = { type: 'ConsentRefused', what: 'the plan', words: 'No water.', signed: false };
+    expect(agreedRug().given(refusal).refuses(firstWetStep)?.code).toBe('wash-not-allowed');
+    const taken: RugFact = { type: 'ConsentWithdrawn', words: 'I changed my mind.' };
+    expect(agreedRug().given(taken).refuses(firstWetStep)?.code).toBe('wash-not-allowed');
+  });
+  test('quarantine holds the wash and nobody may override it', () => {
+    const shut = agreedRug().given({ type: 'Quarantined', why: 'moth or beetle' });
+    expect(shut.refuses(firstWetStep)?.code).toBe('wash-not-allowed');
+    for (const rule of ['R27', 'R28', 'R34', 'R19', 'R24'] as const) {
+      expect(shut.refuses({ type: 'OverrideGranted', rule, reason: 'x' })?.code).toBe('rule-not-overridable');
+    }
+  });
+  test('overrides and releases belong to the owner', () => {
+    const story = agreedRug();
+    const override: RugFact = { type: 'OverrideGranted', rule: 'R38', reason: 'Two fans more.' };
+    expect(story.refuses(override, asWasher(story.now))?.code).toBe('role-missing');
+    expect(story.refuses(override)).toBeNull();
+  });
+});
+
+describe('wash, dry and home', () => {
+  const wetRug = () => agreedRug().given(firstWetStep);
+
+  test('a stop holds the next wet step until somebody says how it was resolved', () => {
+    const stopped = wetRug().given({ type: 'StopCalled', stop: 's1', condition: 'white cloth' });
+    const shampoo = (standing: RugStanding, asked: Asked): RugFact => {
+      const step = presentPlan(standing, asked).steps.find(({ kind }) => kind === 'wash');
+      if (step === undefined) throw new Error('no wash step');
+      return { type: 'StepStarted', step: stepId(step), wets: true, helpers: 'Tobin' };
+    };
+    expect(stopped.refuses(shampoo)?.code).toBe('wash-not-allowed');
+    const cleared = stopped.given({ type: 'StopCleared', stop: 's1', how: 'Rinsed cold until clear.' });
+    expect(cleared.refuses(shampoo)).toBeNull();
+  });
+  test('rinsing and extracting a wet rug is never forbidden', () => {
+    const stopped = wetRug().given({ type: 'ConsentWithdrawn', words: 'Stop!' });
+    const rinse = (standing: RugStanding, asked: Asked): RugFact => {
+      const step = presentPlan(standing, asked).steps.find(({ kind }) => kind === 'rinse');
+      if (step === undefined) throw new Error('no rinse step');
+      return { type: 'StepStarted', step: stepId(step), wets: step.wet, helpers: 'Tobin' };
+    };
+    expect(stopped.refuses(rinse)).toBeNull();
+  });
+  test('a wet rug is not accepted as dry, returned, sent out or given back before the standard is met', () => {
+    const drying = wetRug().given({ type: 'DryingStarted', posture: 'flat on mesh', place: 'mesh 1' });
+    expect(drying.refuses({ type: 'DryAccepted', standard: 'full' })?.code).toBe('dry-standard-unmet');
+    expect(drying.refuses({ type: 'SentOut', to: 'a mender', purpose: 'edge' })?.code).toBe('wet-rug-stays');
+    expect(drying.refuses({ type: 'VisitDeclined', reason: 'x', by: 'client' })?.code).toBe('wet-rug-stays');
+    const identity = { tag: true, size: true, mass: 'agrees', picture: true } as const;
+    const home: RugFact = { type: 'RugReturned', to: 'Berit', identity, signature: 's', photos: [] };
+    const problem = drying.refuses(home);
+    expect(problem).toMatchObject({
+      code: 'not-ready-to-return',
+      facts: { obstacles: ['not-inspected', 'not-dry'] },
+    });
+  });
+  test('the owner may let a rug go short of the dry standard, with a reason that stays on record', () => {
+    const drying = wetRug().given(
+      { type: 'DryingStarted', posture: 'flat on mesh', place: 'mesh 1' },
+      { type: 'OverrideGranted', rule: 'dry standard', reason: 'The client dries it in their own hall.' },
+    );
+    expect(drying.refuses({ type: 'DryAccepted', standard: 'full' })).toBeNull();
+  });
+  test('an inspection looks at every mark of intake', () => {
+    const mark: RugFact = {
+      type: 'MarkRecorded',
+      mark: 'm1',
+      word: 'fading',
+      side: 'face',
+      shape: 'point',
+      pointsMm: [{ xMm: 1, yMm: 1 }],
+      grade: 2,
+      activity: 'stable',
+      photos: [],
+    };
+    const story = new RugStory().given(opened, received, measured, mark);
+    const look = (marks: RugFactOf<'RugInspected'>['marks']): RugFact => ({
+      type: 'RugInspected',
+      marks,
+      odour: 'none',
+      colour: 'unchanged',
+    });
+    expect(story.refuses(look([]))?.code).toBe('marks-not-inspected');
+    expect(story.refuses(look([{ mark: 'm1', outcome: 'unchanged' }]))).toBeNull();
+  });
+  test('a rug that differs from intake goes home only with a word why', () => {
+    const story = new RugStory().given(opened, { ...received, scope: ['appraisal'] } as RugFact, measured, {
+      type: 'RugInspected',
+      marks: [],
+      odour: 'none',
+      colour: 'unchanged',
+    });
+    const identity = { tag: true, size: false, mass: 'not weighed', picture: true } as const;
+    const home: RugFact = { type: 'RugReturned', to: 'Berit', identity, signature: 's', photos: [] };
+    expect(story.refuses(home)?.code).toBe('identity-differs');
+    expect(story.refuses({ ...home, difference: 'Fringe trimmed at her wish.' } as RugFact)).toBeNull();
+  });
+});
+
+describe('withdrawing', () => {
+  const story = new RugStory().given(opened, received, measured, lookedOver, coloursNamed);
+  const wish = (entry: string) => ({ type: 'EntryWithdrawn', entry, reason: 'a slip' }) as const;
+  const outcome = (entry: string, asked = asOwner(story.now)) => {
+    const result = mayWithdraw(story.entries, wish(entry), asked);
+    return result.ok ? null : result.problem.code;
+  };
+  test('what somebody else wrote is withdrawn by the owner only, and nothing twice', () => {
+    expect(outcome('e3')).toBeNull();
+    expect(outcome('e3', asWasher(story.now))).toBe('role-missing');
+    expect(outcome('e99')).toBe('entry-unknown');
+    const gone = story.given(wish('e3'));
+    const again = mayWithdraw(gone.entries, wish('e3'), asOwner(gone.now));
+    expect(again.ok ? null : again.problem.code).toBe('entry-withdrawn-already');
+  });
+  test('the receipt itself stays', () => {
+    expect(outcome('e2')).toBe('entry-not-withdrawable');
+  });
+});
+
+test('the next step leads from the door to the agreement in the order a workshop asks', () => {
+  const settings = asOwner(storyStart).settings;
+  const next = (story: RugStory) => nextStepOf(story.standing, settings, story.now).deed.code;
+  const door = new RugStory().given(opened, received);
+  expect(next(door)).toBe('measure');
+  expect(next(door.given(measured))).toBe('survey-condition');
+  expect(next(door.given(measured, lookedOver))).toBe('identify');
+  expect(next(door.given(measured, lookedOver, identified))).toBe('weigh');
+  expect(next(door.given(measured, lookedOver, identified, weighed))).toBe('name-colours');
+  expect(next(door.given(measured, lookedOver, identified, weighed, coloursNamed))).toBe('test-dye');
+  const clear = tested(knownRug(), '5');
+  expect(next(clear)).toBe('agree-plan');
+  expect(next(clear.given(planOnRecord))).toBe('quote-price');
+  expect(next(clear.given(planOnRecord, quoted()))).toBe('ask-consent');
+  expect(next(agreedRug())).toBe('start-step');
+});
