@@ -58,6 +58,8 @@ export function mostSensitive(
     tightest.set(axis, {
       ...limit,
       value: met,
+      rule: 'R40',
+      because: `What is not known counts as the most sensitive it could be. ${limit.because}`,
       about: `${about}, taken as ${limit.about}`,
       assumed: true,
     } as SourcedLimit);
