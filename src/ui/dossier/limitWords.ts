@@ -57,6 +57,16 @@ export const valueWords = (axis: Axis, value: AxisValue): string => {
   return value.length === 0 ? 'nothing' : value.join(', ');
 };
 
+/** The last loosening of a plan finds out everything at once; its fact is called this. */
+export const allTogether = 'all of these';
+
+/** What a loosening gives on an axis; empty where it takes nothing away from a list. */
+export const looserWords = (axis: Axis, from: AxisValue, to: AxisValue): string => {
+  if (!Array.isArray(from) || !Array.isArray(to)) return valueWords(axis, to);
+  const gone = from.filter((item) => !to.includes(item));
+  return gone.length === 0 ? '' : `no longer ${gone.join(', ')}`;
+};
+
 /** Axes worth showing: those on which something is said. */
 export const saysSomething = (axis: Axis, bounds: Bounds): boolean => {
   const value = bounds[axis];

@@ -1,7 +1,16 @@
 import { type Axis, type PlanLimit, ruleIds, type WashPlan } from '../../../core/wash/index.ts';
 import { Button } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
-import { axisNames, axisOrder, saysSomething, sourceWords, valueWords } from '../limitWords.ts';
+import { counted } from '../figures.ts';
+import {
+  allTogether,
+  axisNames,
+  axisOrder,
+  looserWords,
+  saysSomething,
+  sourceWords,
+  valueWords,
+} from '../limitWords.ts';
 
 /** Reasons that say the same in the same words stand once. */
 const distinct = (limits: readonly PlanLimit[]): readonly PlanLimit[] =>
@@ -18,9 +27,11 @@ function Reason({ limit }: { readonly limit: PlanLimit }) {
   const rule = ruleIds.find((id) => id === limit.rule);
   return (
     <li className="why">
-      {limit.because} {limit.about === '' ? '' : `${limit.about}. `}
+      {Array.isArray(limit.value) && <b>{valueWords(limit.axis, limit.value)}: </b>}
+      {limit.because}
+      {limit.about === '' ? ' ' : ` — ${limit.about} `}
       <span className="rule">
-        {limit.rule}, {sourceWords(limit.source)}
+        ({limit.rule}; {sourceWords(limit.source)})
       </span>
       {limit.assumed && ' · not known, so the most sensitive case is assumed'}
       {isOwner && open && limit.overridable && rule !== undefined && (
@@ -34,9 +45,13 @@ function Reason({ limit }: { readonly limit: PlanLimit }) {
 
 function AxisRow({ axis, plan }: { readonly axis: Axis; readonly plan: WashPlan }) {
   const binding = distinct(plan.limits.filter((limit) => limit.axis === axis && limit.binding));
-  const loosened = plan.loosens.flatMap((loosening) =>
-    loosening.allows.filter((allowed) => allowed.axis === axis).map((allowed) => ({ loosening, allowed })),
-  );
+  const loosened = plan.loosens
+    .filter(({ fact }) => fact !== allTogether)
+    .flatMap((loosening) =>
+      loosening.allows
+        .filter((allowed) => allowed.axis === axis && looserWords(axis, allowed.from, allowed.to) !== '')
+        .map((allowed) => ({ loosening, allowed })),
+    );
   const [first, ...others] = binding;
   return (
     <li className="lim">
@@ -51,13 +66,13 @@ function AxisRow({ axis, plan }: { readonly axis: Axis; readonly plan: WashPlan 
           )}
           {loosened.slice(0, 2).map(({ loosening, allowed }) => (
             <li key={loosening.find} className="loosens">
-              ↑ {valueWords(axis, allowed.to)} if {loosening.favourable}
+              ↑ {looserWords(axis, allowed.from, allowed.to)} if {loosening.fact}: {loosening.favourable}
             </li>
           ))}
         </ul>
         {others.length > 0 && (
           <details>
-            <summary>{others.length} more reasons</summary>
+            <summary>{counted(others.length, 'more reason')}</summary>
             <ul className="plain-list">
               {others.map((limit) => (
                 <Reason key={`${limit.rule}${limit.about}${limit.because}`} limit={limit} />

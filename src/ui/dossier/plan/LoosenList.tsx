@@ -1,20 +1,25 @@
-import type { Axis, AxisValue, Loosening, WashPlan } from '../../../core/wash/index.ts';
-import { axisNames, valueWords } from '../limitWords.ts';
+import type { Loosening, WashPlan } from '../../../core/wash/index.ts';
+import { allTogether, axisNames, looserWords } from '../limitWords.ts';
 
-const changeWords = ({ axis, from, to }: { axis: Axis | 'steps'; from: AxisValue; to: AxisValue }): string =>
-  axis === 'steps'
-    ? 'fewer steps'
-    : `${axisNames[axis].toLowerCase()} ${valueWords(axis, to)} instead of ${valueWords(axis, from)}`;
+const gains = ({ allows }: Loosening): string =>
+  allows
+    .map(({ axis, from, to }) => {
+      if (axis === 'steps') return 'fewer steps';
+      const words = looserWords(axis, from, to);
+      return words === '' ? '' : `${axisNames[axis].toLowerCase()} ${words}`;
+    })
+    .filter((words) => words !== '')
+    .join('; ');
 
 const shownFirst = 4;
 
 function One({ loosening }: { readonly loosening: Loosening }) {
-  const { find, assumed, favourable, allows } = loosening;
+  const { find, fact, assumed, favourable } = loosening;
   return (
     <li>
-      <b>{find}</b>
+      <b>{fact === allTogether ? 'Everything above, at its best' : find}</b>
       <div className="why">
-        now taken as {assumed}; if {favourable}: {allows.map(changeWords).join('; ')}
+        now taken as {assumed}; if {favourable}: {gains(loosening)}
       </div>
     </li>
   );

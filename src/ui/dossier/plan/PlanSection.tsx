@@ -101,7 +101,7 @@ function Whole({ plan }: { readonly plan: WashPlan }) {
         the wettest method all limits still allow · for {figure(basis.areaM2, 2)} m² and{' '}
         {massWords(basis.dryMassKg, settings.units)} dry
         {basis.dryMassFrom === 'weighed' ? '' : ', an estimate: not weighed'}, about{' '}
-        {massWords(basis.wetMassKg, settings.units)} wet
+        {massWords(Math.round(basis.wetMassKg), settings.units)} wet
       </p>
       <OnRecord plan={plan} />
       <DryingHours />

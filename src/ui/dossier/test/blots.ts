@@ -1,5 +1,6 @@
-import table from '../../../../data/wash/dyeTests.json' with { type: 'json' };
 import {
+  dyeTestSettings,
+  type Grade,
   grades,
   type RequiredDyeTest,
   type Side,
@@ -17,90 +18,94 @@ export type BlotState =
       readonly kind: 'read';
       readonly test: Noted<'DyeTested'>;
       readonly fails: boolean;
-      readonly stale: boolean;
+      /** The plan asks for it again: too old, or made under other conditions. */
+      readonly isAskedAgain: boolean;
     }
-  | { readonly kind: 'missing' }
-  | { readonly kind: 'stopped'; readonly at: TestLiquid };
+  | { readonly kind: 'missing'; readonly blocksWetWork: boolean }
+  /** The other side proves it, or nothing asks for it. */
+  | { readonly kind: 'not needed' };
 
 export interface Blot {
   readonly place: BlotPlace;
   readonly state: BlotState;
 }
 
-export interface ColourBlots {
-  readonly colour: NotedColour;
-  readonly blots: readonly Blot[];
+/** Where on the rug a colour is tested. */
+export interface Site {
+  readonly side: Side;
+  readonly atUrinePlace: boolean;
 }
 
-/** A blot fails at grade 3 and worse. */
-export const fails = (test: Noted<'DyeTested'>): boolean =>
-  test.reading.kind === 'graded' && grades.indexOf(test.reading.staining) <= grades.indexOf('3');
+export interface ColourBlots {
+  readonly colour: NotedColour;
+  readonly sites: readonly Site[];
+  readonly rows: readonly { readonly liquid: TestLiquid; readonly blots: readonly (Blot | null)[] }[];
+}
 
-const samePlace = (a: Omit<BlotPlace, 'required'>, b: Omit<BlotPlace, 'required'>) =>
+/** Readings hold for so long. */
+export const { validDays } = dyeTestSettings;
+
+/** A blot fails at grade 3 and worse. */
+const isFailure = (grade: Grade): boolean => grades.indexOf(grade) <= grades.indexOf('3');
+
+interface Placed extends Site {
+  readonly colour: string;
+  readonly liquid: TestLiquid;
+}
+
+const isSame = (a: Placed, b: Placed) =>
   a.colour === b.colour && a.side === b.side && a.liquid === b.liquid && a.atUrinePlace === b.atUrinePlace;
 
-const placeOf = (test: Noted<'DyeTested'>): BlotPlace => ({
+const placed = (test: Noted<'DyeTested'>): Placed => ({
   colour: test.colour,
   side: test.side,
   liquid: test.liquid,
   atUrinePlace: test.atUrinePlace === true,
 });
 
-/** Test readings hold for so long. */
-export const validDays = table.validDays;
+const siteRank = ({ side, atUrinePlace }: Site) => sides.indexOf(side) + (atUrinePlace ? 10 : 0);
 
-const rank = (place: BlotPlace) =>
-  testLiquids.indexOf(place.liquid) * 10 + sides.indexOf(place.side) * 2 + (place.atUrinePlace ? 1 : 0);
-
-/** The weakest liquid that failed on a colour's side: stronger ones are not tried after it. */
-const failedAt = (standing: RugStanding, colour: string, side: Side): TestLiquid | undefined =>
-  testLiquids.find((liquid) =>
-    standing.dyeTests.some(
-      (test) => test.colour === colour && test.side === side && test.liquid === liquid && fails(test),
-    ),
-  );
-
-/** Every colour with the blots asked for and those made, weakest liquid first. */
+/**
+ * Every colour as liquids against sites, weakest liquid first; null where nothing is asked, as after a
+ * failure.
+ */
 export function blotsOf(
   standing: RugStanding,
   required: readonly RequiredDyeTest[],
   missing: readonly RequiredDyeTest[],
 ): readonly ColourBlots[] {
-  const isMissing = (place: BlotPlace) => missing.some((test) => samePlace(test, place));
-  const stateOf = (place: BlotPlace): BlotState => {
+  const stateOf = (place: Placed): BlotState => {
     const lying = standing.lyingBlots.findLast(
       (blot) => blot.colour === place.colour && blot.side === place.side && blot.liquid === place.liquid,
     );
     if (lying !== undefined && !place.atUrinePlace) return { kind: 'lying', blot: lying };
-    const test = standing.dyeTests.findLast((one) => samePlace(placeOf(one), place));
-    if (test !== undefined)
-      return { kind: 'read', test, fails: fails(test), stale: isMissing(place) && !fails(test) };
-    const stop = failedAt(standing, place.colour, place.side);
-    return stop !== undefined && testLiquids.indexOf(stop) < testLiquids.indexOf(place.liquid)
-      ? { kind: 'stopped', at: stop }
-      : { kind: 'missing' };
+    const asked = missing.find((test) => isSame(test, place));
+    const test = standing.dyeTests.findLast((one) => isSame(placed(one), place));
+    if (test !== undefined) {
+      const fails = test.reading.kind === 'graded' && isFailure(test.reading.staining);
+      return { kind: 'read', test, fails, isAskedAgain: asked !== undefined };
+    }
+    return asked === undefined
+      ? { kind: 'not needed' }
+      : { kind: 'missing', blocksWetWork: asked.blocksWetWork };
   };
   return standing.colours.map((colour) => {
-    const places: BlotPlace[] = required
-      .filter((test) => test.colour === colour.colour)
-      .map((test) => ({
-        colour: test.colour,
-        side: test.side,
-        liquid: test.liquid,
-        atUrinePlace: test.atUrinePlace,
-        required: test,
-      }));
-    for (const test of standing.dyeTests.filter((one) => one.colour === colour.colour)) {
-      const place = placeOf(test);
-      if (!places.some((known) => samePlace(known, place))) places.push(place);
-    }
-    const blots = places.sort((a, b) => rank(a) - rank(b)).map((place) => ({ place, state: stateOf(place) }));
-    return { colour, blots };
+    const asked = required.filter((test) => test.colour === colour.colour);
+    const made = standing.dyeTests.filter((test) => test.colour === colour.colour).map(placed);
+    const known: readonly Placed[] = [...asked, ...made];
+    const sites = known
+      .filter((one, index) => known.findIndex((other) => siteRank(other) === siteRank(one)) === index)
+      .map(({ side, atUrinePlace }) => ({ side, atUrinePlace }))
+      .sort((a, b) => siteRank(a) - siteRank(b));
+    const blotAt = (liquid: TestLiquid, site: Site): Blot | null => {
+      const place = { colour: colour.colour, liquid, ...site };
+      if (!known.some((one) => isSame(one, place))) return null;
+      const asks = asked.find((test) => isSame(test, place));
+      return { place: { ...place, required: asks }, state: stateOf(place) };
+    };
+    const rows = testLiquids
+      .filter((liquid) => known.some((one) => one.liquid === liquid))
+      .map((liquid) => ({ liquid, blots: sites.map((site) => blotAt(liquid, site)) }));
+    return { colour, sites, rows };
   });
 }
-
-/** The blots still to be made, those behind a failure left out. */
-export const openBlots = (rows: readonly ColourBlots[]): readonly Blot[] =>
-  rows.flatMap(({ blots }) =>
-    blots.filter(({ state }) => state.kind === 'missing' || (state.kind === 'read' && state.stale)),
-  );
