@@ -2,6 +2,7 @@ import { existsSync } from 'node:fs';
 import { readFile, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import sharp from 'sharp';
 import { folderBackup } from './adapters/backup/folderBackup.ts';
 import { systemClock } from './adapters/clock/systemClock.ts';
 import { uuidv7 } from './adapters/clock/uuidv7.ts';
@@ -20,8 +21,11 @@ import { yazlArchiver } from './adapters/zip/yazlArchiver.ts';
 import { listRowOf } from './app/listRow.ts';
 import type { Terminal } from './cli/command.ts';
 import { convertCommand } from './cli/convert.ts';
+import { demoCommand } from './cli/demo.ts';
 import { exportCommand } from './cli/export.ts';
+import { mixCommand } from './cli/mix.ts';
 import type { OpenStoreIn } from './cli/openStore.ts';
+import { planCommand } from './cli/plan.ts';
 import { rebuildCommand } from './cli/rebuild.ts';
 import { runCli } from './cli/runCli.ts';
 import { isLoopback, type StartServer, serveCommand } from './cli/serve.ts';
@@ -99,6 +103,10 @@ const startServer: StartServer = async ({ store, host, port, tls, setUpCode, com
   });
 };
 
+/** A drawing of the demo as a picture. */
+const rasterise = async (svg: string): Promise<Uint8Array> =>
+  sharp(Buffer.from(svg)).jpeg({ quality: 84 }).toBuffer();
+
 const untilStopped = (): Promise<void> =>
   new Promise((stopped) => {
     for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => stopped());
@@ -109,7 +117,10 @@ const commands = [
   verifyCommand(openStore),
   rebuildCommand(openStore),
   exportCommand(openStore),
+  demoCommand(openStore, startServer, untilStopped, rasterise),
+  planCommand,
   convertCommand,
+  mixCommand,
 ];
 
 process.exitCode = await runCli(commands, process.argv.slice(2), terminal);

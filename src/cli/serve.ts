@@ -52,7 +52,7 @@ Starts the workshop's server and prints its address. Ctrl+C stops it.
 
 The first start prints a one-time code, which makes the owner's account.`;
 
-const asPort = (text: string): number => {
+export const asPort = (text: string): number => {
   const port = Number(text);
   if (!/^\d+$/.test(text) || port > 65_535)
     throw new WrongCall(`--port is “${text}”, not a number from 0 to 65535.`);

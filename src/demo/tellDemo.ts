@@ -1,4 +1,5 @@
 import type { Actor, House } from '../app/house.ts';
+import { showConsent } from '../app/papers.ts';
 import { addFirstOwner, addPerson, changeSecret } from '../app/people.ts';
 import { receiveConsignment } from '../app/receiveConsignment.ts';
 import { recordEntries } from '../app/recordEntries.ts';
@@ -27,8 +28,6 @@ export interface DemoStage {
   readonly opensAt: string;
   /** Turns a drawing into the bytes of a picture. */
   readonly rasterise: (svg: string) => Promise<Uint8Array>;
-  /** Makes and keeps the consent paper of a rug as it stands; answers its SHA-256. */
-  readonly keepConsentPaper: (rug: string) => Promise<string>;
   readonly told: (words: string) => void;
 }
 
@@ -169,7 +168,9 @@ async function tellMoment(stage: DemoStage, cast: Cast, rug: string, told: Momen
       typeof given === 'function' ? given({ standing: standingOf(entries), settings, now }) : given;
     if (fact === null) continue;
     const evident =
-      fact.type === 'ConsentGiven' ? { ...fact, paper: await stage.keepConsentPaper(rug) } : fact;
+      fact.type === 'ConsentGiven'
+        ? { ...fact, paper: must(await showConsent(house, cast[told.by], rug)).sha256 }
+        : fact;
     must(
       await recordEntries(house, cast[told.by], rug, {
         expectedRevision: entries.length,
