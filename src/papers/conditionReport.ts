@@ -70,12 +70,12 @@ const markTable = (context: PaperContext): PaperPart =>
   table(
     [
       figures('No.', 0.45),
-      words('Word', 1.7),
-      words('Where, cm', 1.5),
+      words('Word', 1.5),
+      words('Where, cm', 1.9),
       words('Extent', 1.1),
       figures('Grade', 0.65),
       words('State', 0.85),
-      words('Note, who, when', 2.2),
+      words('Note, who, when', 2.1),
     ],
     atTheDoor(context).map(({ number, mark }) => [
       number,

@@ -5,6 +5,7 @@ import { paperContextOf, type StoryChanges } from '../../test/support/paperStory
 import { agreedTold, intakeTold, type Told, washedTold, wholeTold } from '../../test/support/paperTold.ts';
 import type { RugFact } from '../dossier/index.ts';
 import { makePaper, type Paper, type PaperContext, type PaperKind, paperKinds } from './index.ts';
+import type { PaperRow } from './paper.ts';
 import { standingCautions } from './workOrder.ts';
 
 const made = (kind: PaperKind, context: PaperContext): Paper => {
@@ -17,7 +18,10 @@ const printed = (kind: PaperKind, changes: StoryChanges = { told: wholeTold }): 
 /** All that a paper says, drawings and all, as one text. */
 const words = (paper: Paper): string => JSON.stringify(paper);
 const factsOf = (paper: Paper) => paper.parts.flatMap((part) => (part.kind === 'facts' ? part.rows : []));
-const tablesOf = (paper: Paper) => paper.parts.flatMap((part) => (part.kind === 'table' ? [part] : []));
+const isRow = (row: PaperRow): row is readonly string[] => Array.isArray(row);
+/** Tables with their rows of cells; passages that run over the whole width are left out. */
+const tablesOf = (paper: Paper) =>
+  paper.parts.flatMap((part) => (part.kind === 'table' ? [{ ...part, rows: part.rows.filter(isRow) }] : []));
 const noticesOf = (paper: Paper) => paper.parts.flatMap((part) => (part.kind === 'notice' ? [part] : []));
 const kinds = paperKinds.map(({ code }) => code);
 

@@ -81,8 +81,11 @@ export interface PaperTable {
     /** Part of the width, against the other columns' parts; 1 where not given. */
     readonly share?: number;
   }[];
-  readonly rows: readonly (readonly string[])[];
+  readonly rows: readonly PaperRow[];
 }
+
+/** Cells, one for each column; or a passage that runs over the whole width under the row before it. */
+export type PaperRow = readonly string[] | { readonly wide: string };
 
 export interface PaperPicture {
   readonly kind: 'picture';

@@ -4,6 +4,7 @@ import type {
   PaperList,
   PaperNotice,
   PaperPart,
+  PaperRow,
   PaperTable,
   PaperText,
 } from './paper.ts';
@@ -53,6 +54,16 @@ export const words = (name: string, share = 1): Column => ({ name, align: 'start
 /** A column for figures, set to the end so that they compare. */
 export const figures = (name: string, share = 1): Column => ({ name, align: 'end', share });
 
+/** Longer than this a cell's words are set over the whole width, under their row. */
+const longestCell = 220;
+
+const spread = (columns: readonly Column[], cells: readonly string[]): readonly PaperRow[] => {
+  const long = cells.flatMap((cell, at) =>
+    cell.length > longestCell ? [{ wide: `${columns[at]?.name ?? ''}: ${cell}` }] : [],
+  );
+  return [cells.map((cell) => (cell.length > longestCell ? 'stands below' : cell)), ...long];
+};
+
 /** A table, or a line saying that there is nothing to list. */
 export const table = (
   columns: readonly Column[],
@@ -61,5 +72,10 @@ export const table = (
   caption?: string,
 ): PaperPart => {
   if (rows.length === 0) return text(nothing, 'soft');
-  return caption === undefined ? { kind: 'table', columns, rows } : { kind: 'table', caption, columns, rows };
+  const set = { kind: 'table' as const, columns, rows: rows.flatMap((cells) => spread(columns, cells)) };
+  return caption === undefined ? set : { ...set, caption };
 };
+
+/** Words of somebody's own inside a line of ours: what runs from the right in them stays among them. */
+export const isolated = (words: string): string =>
+  /[\u0590-\u08ff\ufb1d-\ufdff\ufe70-\ufeff]/.test(words) ? `\u2068${words}\u2069` : words;

@@ -5,7 +5,7 @@ import type { ConsignedRug, PaperContext } from './paperContext.ts';
 import type { PaperBody } from './paperKinds.ts';
 import { facts, heading, list, row, table, words } from './parts.ts';
 import { signed } from './signing.ts';
-import { clientName, dossierNumber, duringVisit, personWords } from './visitWords.ts';
+import { clientName, dossierNumber, duringVisit, personWords, titleWords } from './visitWords.ts';
 
 /** What the receipt itself binds; wording of this project, not legal advice. */
 const terms = [
@@ -31,7 +31,7 @@ const rugParts = (consigned: ConsignedRug, context: PaperContext): readonly Pape
   const weighed = rug.weighings.filter(during)[0];
   const photographs = rug.photographs.filter((photo) => during(photo) && photo.occasion === 'intake').length;
   return [
-    heading(2, `${rug.opened?.title ?? 'Rug'}, tag ${received.tag}`),
+    heading(2, `${titleWords(rug)}, tag ${received.tag}`),
     facts(
       row('Dossier', dossierNumber(rug)),
       row('Came in for', received.scope.join(', '), received.reason),
@@ -93,7 +93,7 @@ export function receipt(context: PaperContext): PaperBody {
               consignment.map((one) => [
                 one.visit.received.tag,
                 dossierNumber(one.rug),
-                one.rug.opened?.title ?? 'rug',
+                titleWords(one.rug),
                 sizeWords(one, context),
                 one.visit.received.scope.join(', '),
               ]),

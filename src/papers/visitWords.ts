@@ -1,6 +1,7 @@
 import type { WashPlan } from '../core/wash/index.ts';
 import type { NotedClaim, RugStanding, VisitStanding } from '../dossier/index.ts';
 import type { PaperContext } from './paperContext.ts';
+import { isolated } from './parts.ts';
 
 export const dataErased = 'client’s data erased';
 
@@ -12,14 +13,16 @@ export const dossierNumber = (rug: RugStanding): string =>
 export const visitNumber = ({ rug, visit }: Pick<PaperContext, 'rug' | 'visit'>): number =>
   rug.visits.findIndex((other) => other.received.visit === visit.received.visit) + 1;
 
+export const titleWords = (rug: RugStanding): string => isolated(rug.opened?.title ?? 'rug');
+
 export const rugWords = ({ rug, visit }: Pick<PaperContext, 'rug' | 'visit'>): string =>
-  `Dossier ${dossierNumber(rug)} · tag ${visit.received.tag} · ${rug.opened?.title ?? 'rug'}`;
+  `Dossier ${dossierNumber(rug)} · tag ${visit.received.tag} · ${titleWords(rug)}`;
 
 export const personWords = ({ workshop }: Pick<PaperContext, 'workshop'>, id: string): string =>
-  workshop.people[id]?.name ?? id;
+  isolated(workshop.people[id]?.name ?? id);
 
 export const clientName = ({ client }: Pick<PaperContext, 'client'>): string =>
-  client === null ? 'not named on this paper' : client.kind === 'erased' ? dataErased : client.name;
+  client === null ? 'not named on this paper' : client.kind === 'erased' ? dataErased : isolated(client.name);
 
 /** The latest claim about something; earlier ones stay in the history. */
 export const claimAbout = <About extends NotedClaim['about']>(
