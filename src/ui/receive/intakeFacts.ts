@@ -49,8 +49,8 @@ export function usualMassKg(rug: RugIntake): { readonly least: number; readonly 
   if (area === null) return null;
   const bands = constructions.flatMap((construction) => massBandOf(construction) ?? []);
   return {
-    least: Math.min(...bands.map(({ leastKgPerM2 }) => leastKgPerM2)) * area,
-    most: Math.max(...bands.map(({ mostKgPerM2 }) => mostKgPerM2)) * area,
+    least: Math.min(...bands.map(({ least }) => least)) * area,
+    most: Math.max(...bands.map(({ most }) => most)) * area,
   };
 }
 
