@@ -9,6 +9,11 @@ interface Verification {
   readonly entries: number;
   readonly headSeal: string;
   readonly broken: readonly SealBroken[];
+  readonly photographs: {
+    readonly checked: number;
+    readonly missing: readonly string[];
+    readonly altered: readonly string[];
+  };
 }
 
 /** Checks the seal of every entry and says plainly what it found. */
@@ -27,11 +32,11 @@ export function Verify({ isOwner }: { readonly isOwner: boolean }) {
   return (
     <Section title="Verify the record">
       <p>
-        Every entry carries a seal over itself and the entry before it. This reckons all seals again and tells
-        whether anything was altered or is missing.
+        Every entry carries a seal over itself and the entry before it, and every photograph is named by its
+        own contents. This reckons them all again and tells whether anything was altered or is missing.
       </p>
       {isOwner ? null : <OwnerOnly />}
-      {isBusy ? <Busy words="Reckoning every seal again" /> : null}
+      {isBusy ? <Busy words="Reckoning every seal and photograph again" /> : null}
       {isOwner && !isBusy ? <Button onPress={verify}>Verify now</Button> : null}
       <ProblemNotice problem={problem} />
       {found === null ? null : <Found found={found} />}
@@ -40,15 +45,24 @@ export function Verify({ isOwner }: { readonly isOwner: boolean }) {
 }
 
 function Found({ found }: { readonly found: Verification }) {
-  const { broken } = found;
+  const { broken, photographs } = found;
+  const lost = [
+    ...photographs.missing.map((photo) => ({ photo, words: 'is missing' })),
+    ...photographs.altered.map((photo) => ({ photo, words: 'is not what it was when it was recorded' })),
+  ];
+  const faults = broken.length + lost.length;
   return (
     <div role="status">
-      {broken.length === 0 ? (
+      {faults === 0 ? (
         <Notice tone="ok" title="Every seal holds. Nothing was altered, nothing is missing." />
       ) : (
         <Notice
           tone="stop"
-          title={`${broken.length} ${broken.length === 1 ? 'seal is' : 'seals are'} broken.`}
+          title={
+            faults === 1
+              ? 'One thing is not as it was recorded.'
+              : `${faults} things are not as they were recorded.`
+          }
         >
           <p>Stop work on these dossiers, keep this machine as it is, and compare with your last backup.</p>
         </Notice>
@@ -56,13 +70,22 @@ function Found({ found }: { readonly found: Verification }) {
       {broken.map((problem) => (
         <ProblemNotice key={`${problem.facts.stream}/${problem.facts.revision}`} problem={problem} />
       ))}
+      {lost.map(({ photo, words }) => (
+        <Notice key={photo} tone="stop" title={`A photograph ${words}.`}>
+          <p>
+            Its name is <code className="seal">{photo}</code>. Papers that show it can no longer be relied on.{' '}
+            <b>Look for the file of that name in your last backup.</b>
+          </p>
+        </Notice>
+      ))}
       <FactList
         rows={[
           { name: 'Entries', value: found.entries.toLocaleString('en-GB') },
           { name: 'Dossiers and other records', value: found.streams.toLocaleString('en-GB') },
+          { name: 'Photographs', value: photographs.checked.toLocaleString('en-GB') },
           {
             name: 'Last seal',
-            value: <code className="seal">{found.headSeal}</code>,
+            value: <code className="seal">{found.headSeal === '' ? 'none yet' : found.headSeal}</code>,
             why: 'Write it down or print it: a record cut short later will not end on it.',
           },
         ]}
