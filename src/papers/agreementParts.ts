@@ -5,7 +5,7 @@ import type { PaperPart } from './paper.ts';
 import type { PaperContext } from './paperContext.ts';
 import { facts, figures, heading, list, notice, row, table, text, words } from './parts.ts';
 import { signed } from './signing.ts';
-import { clientName, dataErased, personWords } from './visitWords.ts';
+import { clientName, personWords } from './visitWords.ts';
 
 /** Every step in one line a client can follow. */
 export const stepLines = (steps: readonly PlanStep[]): readonly string[] =>
@@ -73,7 +73,8 @@ const given = (
 ): readonly PaperPart[] => {
   const { agreed } = consent;
   const when = momentWords(consent.when, context.timeZone);
-  const erased = context.client?.kind === 'erased';
+  // A letter or a signed sheet shows the client as much as a name does.
+  const hidden = context.client?.kind === 'known' ? null : clientName(context);
   const shown = facts(
     row(
       'Agreed by',
@@ -88,12 +89,17 @@ const given = (
     case 'signature on screen':
       return [shown, signed(context, agreed.signature, statement)];
     case 'paper photographed':
-      return [shown, { kind: 'picture', photo: agreed.photo, caption: 'The signed paper as photographed' }];
+      return [
+        shown,
+        hidden === null
+          ? { kind: 'picture', photo: agreed.photo, caption: 'The signed paper as photographed' }
+          : text(`The signed paper was photographed: ${hidden}.`, 'soft'),
+      ];
     case 'letter or e-mail':
       return [
         shown,
-        facts(row('In their words', erased ? dataErased : agreed.words)),
-        ...(agreed.photo === undefined
+        facts(row('In their words', hidden ?? agreed.words)),
+        ...(agreed.photo === undefined || hidden !== null
           ? []
           : [{ kind: 'picture' as const, photo: agreed.photo, caption: 'The letter' }]),
       ];
@@ -103,7 +109,7 @@ const given = (
         facts(
           row(
             'In their words',
-            erased ? dataErased : agreed.words,
+            hidden ?? agreed.words,
             `spoken ${momentWords(agreed.spokenAt, context.timeZone)}`,
           ),
           row('Witness', agreed.witness),

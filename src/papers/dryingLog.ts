@@ -109,6 +109,8 @@ export function dryingLog(context: PaperContext): PaperBody {
   const criteria = dryCriteria(rug, visit, standard);
   const met = criteria.filter((criterion) => criterion.met).length;
   const accepted = visit.dryAccepted;
+  if (wet === null && visit.readings.length === 0 && visit.dryingStarted === null)
+    return { subtitle: 'The rug was not wetted in this visit.', parts: [text('There was nothing to dry.')] };
   return {
     subtitle: wet === null ? 'The rug was not wetted in this visit.' : 'From first wetting to dry.',
     parts: [

@@ -75,12 +75,40 @@ export function valueWords(axis: Axis, value: AxisValue): string {
 const limits = <A extends Axis>(axis: A, bounds: Bounds): boolean =>
   !withinOn(axis, noLimit[axis], bounds[axis]);
 
-/** Why a limit is what it is: reason, what it comes from, rule, and the standard or setting behind it. */
-export const reasonWords = (limit: PlanLimit): string => {
-  const about = limit.about === '' ? '' : ` — ${limit.about}`;
-  const assumed = limit.assumed ? '; not known, so the most sensitive case is assumed' : '';
-  return `${limit.because}${about} (${limit.rule}; ${sourceWords(limit.source)}${assumed})`;
-};
+/**
+ * Why some limits are what they are: reason, what each comes from, rule, and the standard or setting behind
+ * it. Limits that differ only in what they come from are told once.
+ */
+export function reasonLines(
+  limits: readonly PlanLimit[],
+  prefix: (limit: PlanLimit) => string = () => '',
+): readonly string[] {
+  const told = new Map<
+    string,
+    { readonly start: string; readonly abouts: Set<string>; readonly end: string }
+  >();
+  for (const limit of limits) {
+    const start = `${prefix(limit)}${limit.because}`;
+    const assumed = limit.assumed ? '; not known, so the most sensitive case is assumed' : '';
+    const end = `(${limit.rule}; ${sourceWords(limit.source)}${assumed})`;
+    const line = told.get(start + end) ?? { start, abouts: new Set(), end };
+    if (limit.about !== '') line.abouts.add(limit.about);
+    told.set(start + end, line);
+  }
+  return [...told.values()].map(({ start, abouts, end }) =>
+    abouts.size === 0 ? `${start} ${end}` : `${start} — ${[...abouts].join(', ')} ${end}`,
+  );
+}
+
+/** Axes that say nothing of their own once no liquid may touch the rug. */
+const wetAxes: ReadonlySet<Axis> = new Set([
+  'finalPh',
+  'temperatureC',
+  'temperatureStepK',
+  'wetMinutes',
+  'bathMinutes',
+  'strengthGPerL',
+]);
 
 const listed: ReadonlySet<Axis> = new Set(axes.filter((axis) => Array.isArray(noLimit[axis])));
 
@@ -91,19 +119,18 @@ const listed: ReadonlySet<Axis> = new Set(axes.filter((axis) => Array.isArray(no
  * @param omit - axes said elsewhere on the same paper
  */
 export function limitRows(plan: WashPlan, omit: readonly Axis[] = []): readonly FactRow[] {
+  const dry = plan.bounds.bathPh === 'no liquid';
   return axes
-    .filter((axis) => !omit.includes(axis) && limits(axis, plan.bounds))
+    .filter((axis) => !omit.includes(axis) && !(dry && wetAxes.has(axis)) && limits(axis, plan.bounds))
     .map((axis) => {
       const binding = plan.limits.filter((limit) => limit.axis === axis && limit.binding);
-      const reasons = new Set(
-        binding.map((limit) =>
-          listed.has(axis) ? `${valueWords(axis, limit.value)}: ${reasonWords(limit)}` : reasonWords(limit),
-        ),
-      );
+      const reasons = listed.has(axis)
+        ? reasonLines(binding, (limit) => `${valueWords(axis, limit.value)}: `)
+        : reasonLines(binding);
       return {
         name: axisWords[axis],
         value: valueWords(axis, plan.bounds[axis]),
-        why: reasons.size === 0 ? 'follows from the other limits' : [...reasons].join('\n'),
+        why: reasons.length === 0 ? 'follows from the other limits' : reasons.join('\n'),
       };
     });
 }

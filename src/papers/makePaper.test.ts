@@ -66,6 +66,23 @@ describe('every paper', () => {
   });
 });
 
+test('a photographed paper the client signed goes with the client’s data', () => {
+  const told = wholeTold.map(
+    ([hour, fact]): Told<RugFact> => [
+      hour,
+      fact.type === 'ConsentGiven'
+        ? { ...fact, agreed: { how: 'paper photographed', photo: 'c'.repeat(64) } }
+        : fact,
+    ],
+  );
+  const pictured = (changes: StoryChanges) =>
+    printed('consent', changes).parts.some(
+      (part) => part.kind === 'picture' && part.photo === 'c'.repeat(64),
+    );
+  expect(pictured({ told })).toBe(true);
+  expect(pictured({ told, client: 'erased' })).toBe(false);
+});
+
 describe('the receipt', () => {
   test('lists every rug of the consignment with what it was left for and its declared value', () => {
     const context = paperContextOf({ told: intakeTold });

@@ -29,7 +29,11 @@ export const photographsOf = (
   ...occasions: readonly Photograph['occasion'][]
 ): readonly Photograph[] =>
   context.rug.photographs.filter(
-    (photo) => duringVisit(context)(photo) && occasions.includes(photo.occasion),
+    (photo) =>
+      duringVisit(context)(photo) &&
+      occasions.includes(photo.occasion) &&
+      // Papers show who the client is, and go with the client's name.
+      (photo.shows !== 'paper' || context.client?.kind === 'known'),
   );
 
 /**

@@ -1,4 +1,4 @@
-import type { Amount, PlanStep, WashPlan } from '../core/wash/index.ts';
+import { type Amount, type PlanStep, rescueCards, type WashPlan } from '../core/wash/index.ts';
 import { done, type Result, refused } from '../units/index.ts';
 import { limitRows } from './limitWords.ts';
 import { areaWords, figure, massWords } from './measureWords.ts';
@@ -42,6 +42,17 @@ const stepRows = (step: PlanStep) =>
     step.log.length === 0 ? null : row('Write down', step.log.join(', ')),
   ].filter((one) => one !== null);
 
+const unstopped = (sentence: string): string => sentence.replace(/\.$/, '');
+
+/** What to do when a stop condition is met; with a colour that acid changes, the way without acid. */
+function rescueWords(rescue: string, plan: WashPlan): string {
+  const card = rescueCards[rescue];
+  if (card === undefined) return rescue;
+  const sensitive = plan.dyes.some(({ traits }) => traits.includes('acid sensitive'));
+  const steps = sensitive ? (card.doAcidSensitive ?? card.do) : card.do;
+  return `${card.title}: ${steps.join(' ')}${card.never.length === 0 ? '' : ` Never: ${card.never.join(', ')}.`}`;
+}
+
 const stepParts = (step: PlanStep, plan: WashPlan): readonly PaperPart[] => {
   const stops = plan.stopConditions.filter(({ id }) => step.stopConditions.includes(id));
   const rows = stepRows(step);
@@ -50,14 +61,15 @@ const stepParts = (step: PlanStep, plan: WashPlan): readonly PaperPart[] => {
     text(step.what),
     ...(rows.length === 0 ? [] : [facts(...rows)]),
     text(
-      `${stops.length === 0 ? '' : `Stop if: ${stops.map(({ when }) => when).join('; ')}. `}Step: ${sourceWords(step.source)}.`,
+      `${stops.length === 0 ? '' : `Stop if: ${stops.map(({ when }) => unstopped(when)).join('; ')}. `}Step: ${sourceWords(step.source)}.`,
       'soft',
     ),
   ];
 };
 
-const basis = ({ basis: from }: WashPlan, units: 'metric' | 'customary') =>
+const basis = ({ basis: from, rulebook }: WashPlan, fingerprint: string, units: 'metric' | 'customary') =>
   facts(
+    row('Plan', fingerprint, `fingerprint; rulebook ${rulebook}`),
     row('Area', areaWords(from.areaM2, units)),
     row('Dry mass', massWords(from.dryMassKg, units), from.dryMassFrom),
     row('Wet mass, at most', massWords(from.wetMassKg, units), 'plan the lifting by this'),
@@ -123,18 +135,23 @@ export function workOrder(context: PaperContext): Result<PaperBody, PaperHasNoGr
       heading(1, 'Stop conditions and what to do then'),
       table(
         [words('When', 1.4), words('Do', 2.6), words('From', 1)],
-        plan.stopConditions.map(({ when, rescue, source }) => [when, rescue, sourceWords(source)]),
+        plan.stopConditions.map(({ when, rescue, source }) => [
+          when,
+          rescueWords(rescue, plan),
+          sourceWords(source),
+        ]),
         'The plan names no stop condition: a dry method.',
       ),
       heading(1, 'What this is worked out from'),
-      basis(plan, context.workshop.settings.units),
+      basis(plan, fingerprint, context.workshop.settings.units),
       ...(plan.loosens.length === 0
         ? []
         : [
             heading(2, 'What would loosen it'),
-            list(plan.loosens.map(({ find, fact, assumed }) => `${find} (${fact} is taken as ${assumed})`)),
+            list(
+              plan.loosens.map(({ find, assumed }) => `${unstopped(find)} (until then taken as: ${assumed})`),
+            ),
           ]),
-      text(`Plan ${fingerprint}, rulebook ${plan.rulebook}.`, 'soft'),
     ],
   });
 }

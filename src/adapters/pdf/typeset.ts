@@ -44,7 +44,8 @@ export function typeset(job: TypesettingJob): Promise<TypesettingOutcome> {
     const helper = spawn(process.execPath, ['--input-type=module', '--eval', child], {
       stdio: ['ignore', 'ignore', 'pipe', 'ipc'],
       serialization: 'advanced',
-      env: {},
+      // Windows cannot start a process without this one; the rest of the server's surroundings stay out.
+      env: { SystemRoot: process.env['SystemRoot'] },
     });
     let complaint = '';
     let outcome: TypesettingOutcome | undefined;
