@@ -27,7 +27,7 @@ const yellow = {
   light: true,
 } as const;
 const tests = (...grades: readonly Parameters<typeof everyMissingBlot>[0][]) =>
-  grades.flatMap((grade) => Array.from({ length: 24 }, () => everyMissingBlot(grade)));
+  grades.flatMap((grade) => Array.from({ length: 40 }, () => everyMissingBlot(grade)));
 const acts = (count: number) => Array.from({ length: count }, () => nextAct);
 const drying = (hours: number) => ({ type: 'DryingExpected', hours }) as const;
 

@@ -18,7 +18,7 @@ import {
 
 const blue = { colour: 'blue', name: 'dark blue', looks: '#1f3864', dyeClass: 'indigo' } as const;
 const tests = (grades: Parameters<typeof everyMissingBlot>[0]) =>
-  Array.from({ length: 24 }, () => everyMissingBlot(grades));
+  Array.from({ length: 40 }, () => everyMissingBlot(grades));
 const acts = (count: number) => Array.from({ length: count }, () => nextAct);
 const drying = (hours: number) => ({ type: 'DryingExpected', hours }) as const;
 const eur = (amountMinor: number) => ({ amountMinor, currency: 'EUR' });
