@@ -1,7 +1,7 @@
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import type { ConditionFamily, Unnamed } from '../../core/condition/index.ts';
 import { conditionFamilies, conditionWord, familyTitles, likelyWords } from '../../core/condition/index.ts';
-import { Button, Choice, Empty, LineField } from '../kit/index.ts';
+import { Button, Empty, LineField } from '../kit/index.ts';
 
 const first = 8;
 
@@ -16,10 +16,22 @@ export function WordField(props: {
   const [family, setFamily] = useState<ConditionFamily | null>(null);
   const [isOpen, setOpen] = useState(props.value === '');
   const [isLong, setLong] = useState(false);
+  const chosenWord = useRef<HTMLDivElement>(null);
+  const wasPicked = useRef(false);
   const chosen = conditionWord(props.value);
+  // The list a person chose from goes away; the focus stays where the answer now stands.
+  useEffect(() => {
+    if (!isOpen && wasPicked.current) chosenWord.current?.focus();
+    wasPicked.current = false;
+  }, [isOpen]);
+  const pick = (word: string) => {
+    props.onChange(word);
+    wasPicked.current = true;
+    setOpen(false);
+  };
   if (!isOpen && props.value !== '')
     return (
-      <div className="chosenWord">
+      <div className="chosenWord" ref={chosenWord} tabIndex={-1}>
         <div>
           <b>{props.value}</b>
           {chosen === undefined ? null : <span className="why">{chosen.means}</span>}
@@ -60,18 +72,29 @@ export function WordField(props: {
           <p>No word fits “{typed}”. Take the nearest word and say the rest in the note.</p>
         </Empty>
       ) : (
-        <Choice
-          label="What is it?"
-          columns={2}
-          isRequired
-          options={shown.map((row) => ({ value: row.word, words: row.word, hint: row.means }))}
-          value={props.value === '' ? null : props.value}
-          onChange={(word) => {
-            props.onChange(word);
-            setOpen(false);
-          }}
-          problem={props.problem ?? null}
-        />
+        <fieldset className="words">
+          <legend className="name">What is it?</legend>
+          <ul className="tiles">
+            {shown.map((row) => (
+              <li key={row.word}>
+                <button
+                  type="button"
+                  className="tile wordTile"
+                  aria-pressed={row.word === props.value}
+                  onClick={() => pick(row.word)}
+                >
+                  <span>
+                    {row.word}
+                    <span className="why">{row.means}</span>
+                  </span>
+                </button>
+              </li>
+            ))}
+          </ul>
+          {props.problem === null || props.problem === undefined ? null : (
+            <p className="fault">{props.problem}</p>
+          )}
+        </fieldset>
       )}
       {shown.length < fitting.length ? (
         <Button tone="ghost" onPress={() => setLong(true)}>

@@ -1,8 +1,7 @@
-import { findingsSuggested } from '../../core/condition/index.ts';
 import { useRug } from '../call/index.ts';
 import { type Mark, MarkList, MarkPad, marksAndPictures, SurveyFields } from '../condition/index.ts';
 import { Notice } from '../kit/index.ts';
-import { frameOf } from './intakeFacts.ts';
+import { frameOf, lifeIn } from './intakeFacts.ts';
 import type { RugStepProps } from './stepProps.ts';
 
 const put = (marks: readonly Mark[], mark: Mark): readonly Mark[] =>
@@ -45,22 +44,24 @@ export function MarksStep({ rug, changeRug, faults }: RugStepProps) {
 
 /** Something alive is kept from every other rug from this moment on, not only once it is on record. */
 function LivingThings({ marks }: { readonly marks: readonly Mark[] }) {
-  const findings = new Set(marks.flatMap(({ word, activity }) => findingsSuggested(word, activity)));
-  const isInsect = findings.has('active moth') || findings.has('active beetle');
-  const isMould = findings.has('active mould');
-  if (!isInsect && !isMould) return null;
+  const why = lifeIn(marks);
+  if (why === null) return null;
   return (
-    <Notice tone="stop" title={isMould ? 'Mould may be growing in it' : 'Insects may be living in it'}>
+    <Notice
+      tone="stop"
+      title={why === 'mould' ? 'Mould may be growing in it' : 'Insects may be living in it'}
+    >
       <p>
-        {isMould
+        {why === 'mould'
           ? 'Spores spread to other rugs and can make people ill.'
-          : 'Moth and beetle spread to every other wool in the house.'}
+          : 'Moth and beetle spread to every other wool in the house.'}{' '}
+        It goes on record as in quarantine.
       </p>
       <p>
         <b>
-          Bag it and seal the bag before it goes inside, keep it in quarantine, and wear gloves
-          {isMould ? ' and a mask' : ''}.
-        </b>
+          Bag it and seal the bag before it goes inside; wear gloves{why === 'mould' ? ' and a mask' : ''}.
+        </b>{' '}
+        If you have looked closely and nothing lives there, call those marks stable.
       </p>
     </Notice>
   );

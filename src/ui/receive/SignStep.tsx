@@ -3,7 +3,7 @@ import { markLine, SignaturePad } from '../condition/index.ts';
 import { Button, dayWords, FactList, moneyText, Notice, Picture, ProblemNotice } from '../kit/index.ts';
 import { clientName, type Intake, type RugIntake, type Step, steps, stepWords } from './intake.ts';
 import { faultsOf } from './intakeChecks.ts';
-import { areaM2, measuredFact, rugTitle } from './intakeFacts.ts';
+import { areaM2, lifeIn, measuredFact, rugTitle } from './intakeFacts.ts';
 import { massText, sizeText } from './measureFields.tsx';
 import type { StepProps } from './stepProps.ts';
 import { useSendIntake } from './useSendIntake.ts';
@@ -90,6 +90,7 @@ export function SignStep(props: StepProps & { readonly settings: WorkshopSetting
 function RugSummary({ rug, settings }: { readonly rug: RugIntake; readonly settings: WorkshopSettings }) {
   const measured = measuredFact(rug);
   const area = areaM2(rug);
+  const life = lifeIn(rug.marks);
   const face = rug.photographs.find(({ shows }) => shows === 'face') ?? rug.photographs[0];
   return (
     <div className="rugSummary">
@@ -116,6 +117,7 @@ function RugSummary({ rug, settings }: { readonly rug: RugIntake; readonly setti
                   : massText(rug.massKg, settings.units),
             },
             { name: 'Wish', value: rug.reason },
+            ...(life === null ? [] : [{ name: 'Quarantine', value: `▲ yes: ${life}` }]),
             {
               name: 'Declared value',
               value:

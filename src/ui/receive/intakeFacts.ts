@@ -1,4 +1,4 @@
-import { type RugFrame, rugFrame } from '../../core/condition/index.ts';
+import { findingsSuggested, type RugFrame, rugFrame } from '../../core/condition/index.ts';
 import { constructions, massBandOf } from '../../core/wash/index.ts';
 import type { RugFact, RugFactOf } from '../../dossier/index.ts';
 import { surveyFact } from '../condition/index.ts';
@@ -73,6 +73,19 @@ export function weighedFact(rug: RugIntake): RugFactOf<'RugWeighed'> | null {
   };
 }
 
+/** What may live in the rug by its marks, or null. An activity nobody knows counts as active. */
+export function lifeIn(marks: RugIntake['marks']): RugFactOf<'Quarantined'>['why'] | null {
+  const findings = new Set(marks.flatMap(({ word, activity }) => findingsSuggested(word, activity)));
+  if (findings.has('active mould')) return 'mould';
+  return findings.has('active moth') || findings.has('active beetle') ? 'moth or beetle' : null;
+}
+
+/** A rug in which something may live is in quarantine from the moment it is on record. */
+function quarantinedFact({ marks }: RugIntake): RugFactOf<'Quarantined'> | null {
+  const why = lifeIn(marks);
+  return why === null ? null : { type: 'Quarantined', why, note: 'By the marks put down at the door.' };
+}
+
 const receivedFact = (intake: Intake, rug: RugIntake): RugFactOf<'RugReceived'> => {
   const { client, signature } = intake;
   return {
@@ -110,6 +123,7 @@ export const rugFactsOf = (intake: Intake, rug: RugIntake): readonly RugFact[] =
   })),
   ...rug.marks,
   ...present(surveyFact(rug.survey, 'intake')),
+  ...present(quarantinedFact(rug)),
 ];
 
 export const rugTitle = (rug: RugIntake): string =>
