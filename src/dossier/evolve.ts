@@ -101,7 +101,13 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
     ...standing,
     dyeTests: [...standing.dyeTests, noted],
     lyingBlots: standing.lyingBlots.filter(
-      (blot) => !(blot.colour === noted.colour && blot.side === noted.side && blot.liquid === noted.liquid),
+      (blot) =>
+        !(
+          blot.colour === noted.colour &&
+          blot.side === noted.side &&
+          blot.liquid === noted.liquid &&
+          (blot.atUrinePlace ?? false) === (noted.atUrinePlace ?? false)
+        ),
     ),
   }),
   DyeTestStarted: (standing, noted) => ({ ...standing, lyingBlots: [...standing.lyingBlots, noted] }),

@@ -38,6 +38,6 @@ export const dyeTestFacts = {
     note: z.optional(passage),
   }),
   /** The blot lies and its time runs: shown on every tablet. */
-  DyeTestStarted: fact('DyeTestStarted', { ...tested, minutes }),
+  DyeTestStarted: fact('DyeTestStarted', { ...tested, minutes, atUrinePlace: z.optional(z.boolean()) }),
   DyeTestRefused: fact('DyeTestRefused', { colour: id, words: passage, signed: z.boolean() }),
 };

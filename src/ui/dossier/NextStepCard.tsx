@@ -27,12 +27,19 @@ const wayTo = (deed: Deed, view: DossierView): Way => {
     case 'accept-dry':
       return { kind: 'view', view: 'dry' };
     case 'read-blot': {
-      const blot = view.standing.lyingBlots.find(({ liquid }) => liquid === deed.liquid);
+      const blot = view.standing.lyingBlots.find(
+        ({ liquid, colour }) => liquid === deed.liquid && view.colourName(colour) === deed.colour,
+      );
       return blot === undefined
         ? part('test')
         : asks({
             kind: 'blot',
-            place: { colour: blot.colour, side: blot.side, liquid: blot.liquid, atUrinePlace: false },
+            place: {
+              colour: blot.colour,
+              side: blot.side,
+              liquid: blot.liquid,
+              atUrinePlace: blot.atUrinePlace === true,
+            },
           });
     }
     case 'release-quarantine':

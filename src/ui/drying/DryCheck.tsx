@@ -3,7 +3,7 @@ import { decide, dryCriteria, type dryStandards, type RugFactOf } from '../../do
 import { dryAskedWords, dryFoundWords } from '../../text/dryWords.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { Part } from '../dossier/Part.tsx';
-import { useAct } from '../dossier/useAct.ts';
+import { useField, useForm } from '../dossier/useForm.ts';
 import { Button, Notice, PassageField, ProblemNotice, Sheet, When } from '../kit/index.ts';
 
 const standardWords: { readonly [S in (typeof dryStandards)[number]]: string } = {
@@ -14,8 +14,8 @@ const standardWords: { readonly [S in (typeof dryStandards)[number]]: string } =
 
 function AcceptSheet({ onClose }: { readonly onClose: () => void }) {
   const { settings, standing, asked, isOwner, ask } = useDossier();
-  const [note, setNote] = useState('');
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm('accept dry', onClose);
+  const [note, setNote] = useField(form, 'note', '');
   const fact: RugFactOf<'DryAccepted'> = {
     type: 'DryAccepted',
     standard: settings.dryStandard,

@@ -1,8 +1,7 @@
-import { useState } from 'react';
 import { moistureRatio, ovenDryMassOf, type RugFactOf } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { figure, percentWords } from '../dossier/figures.ts';
-import { useAct } from '../dossier/useAct.ts';
+import { noItems, nothingTyped, useField, useForm } from '../dossier/useForm.ts';
 import { Button, Choice, LineField, newId, PhotoTaker, ProblemNotice, Sheet } from '../kit/index.ts';
 import { ReadingPad, type Slot, type Typed, valueIn } from '../wash/ReadingPad.tsx';
 
@@ -14,24 +13,27 @@ interface MeterPoint {
   readonly at: string;
 }
 
-const usualPoints = ['pile, middle', 'foundation, back', 'fringe'];
+const usualPoints: readonly MeterPoint[] = ['pile, middle', 'foundation, back', 'fringe'].map((at) => ({
+  key: at,
+  at,
+}));
 
 /** One look at a drying rug: mass and room first, then meter, pocket, and the senses. */
 export function DryingReadingSheet({ onClose }: { readonly onClose: () => void }) {
   const { standing, visit } = useDossier();
   const before = visit?.readings.findLast(({ meterDryReference }) => meterDryReference !== undefined);
-  const [typed, setTyped] = useState<Typed<Key>>(
+  const { form, act, isBusy, problem, forget } = useForm('drying reading', onClose);
+  const [typed, setTyped] = useField<Typed<Key>>(
+    form,
+    'typed',
     before?.meterDryReference === undefined ? {} : { reference: String(before.meterDryReference) },
   );
-  const [points, setPoints] = useState<readonly MeterPoint[]>(() =>
-    usualPoints.map((at) => ({ key: newId(), at })),
-  );
-  const [meter, setMeter] = useState<Typed<string>>({});
-  const [touch, setTouch] = useState<NonNullable<Reading['touch']> | null>(null);
-  const [smell, setSmell] = useState<NonNullable<Reading['smell']> | null>(null);
-  const [cloth, setCloth] = useState<NonNullable<Reading['whiteCloth']> | null>(null);
-  const [photos, setPhotos] = useState<readonly string[]>([]);
-  const { act, isBusy, problem } = useAct(onClose);
+  const [points, setPoints] = useField<readonly MeterPoint[]>(form, 'points', usualPoints);
+  const [meter, setMeter] = useField<Typed<string>>(form, 'meter', nothingTyped);
+  const [touch, setTouch] = useField<NonNullable<Reading['touch']> | null>(form, 'touch', null);
+  const [smell, setSmell] = useField<NonNullable<Reading['smell']> | null>(form, 'smell', null);
+  const [cloth, setCloth] = useField<NonNullable<Reading['whiteCloth']> | null>(form, 'cloth', null);
+  const [photos, setPhotos] = useField<readonly string[]>(form, 'photos', noItems);
   if (visit === null) return null;
   const ovenDry = ovenDryMassOf(standing, visit);
   const slots: readonly Slot<Key>[] = [
@@ -117,8 +119,13 @@ export function DryingReadingSheet({ onClose }: { readonly onClose: () => void }
       ...(cloth === null ? {} : { whiteCloth: cloth }),
       photos,
     });
+  // A figure typed long ago is no reading of now: closing the sheet lets it go.
+  const leave = () => {
+    forget();
+    onClose();
+  };
   return (
-    <Sheet title="Drying reading" isOpen onClose={onClose}>
+    <Sheet title="Drying reading" isOpen onClose={leave}>
       <div className="wash">
         <p className="why">
           {ovenDry === null

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { agreedPlan, decide, postures, type RugFact } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { Part } from '../dossier/Part.tsx';
-import { useAct } from '../dossier/useAct.ts';
+import { useField, useForm } from '../dossier/useForm.ts';
 import { Button, Choice, LineField, ProblemNotice, Sheet, When } from '../kit/index.ts';
 
 type Posture = (typeof postures)[number];
@@ -16,9 +16,9 @@ const hints: { readonly [P in Posture]: string } = {
 
 function PostureSheet({ turning, onClose }: { readonly turning: boolean; readonly onClose: () => void }) {
   const { standing, asked } = useDossier();
-  const [posture, setPosture] = useState<Posture | null>(null);
-  const [place, setPlace] = useState('');
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm('posture', onClose);
+  const [posture, setPosture] = useField<Posture | null>(form, 'posture', null);
+  const [place, setPlace] = useField(form, 'place', '');
   const fact: RugFact | null =
     posture === null
       ? null

@@ -1,9 +1,8 @@
-import { useState } from 'react';
 import { type Grade, grades, type PlanStep } from '../../core/wash/index.ts';
 import { agreedPlan, type RugFactOf, stepId } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { figure } from '../dossier/figures.ts';
-import { useAct } from '../dossier/useAct.ts';
+import { noItems, nothingTyped, useField, useForm } from '../dossier/useForm.ts';
 import { Button, Choice, newId, PhotoTaker, ProblemNotice, Sheet } from '../kit/index.ts';
 import {
   benchGrade,
@@ -34,11 +33,11 @@ export const clothOptions = [...grades].reverse().map((value) => ({ value, words
 /** A bath reading, judged against the plan's band while it is typed. */
 export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly onClose: () => void }) {
   const { standing, visit, now } = useDossier();
-  const [typed, setTyped] = useState<Typed<'ph' | 'temperature'>>({});
-  const [cloth, setCloth] = useState<Grade | null>(null);
-  const [runOff, setRunOff] = useState<RunOff | null>(null);
-  const [photos, setPhotos] = useState<readonly string[]>([]);
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem, forget } = useForm(`bath/${stepId(step)}`, onClose);
+  const [typed, setTyped] = useField<Typed<'ph' | 'temperature'>>(form, 'typed', nothingTyped);
+  const [cloth, setCloth] = useField<Grade | null>(form, 'cloth', null);
+  const [runOff, setRunOff] = useField<RunOff | null>(form, 'runOff', null);
+  const [photos, setPhotos] = useField<readonly string[]>(form, 'photos', noItems);
   const plan = agreedPlan(standing);
   if (plan === null || visit === null) return null;
   const rescuing = visit.stops.some(({ called, cleared }) => cleared === null && isBleed(called.condition));
@@ -91,8 +90,13 @@ export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly
     ...(runOff === null ? {} : { runOff }),
     photos,
   };
+  // A figure typed long ago is no reading of now: closing the sheet lets it go.
+  const leave = () => {
+    forget();
+    onClose();
+  };
   return (
-    <Sheet title={`Reading: ${step.kind}`} isOpen onClose={onClose}>
+    <Sheet title={`Reading: ${step.kind}`} isOpen onClose={leave}>
       <div className="wash">
         <ReadingPad slots={[ph, temperature]} typed={typed} onChange={setTyped} />
         <Choice

@@ -1,8 +1,7 @@
-import { useState } from 'react';
 import type { Grade, PlanStep } from '../../core/wash/index.ts';
 import { type RugFactOf, stepId } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
-import { useAct } from '../dossier/useAct.ts';
+import { useField, useForm } from '../dossier/useForm.ts';
 import { Button, Choice, ProblemNotice, Sheet } from '../kit/index.ts';
 import { clothOptions, runOffOptions } from './BathSheet.tsx';
 import { benchGrade, clothVerdict, runOffVerdict } from './bathVerdict.ts';
@@ -24,16 +23,16 @@ const slots: readonly Slot<Key>[] = [
 export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonly onClose: () => void }) {
   const { standing, visit, now } = useDossier();
   const before = visit?.rinses.at(-1);
-  const [typed, setTyped] = useState<Typed<Key>>({
+  const { form, act, isBusy, problem, forget } = useForm(`rinse/${stepId(step)}`, onClose);
+  const [typed, setTyped] = useField<Typed<Key>>(form, 'typed', {
     ...(before?.supplyConductivityUsPerCm === undefined
       ? {}
       : { supply: String(before.supplyConductivityUsPerCm) }),
     ...(before?.supplyPh === undefined ? {} : { supplyPh: String(before.supplyPh) }),
   });
-  const [foam, setFoam] = useState<Foam | null>(null);
-  const [cloth, setCloth] = useState<Grade | null>(null);
-  const [runOff, setRunOff] = useState<RugFactOf<'RinseMeasured'>['runOff'] | null>(null);
-  const { act, isBusy, problem } = useAct(onClose);
+  const [foam, setFoam] = useField<Foam | null>(form, 'foam', null);
+  const [cloth, setCloth] = useField<Grade | null>(form, 'cloth', null);
+  const [runOff, setRunOff] = useField<RugFactOf<'RinseMeasured'>['runOff'] | null>(form, 'runOff', null);
   if (visit === null) return null;
   const value = Object.fromEntries(slots.map((slot) => [slot.key, valueIn(slot, typed)])) as {
     readonly [K in Key]: number | null;
@@ -54,8 +53,13 @@ export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonl
       ...(cloth === null ? {} : { whiteClothGrade: cloth }),
       ...(runOff == null ? {} : { runOff }),
     });
+  // A figure typed long ago is no reading of now: closing the sheet lets it go.
+  const leave = () => {
+    forget();
+    onClose();
+  };
   return (
-    <Sheet title="Reading: rinse" isOpen onClose={onClose}>
+    <Sheet title="Reading: rinse" isOpen onClose={leave}>
       <div className="wash">
         <ReadingPad slots={slots} typed={typed} onChange={setTyped} />
         <Choice

@@ -1,12 +1,12 @@
 import { useState } from 'react';
 import type { PlanStep } from '../../core/wash/index.ts';
 import { decide, type RugFactOf, type StepStanding, stepId } from '../../dossier/index.ts';
-import { usePeople } from '../call/index.ts';
+import { useMe, usePeople } from '../call/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { figure } from '../dossier/figures.ts';
 import { sourceWords } from '../dossier/limitWords.ts';
 import { aimWords, amountWords } from '../dossier/plan/StepList.tsx';
-import { useAct } from '../dossier/useAct.ts';
+import { useField, useForm } from '../dossier/useForm.ts';
 import {
   Button,
   LineField,
@@ -49,9 +49,9 @@ function Amounts({ step }: { readonly step: PlanStep }) {
 }
 
 function FinishSheet({ step, onClose }: { readonly step: PlanStep; readonly onClose: () => void }) {
-  const [lot, setLot] = useState('');
-  const [note, setNote] = useState('');
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm(`finish/${stepId(step)}`, onClose);
+  const [lot, setLot] = useField(form, 'lot', '');
+  const [note, setNote] = useField(form, 'note', '');
   return (
     <Sheet title={`Finish: ${step.kind}`} isOpen onClose={onClose}>
       {step.log.length > 0 && <p className="why">To be logged: {step.log.join(', ')}.</p>}
@@ -78,10 +78,14 @@ function FinishSheet({ step, onClose }: { readonly step: PlanStep; readonly onCl
 
 /** Before a step: whoever helps is named where one person is not enough. */
 function StartPart({ step }: { readonly step: PlanStep }) {
-  const { standing, asked } = useDossier();
-  const people = usePeople().filter(({ left }) => !left);
-  const [helpers, setHelpers] = useState<readonly string[]>([]);
-  const { act, isBusy, problem } = useAct();
+  const { standing, visit, asked } = useDossier();
+  const me = useMe();
+  const people = usePeople().filter(({ left, person }) => !left && person !== me?.person);
+  // Whoever helped with the step before is most likely still at hand: one touch then starts the next.
+  const before = visit?.steps.findLast(({ started }) => started?.helpers !== undefined)?.started?.helpers;
+  const still = people.map(({ name }) => name).filter((name) => before?.split(', ').includes(name));
+  const { form, act, isBusy, problem } = useForm(`start/${stepId(step)}`);
+  const [helpers, setHelpers] = useField<readonly string[]>(form, 'helpers', still);
   const fact: RugFactOf<'StepStarted'> = {
     type: 'StepStarted',
     step: stepId(step),
@@ -117,7 +121,7 @@ function StartPart({ step }: { readonly step: PlanStep }) {
 function RunningPart({ step, next }: { readonly step: PlanStep; readonly next: PlanStep | undefined }) {
   const { ask } = useDossier();
   const [sheet, setSheet] = useState<'reading' | 'finish' | null>(null);
-  const { act, isBusy, problem } = useAct();
+  const { act, isBusy, problem } = useForm(`running/${stepId(step)}`);
   return (
     <>
       <ProblemNotice problem={problem} />

@@ -1,9 +1,8 @@
-import { useState } from 'react';
 import type { PlanStep } from '../../core/wash/index.ts';
 import { agreedPlan } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { sourceWords } from '../dossier/limitWords.ts';
-import { useAct } from '../dossier/useAct.ts';
+import { useField, useForm } from '../dossier/useForm.ts';
 import { Button, Choice, newId, PassageField, ProblemNotice, Sheet, When } from '../kit/index.ts';
 import { rescueCard, stopWords } from './rescue.ts';
 
@@ -16,9 +15,9 @@ export function StopSheet({
   readonly onClose: () => void;
 }) {
   const { standing } = useDossier();
-  const [condition, setCondition] = useState<string | null>(null);
-  const [note, setNote] = useState('');
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm('stop', onClose);
+  const [condition, setCondition] = useField<string | null>(form, 'condition', null);
+  const [note, setNote] = useField(form, 'note', '');
   const plan = agreedPlan(standing);
   const ofStep = (plan?.stopConditions ?? [])
     .filter(({ id }) => step?.stopConditions.includes(id) ?? false)
@@ -59,8 +58,8 @@ export function StopSheet({
 }
 
 function ClearPart({ stop }: { readonly stop: string }) {
-  const [how, setHow] = useState('');
-  const { act, isBusy, problem } = useAct();
+  const { form, act, isBusy, problem } = useForm(`clear/${stop}`);
+  const [how, setHow] = useField(form, 'how', '');
   return (
     <>
       <PassageField label="How it was resolved" value={how} onChange={setHow} isRequired />

@@ -2,7 +2,7 @@ import type { PlanConsent } from '../../../core/wash/index.ts';
 import { agreedPlan, type WetBlocker, wetBlockers } from '../../../dossier/index.ts';
 import { Button, Notice, ProblemNotice, When } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
-import { moneyWords } from '../figures.ts';
+import { counted, moneyWords } from '../figures.ts';
 import { Part } from '../Part.tsx';
 
 /** The risks a client agrees to: those of the plan on record, or of the plan as it stands now. */
@@ -55,7 +55,7 @@ function Given() {
           {how.how}
           {how.how === 'spoken' && `, “${how.words}”, witness ${how.witness}`}
           {how.how === 'letter or e-mail' && `, “${how.words}”`}, at most {moneyWords(given.notToExceed)} ·{' '}
-          {nameOf(given.by)}, <When at={given.when} /> · {given.risks.length} risks · paper{' '}
+          {nameOf(given.by)}, <When at={given.when} /> · {counted(given.risks.length, 'risk')} · paper{' '}
           {given.paper.slice(0, 8)}
         </p>
       </Notice>

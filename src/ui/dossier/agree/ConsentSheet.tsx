@@ -6,8 +6,8 @@ import { asked, call, problemOf, type ShownProblem } from '../../call/index.ts';
 import { type Signature, SignaturePad } from '../../condition/index.ts';
 import { Busy, Button, Check, Choice, Notice, newId, ProblemNotice, Sheet } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
-import { moneyWords } from '../figures.ts';
-import { useAct } from '../useAct.ts';
+import { counted, moneyWords } from '../figures.ts';
+import { useField, useForm } from '../useForm.ts';
 import { RiskList, useRisks } from './AgreeSection.tsx';
 import { type Agreed, agreedOf, type How, HowFields, nothingSaid, type Said } from './HowFields.tsx';
 
@@ -33,12 +33,12 @@ async function keepSignature(client: string, signature: Signature): Promise<Show
 export function ConsentSheet({ onClose }: { readonly onClose: () => void }) {
   const { rug, visit, client, standing } = useDossier();
   const risks = useRisks();
-  const [how, setHow] = useState<How | null>(null);
-  const [said, setSaid] = useState<Said>(nothingSaid);
-  const [signature, setSignature] = useState<Signature | null>(null);
+  const { form, act, isBusy, problem } = useForm('consent', onClose);
+  const [how, setHow] = useField<How | null>(form, 'how', null);
+  const [said, setSaid] = useField<Said>(form, 'said', nothingSaid);
+  const [signature, setSignature] = useField<Signature | null>(form, 'signature', null);
   const [shown, setShown] = useState(false);
   const [unkept, setUnkept] = useState<ShownProblem | null>(null);
-  const { act, isBusy, problem } = useAct(onClose);
   const paper = useQuery({
     queryKey: ['rug', rug, 'consent', standing.revision],
     queryFn: () => asked(call<PaperHashAnswer>(`/api/rugs/${rug}/papers/consent/hash`)),
@@ -58,7 +58,7 @@ export function ConsentSheet({ onClose }: { readonly onClose: () => void }) {
     );
   const sha256 = paper.data?.sha256;
   const clientName = client === null || client.erased ? '' : client.name;
-  const statement = `I have read the consent paper. I agree to the wash plan (${plan.method}), to the ${risks.length} risks named in it, and to a price of at most ${moneyWords(quote.notToExceed)}.`;
+  const statement = `I have read the consent paper. I agree to the wash plan (${plan.method}), to the ${counted(risks.length, 'risk')} named in it, and to a price of at most ${moneyWords(quote.notToExceed)}.`;
   const agreed: Agreed | null = how === null ? null : agreedOf(how, said, signature?.signature ?? null);
   const record = async () => {
     if (agreed === null || sha256 === undefined) return;

@@ -1,7 +1,6 @@
-import { useState } from 'react';
 import type { RugFactOf } from '../../../dossier/index.ts';
 import { Button, Check, Choice, PassageField, ProblemNotice, Sheet } from '../../kit/index.ts';
-import { useAct } from '../useAct.ts';
+import { useField, useForm } from '../useForm.ts';
 
 type What = RugFactOf<'ConsentRefused'>['what'];
 
@@ -13,10 +12,10 @@ const whats: readonly { readonly value: What; readonly words: string; readonly h
 
 /** The client says no: to what, in which words, signed or not. */
 export function ConsentRefusedSheet({ onClose }: { readonly onClose: () => void }) {
-  const [what, setWhat] = useState<What | null>(null);
-  const [words, setWords] = useState('');
-  const [signed, setSigned] = useState(false);
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm('consent refused', onClose);
+  const [what, setWhat] = useField<What | null>(form, 'what', null);
+  const [words, setWords] = useField(form, 'words', '');
+  const [signed, setSigned] = useField(form, 'signed', false);
   return (
     <Sheet title="The client refuses" isOpen onClose={onClose}>
       <Choice label="What is refused" columns={1} options={whats} value={what} onChange={setWhat} />
@@ -37,8 +36,8 @@ export function ConsentRefusedSheet({ onClose }: { readonly onClose: () => void 
 
 /** A consent that was given is taken back; work stops. */
 export function ConsentWithdrawnSheet({ onClose }: { readonly onClose: () => void }) {
-  const [words, setWords] = useState('');
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm('consent withdrawn', onClose);
+  const [words, setWords] = useField(form, 'words', '');
   return (
     <Sheet title="The client takes the consent back" isOpen onClose={onClose}>
       <p>

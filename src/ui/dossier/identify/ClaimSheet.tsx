@@ -1,7 +1,6 @@
-import { useState } from 'react';
 import { Button, PassageField, ProblemNotice, Sheet } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
-import { useAct } from '../useAct.ts';
+import { useField, useForm } from '../useForm.ts';
 import { ClaimFields } from './ClaimFields.tsx';
 import { blankDraft, type ClaimDraft, claimOf } from './claimDraft.ts';
 import { type About, abouts } from './claimWords.ts';
@@ -11,13 +10,15 @@ import { type Confidence, ConfidenceField, type Evidence, EvidenceField } from '
 export function ClaimSheet({ about, onClose }: { readonly about: About; readonly onClose: () => void }) {
   const { standing } = useDossier();
   const before = standing.claims.findLast((claim) => claim.about === about);
-  const [typed, setTyped] = useState<ClaimDraft>(
+  const { form, act, isBusy, problem } = useForm(`claim/${about}`, onClose);
+  const [typed, setTyped] = useField<ClaimDraft>(
+    form,
+    'typed',
     before !== undefined && 'words' in before ? { ...blankDraft, words: before.words } : blankDraft,
   );
-  const [evidence, setEvidence] = useState<Evidence | null>(null);
-  const [confidence, setConfidence] = useState<Confidence | null>(null);
-  const [note, setNote] = useState('');
-  const { act, isBusy, problem } = useAct(onClose);
+  const [evidence, setEvidence] = useField<Evidence | null>(form, 'evidence', null);
+  const [confidence, setConfidence] = useField<Confidence | null>(form, 'confidence', null);
+  const [note, setNote] = useField(form, 'note', '');
   const claim =
     evidence === null || confidence === null
       ? null

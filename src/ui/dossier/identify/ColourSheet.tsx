@@ -1,8 +1,7 @@
-import { useState } from 'react';
 import { type ColourKind, colourKinds, type Dye, dyes } from '../../../core/wash/index.ts';
 import { Button, Choice, LineField, newId, ProblemNotice, Sheet } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
-import { useAct } from '../useAct.ts';
+import { useField, useForm } from '../useForm.ts';
 import { PickColour } from './PickColour.tsx';
 
 const dyeHints: { readonly [D in Dye]?: string } = {
@@ -46,13 +45,13 @@ export function ColourSheet({
 }) {
   const { standing } = useDossier();
   const before = standing.colours.find((known) => known.colour === colour);
-  const [name, setName] = useState(before?.name ?? '');
-  const [kind, setKind] = useState<ColourKind | null>(before?.kind ?? 'field colour');
-  const [dyeClass, setDyeClass] = useState<Dye | null>(before?.dyeClass ?? null);
-  const [light, setLight] = useState<Answer | null>(answerOf(before?.besideLightField));
-  const [urine, setUrine] = useState<Answer | null>(answerOf(before?.atUrinePlace));
-  const [looks, setLooks] = useState<string | undefined>(before?.looks);
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm(`colour/${colour ?? 'new'}`, onClose);
+  const [name, setName] = useField(form, 'name', before?.name ?? '');
+  const [kind, setKind] = useField<ColourKind | null>(form, 'kind', before?.kind ?? 'field colour');
+  const [dyeClass, setDyeClass] = useField<Dye | null>(form, 'dyeClass', before?.dyeClass ?? null);
+  const [light, setLight] = useField<Answer | null>(form, 'light', answerOf(before?.besideLightField));
+  const [urine, setUrine] = useField<Answer | null>(form, 'urine', answerOf(before?.atUrinePlace));
+  const [looks, setLooks] = useField<string | undefined>(form, 'looks', before?.looks);
   const urineFound = standing.findings.some(
     ({ finding, certainty }) => finding === 'urine' && certainty !== 'ruled out',
   );

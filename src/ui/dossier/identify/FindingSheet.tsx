@@ -2,7 +2,7 @@ import { useState } from 'react';
 import type { Certainty, FindingCode } from '../../../core/wash/index.ts';
 import { Button, Choice, LineField, PassageField, ProblemNotice, Sheet } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
-import { useAct } from '../useAct.ts';
+import { useField, useForm } from '../useForm.ts';
 import { type Evidence, EvidenceField } from './EvidenceFields.tsx';
 import { findingWords } from './findingWords.ts';
 
@@ -26,11 +26,11 @@ export function FindingSheet({
 }) {
   const { standing } = useDossier();
   const before = standing.findings.find((noted) => noted.finding === finding);
-  const [certainty, setCertainty] = useState<Certainty | null>(before?.certainty ?? null);
-  const [evidence, setEvidence] = useState<Evidence | null>(before?.evidence ?? null);
+  const { form, act, isBusy, problem } = useForm(`finding/${finding}`, onClose);
+  const [certainty, setCertainty] = useField<Certainty | null>(form, 'certainty', before?.certainty ?? null);
+  const [evidence, setEvidence] = useField<Evidence | null>(form, 'evidence', before?.evidence ?? null);
   const [at, setAt] = useState(before?.at ?? '');
-  const [note, setNote] = useState('');
-  const { act, isBusy, problem } = useAct(onClose);
+  const [note, setNote] = useField(form, 'note', '');
   const words = findingWords(finding);
   const record = () => {
     if (certainty === null || evidence === null) return;

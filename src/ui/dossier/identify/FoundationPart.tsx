@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import type { RugFactOf } from '../../../dossier/index.ts';
 import {
   Button,
@@ -13,7 +12,7 @@ import {
 } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import { Part } from '../Part.tsx';
-import { useAct } from '../useAct.ts';
+import { noItems, useField, useForm } from '../useForm.ts';
 
 type Tested = RugFactOf<'FoundationTested'>;
 
@@ -30,12 +29,12 @@ const methods: readonly {
 
 /** How a place of the foundation took the test. */
 export function FoundationSheet({ onClose }: { readonly onClose: () => void }) {
-  const [method, setMethod] = useState<Tested['method'] | null>(null);
-  const [result, setResult] = useState<Tested['result'] | null>(null);
-  const [where, setWhere] = useState('');
-  const [note, setNote] = useState('');
-  const [photos, setPhotos] = useState<readonly string[]>([]);
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm('foundation', onClose);
+  const [method, setMethod] = useField<Tested['method'] | null>(form, 'method', null);
+  const [result, setResult] = useField<Tested['result'] | null>(form, 'result', null);
+  const [where, setWhere] = useField(form, 'where', '');
+  const [note, setNote] = useField(form, 'note', '');
+  const [photos, setPhotos] = useField<readonly string[]>(form, 'photos', noItems);
   const ready = method !== null && result !== null && where.trim() !== '';
   const record = () => {
     if (method === null || result === null) return;

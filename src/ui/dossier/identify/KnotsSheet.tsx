@@ -1,8 +1,7 @@
-import { useState } from 'react';
 import type { RugFactOf } from '../../../dossier/index.ts';
 import { Button, Choice, LineField, NumberField, newId, ProblemNotice, Sheet } from '../../kit/index.ts';
 import { figure } from '../figures.ts';
-import { useAct } from '../useAct.ts';
+import { useField, useForm } from '../useForm.ts';
 import { knotSummary } from './knotSummary.ts';
 
 type Place = RugFactOf<'KnotsCounted'>['places'][number];
@@ -15,7 +14,13 @@ interface Typed {
 }
 
 const usualPlaces = ['start, left', 'start, right', 'middle', 'end, left', 'end, right'];
-const untyped = (place: string): Typed => ({ key: newId(), place, weftwise: null, warpwise: null });
+const untyped = (place: string): Typed => ({
+  key: place === '' ? newId() : place,
+  place,
+  weftwise: null,
+  warpwise: null,
+});
+const usualRows = usualPlaces.map(untyped);
 const mostPlaces = 9;
 
 const placeOf = (typed: Typed, overMm: number): Place | null =>
@@ -29,10 +34,10 @@ const placeOf = (typed: Typed, overMm: number): Place | null =>
 
 /** Counting on the back with a ruler: the same length at several places. */
 export function KnotsSheet({ onClose }: { readonly onClose: () => void }) {
-  const [nodes, setNodes] = useState<'1' | '2' | null>(null);
-  const [overMm, setOverMm] = useState<number | null>(100);
-  const [typed, setTyped] = useState<readonly Typed[]>(() => usualPlaces.map(untyped));
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm('knots', onClose);
+  const [nodes, setNodes] = useField<'1' | '2' | null>(form, 'nodes', null);
+  const [overMm, setOverMm] = useField<number | null>(form, 'overMm', 100);
+  const [typed, setTyped] = useField<readonly Typed[]>(form, 'typed', usualRows);
   const places =
     overMm === null ? [] : typed.map((one) => placeOf(one, overMm)).filter((one) => one !== null);
   const nodesPerKnot = nodes === '2' ? 2 : 1;

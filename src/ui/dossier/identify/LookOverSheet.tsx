@@ -3,7 +3,7 @@ import type { Certainty, FindingCode } from '../../../core/wash/index.ts';
 import { Button, Choice, ProblemNotice, Sheet } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import { counted } from '../figures.ts';
-import { useAct } from '../useAct.ts';
+import { nothingTyped, useField, useForm } from '../useForm.ts';
 import { type Evidence, EvidenceField } from './EvidenceFields.tsx';
 import { certaintyOptions } from './FindingSheet.tsx';
 import { type FindingWords, findingGroups } from './findingWords.ts';
@@ -16,9 +16,9 @@ type Answers = { readonly [F in FindingCode]?: Certainty };
 export function LookOverSheet({ onClose }: { readonly onClose: () => void }) {
   const { standing } = useDossier();
   const [page, setPage] = useState(0);
-  const [answers, setAnswers] = useState<Answers>({});
-  const [evidence, setEvidence] = useState<Evidence | null>('seen');
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm('look over', onClose);
+  const [answers, setAnswers] = useField<Answers>(form, 'answers', nothingTyped);
+  const [evidence, setEvidence] = useField<Evidence | null>(form, 'evidence', 'seen');
   const group = findingGroups[page];
   const before = (code: FindingCode) =>
     standing.findings.find((noted) => noted.finding === code)?.certainty ?? null;

@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import type { Signatory } from '../../../core/wash/index.ts';
 import { planFingerprint } from '../../../dossier/index.ts';
 import {
@@ -13,7 +12,7 @@ import {
 import type { OverrideRule } from '../ask.ts';
 import { useDossier } from '../dossierView.ts';
 import { axisNames, valueWords } from '../limitWords.ts';
-import { useAct } from '../useAct.ts';
+import { useField, useForm } from '../useForm.ts';
 
 interface SheetProps {
   readonly onClose: () => void;
@@ -22,8 +21,8 @@ interface SheetProps {
 /** The washer's own estimate, used until a forecast takes its place. */
 export function DryingHoursSheet({ onClose }: SheetProps) {
   const { visit } = useDossier();
-  const [hours, setHours] = useState<number | null>(visit?.dryingExpected?.hours ?? null);
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm('drying hours', onClose);
+  const [hours, setHours] = useField<number | null>(form, 'hours', visit?.dryingExpected?.hours ?? null);
   return (
     <Sheet title="Hours until dry" isOpen onClose={onClose}>
       <p>
@@ -61,8 +60,8 @@ export function DryingHoursSheet({ onClose }: SheetProps) {
 }
 
 export function CorrectiveAimSheet({ onClose }: SheetProps) {
-  const [aim, setAim] = useState('');
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm('corrective aim', onClose);
+  const [aim, setAim] = useField(form, 'aim', '');
   return (
     <Sheet title="What is to be put right" isOpen onClose={onClose}>
       <p>
@@ -84,8 +83,8 @@ export function CorrectiveAimSheet({ onClose }: SheetProps) {
 /** Puts the plan as it stands on record; consent and work are bound to it. */
 export function PlanOnRecordSheet({ onClose }: SheetProps) {
   const { plan } = useDossier();
-  const [note, setNote] = useState('');
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm('plan on record', onClose);
+  const [note, setNote] = useField(form, 'note', '');
   if (!plan.ok) return null;
   const { value } = plan;
   return (
@@ -132,8 +131,8 @@ export function PlanOnRecordSheet({ onClose }: SheetProps) {
 
 export function OverrideSheet({ rule, onClose }: SheetProps & { readonly rule: OverrideRule }) {
   const { plan } = useDossier();
-  const [reason, setReason] = useState('');
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm(`override/${rule}`, onClose);
+  const [reason, setReason] = useField(form, 'reason', '');
   const because = plan.ok ? plan.value.limits.find((limit) => limit.rule === rule)?.because : undefined;
   return (
     <Sheet title={`Override ${rule}`} isOpen onClose={onClose}>
@@ -165,9 +164,9 @@ export function OverrideSheet({ rule, onClose }: SheetProps & { readonly rule: O
 export function SignOffSheet({ who, onClose }: SheetProps & { readonly who: Signatory }) {
   const { plan, isOwner } = useDossier();
   const asked = plan.ok ? plan.value.signOffs.filter((one) => one.who === who) : [];
-  const [name, setName] = useState('');
-  const [about, setAbout] = useState(asked.map(({ because }) => because).join(' '));
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm(`sign-off/${who}`, onClose);
+  const [name, setName] = useField(form, 'name', '');
+  const [about, setAbout] = useField(form, 'about', asked.map(({ because }) => because).join(' '));
   return (
     <Sheet title={`Sign-off by the ${who}`} isOpen onClose={onClose}>
       {who === 'owner' && !isOwner && (

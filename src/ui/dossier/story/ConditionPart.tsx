@@ -3,7 +3,7 @@ import { MarkedPicture, MarkList, MarkPad, marksAndPictures, surfacesOf } from '
 import { Button, Notice, Sheet, When } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import { Part } from '../Part.tsx';
-import { useAct } from '../useAct.ts';
+import { useForm } from '../useForm.ts';
 
 /** The rug as it came, with every mark on it. */
 export function PicturePart() {
@@ -31,7 +31,7 @@ export function PicturePart() {
 
 function MarksSheet({ onClose }: { readonly onClose: () => void }) {
   const { rug, standing, visit } = useDossier();
-  const { act, problem } = useAct();
+  const { act, problem } = useForm('marks');
   const { frame, pictures, marks } = marksAndPictures(standing);
   const working = visit !== null && visit.steps.length > 0;
   return (

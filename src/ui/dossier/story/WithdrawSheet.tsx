@@ -1,7 +1,6 @@
-import { useState } from 'react';
 import { Button, PassageField, ProblemNotice, Sheet } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
-import { useAct } from '../useAct.ts';
+import { useField, useForm } from '../useForm.ts';
 import { entryWords } from './entryWords.ts';
 
 /** Takes an entry out of account, with the reason; both stay in the history. */
@@ -13,8 +12,8 @@ export function WithdrawSheet({
   readonly onClose: () => void;
 }) {
   const { entries, nameOf, colourName } = useDossier();
-  const [reason, setReason] = useState('');
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm(`withdraw/${id}`, onClose);
+  const [reason, setReason] = useField(form, 'reason', '');
   const entry = entries.find((one) => one.id === id);
   if (entry === undefined) return null;
   const { did, words } = entryWords(entry.fact, {

@@ -15,7 +15,7 @@ import {
   Sheet,
 } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
-import { useAct } from '../useAct.ts';
+import { useForm } from '../useForm.ts';
 
 interface SheetProps {
   readonly onClose: () => void;
@@ -30,7 +30,7 @@ function FactSheet(props: {
   readonly tone?: 'act' | 'stop';
   readonly children: ReactNode;
 }) {
-  const { act, isBusy, problem } = useAct(props.onClose);
+  const { act, isBusy, problem } = useForm('fact', props.onClose);
   const { fact } = props;
   return (
     <Sheet title={props.title} isOpen onClose={props.onClose}>

@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import { type RugFactOf, rugShapes } from '../../../dossier/index.ts';
 import {
   Button,
@@ -11,7 +10,7 @@ import {
   Sheet,
 } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
-import { useAct } from '../useAct.ts';
+import { useField, useForm } from '../useForm.ts';
 
 interface SheetProps {
   readonly onClose: () => void;
@@ -52,13 +51,17 @@ function Three(props: {
 export function MeasureSheet({ onClose }: SheetProps) {
   const { standing, visit } = useDossier();
   const before = standing.measurements.at(-1);
-  const [shape, setShape] = useState<RugFactOf<'RugMeasured'>['shape'] | null>(before?.shape ?? 'rectangle');
-  const [lengths, setLengths] = useState<Triple>(none);
-  const [widths, setWidths] = useState<Triple>(none);
-  const [fringeStart, setFringeStart] = useState<number | null>(null);
-  const [fringeEnd, setFringeEnd] = useState<number | null>(null);
-  const [pile, setPile] = useState<number | null>(null);
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm('measure', onClose);
+  const [shape, setShape] = useField<RugFactOf<'RugMeasured'>['shape'] | null>(
+    form,
+    'shape',
+    before?.shape ?? 'rectangle',
+  );
+  const [lengths, setLengths] = useField<Triple>(form, 'lengths', none);
+  const [widths, setWidths] = useField<Triple>(form, 'widths', none);
+  const [fringeStart, setFringeStart] = useField<number | null>(form, 'fringeStart', null);
+  const [fringeEnd, setFringeEnd] = useField<number | null>(form, 'fringeEnd', null);
+  const [pile, setPile] = useField<number | null>(form, 'pile', null);
   const worked = visit !== null && (visit.steps.length > 0 || visit.finishings.length > 0);
   const [lengthsMm, widthsMm] = [whole(lengths), whole(widths)];
   const record = () => {
@@ -117,12 +120,12 @@ export function MeasureSheet({ onClose }: SheetProps) {
 /** The mass with the air it was taken in; without the air it means little. */
 export function WeighSheet({ onClose }: SheetProps) {
   const { visit } = useDossier();
-  const [massKg, setMass] = useState<number | null>(null);
-  const [rh, setRh] = useState<number | null>(null);
-  const [airC, setAirC] = useState<number | null>(null);
-  const [rested, setRested] = useState(false);
-  const [unusual, setUnusual] = useState(false);
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm('weigh', onClose);
+  const [massKg, setMass] = useField<number | null>(form, 'massKg', null);
+  const [rh, setRh] = useField<number | null>(form, 'rh', null);
+  const [airC, setAirC] = useField<number | null>(form, 'airC', null);
+  const [rested, setRested] = useField(form, 'rested', false);
+  const [unusual, setUnusual] = useField(form, 'unusual', false);
   const dusted = visit !== null && visit.dustings.length > 0;
   const record = () => {
     if (massKg === null) return;
@@ -182,10 +185,10 @@ export function WeighSheet({ onClose }: SheetProps) {
 /** Says that the rug was looked over; only then does an empty list of marks mean anything. */
 export function SurveySheet({ onClose }: SheetProps) {
   const { standing, visit } = useDossier();
-  const [sides, setSides] = useState<RugFactOf<'ConditionSurveyed'>['sides'] | null>(null);
-  const [light, setLight] = useState('');
-  const [limits, setLimits] = useState('');
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm('survey', onClose);
+  const [sides, setSides] = useField<RugFactOf<'ConditionSurveyed'>['sides'] | null>(form, 'sides', null);
+  const [light, setLight] = useField(form, 'light', '');
+  const [limits, setLimits] = useField(form, 'limits', '');
   const worked = visit !== null && (visit.steps.length > 0 || visit.finishings.length > 0);
   const record = () => {
     if (sides === null) return;
@@ -234,10 +237,10 @@ export function SurveySheet({ onClose }: SheetProps) {
 export function DustSheet({ onClose }: SheetProps) {
   const { visit, plan } = useDossier();
   const before = visit?.dustings ?? [];
-  const [soilG, setSoil] = useState<number | null>(null);
-  const [minutes, setMinutes] = useState<number | null>(null);
-  const [side, setSide] = useState<'face' | 'back' | null>('back');
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm('dust', onClose);
+  const [soilG, setSoil] = useField<number | null>(form, 'soilG', null);
+  const [minutes, setMinutes] = useField<number | null>(form, 'minutes', null);
+  const [side, setSide] = useField<'face' | 'back' | null>(form, 'side', 'back');
   const first = before[0]?.soilG;
   const forbidden = plan.ok
     ? plan.value.bounds.forbiddenActs.filter((one) => one === 'beat' || one === 'machine dusting')

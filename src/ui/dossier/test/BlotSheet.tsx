@@ -3,7 +3,7 @@ import { Button, FactList, Notice, ProblemNotice, Sheet, TimerFace } from '../..
 import type { BlotPlace } from '../ask.ts';
 import { useDossier } from '../dossierView.ts';
 import { figure } from '../figures.ts';
-import { useAct } from '../useAct.ts';
+import { useForm } from '../useForm.ts';
 import { conditionWords } from './conditionWords.ts';
 import { ReadBlot } from './ReadBlot.tsx';
 
@@ -22,18 +22,15 @@ const howTo = (place: BlotPlace): string => {
 export function BlotSheet({ place, onClose }: { readonly place: BlotPlace; readonly onClose: () => void }) {
   const { standing, colourName, requiredTests, ask } = useDossier();
   const [reading, setReading] = useState(isCrock(place.liquid));
-  const { act, isBusy, problem } = useAct();
-  const required =
-    place.required ??
-    requiredTests.find(
-      (test) => test.colour === place.colour && test.side === place.side && test.liquid === place.liquid,
-    );
-  const lying = standing.lyingBlots.findLast(
-    (blot) => blot.colour === place.colour && blot.side === place.side && blot.liquid === place.liquid,
-  );
-  const earlier = standing.dyeTests.filter(
-    (test) => test.colour === place.colour && test.side === place.side && test.liquid === place.liquid,
-  );
+  const { act, isBusy, problem } = useForm('blot');
+  const isHere = (one: Omit<BlotPlace, 'atUrinePlace'> & { readonly atUrinePlace?: boolean | undefined }) =>
+    one.colour === place.colour &&
+    one.side === place.side &&
+    one.liquid === place.liquid &&
+    (one.atUrinePlace ?? false) === place.atUrinePlace;
+  const required = place.required ?? requiredTests.find((test) => isHere(test));
+  const lying = standing.lyingBlots.findLast((blot) => isHere(blot));
+  const earlier = standing.dyeTests.filter((test) => isHere(test));
   const minutes = required?.minutes;
   const title = `${colourName(place.colour)}: ${place.liquid}, ${place.side}${place.atUrinePlace ? ', at the urine' : ''}`;
   return (
@@ -69,6 +66,7 @@ export function BlotSheet({ place, onClose }: { readonly place: BlotPlace; reado
                       side: place.side,
                       liquid: place.liquid,
                       minutes,
+                      ...(place.atUrinePlace ? { atUrinePlace: true } : {}),
                     })
                   }
                 >

@@ -13,7 +13,7 @@ import {
 import type { BlotPlace } from '../ask.ts';
 import { useDossier } from '../dossierView.ts';
 import { figure } from '../figures.ts';
-import { useAct } from '../useAct.ts';
+import { noItems, useField, useForm } from '../useForm.ts';
 import { conditionWords } from './conditionWords.ts';
 import { GradeScale } from './GradeScale.tsx';
 
@@ -28,28 +28,39 @@ export function ReadBlot(props: {
 }) {
   const { place, required, lying, onClose } = props;
   const { now } = useDossier();
-  const lain = lying === undefined ? required?.minutes : Math.round(hoursBetween(lying.when, now) * 60);
-  const [staining, setStaining] = useState<Grade | null>(null);
-  const [control, setControl] = useState<Grade | null>(null);
-  const [change, setChange] = useState<Grade | null>(null);
-  const [why, setWhy] = useState('');
-  const [unclear, setUnclear] = useState(false);
+  const lain = lying === undefined ? null : Math.round(hoursBetween(lying.when, now) * 60);
+  const { form, act, isBusy, problem } = useForm(
+    `read/${place.colour}/${place.liquid}/${place.side}/${place.atUrinePlace}`,
+    onClose,
+  );
+  const [staining, setStaining] = useField<Grade | null>(form, 'staining', null);
+  const [control, setControl] = useField<Grade | null>(form, 'control', null);
+  const [change, setChange] = useField<Grade | null>(form, 'change', null);
+  const [why, setWhy] = useField(form, 'why', '');
+  const [unclear, setUnclear] = useField(form, 'unclear', false);
   const [otherwise, setOtherwise] = useState(false);
-  const [strength, setStrength] = useState<number | null>(required?.strengthGPerL ?? null);
-  const [ph, setPh] = useState<number | null>(required?.pH ?? null);
-  const [temperature, setTemperature] = useState<number | null>(required?.temperatureC ?? null);
-  const [minutes, setMinutes] = useState<number | null>(lain ?? null);
-  const [pretreated, setPretreated] = useState(false);
-  const [photos, setPhotos] = useState<readonly string[]>([]);
-  const [note, setNote] = useState('');
-  const { act, isBusy, problem } = useAct(onClose);
+  const [strength, setStrength] = useField<number | null>(form, 'strength', required?.strengthGPerL ?? null);
+  const [ph, setPh] = useField<number | null>(form, 'ph', required?.pH ?? null);
+  const [temperature, setTemperature] = useField<number | null>(
+    form,
+    'temperature',
+    required?.temperatureC ?? null,
+  );
+  const [minutes, setMinutes] = useField<number | null>(form, 'minutes', lain);
+  const [pretreated, setPretreated] = useField(form, 'pretreated', false);
+  const [photos, setPhotos] = useField<readonly string[]>(form, 'photos', noItems);
+  const [note, setNote] = useField(form, 'note', '');
   const changes =
     place.liquid === 'acid rinse' || place.liquid === 'spotter' || place.liquid === 'alkali challenge';
   const isBath = place.liquid !== 'dry crock' && place.liquid !== 'damp crock';
   const dirtyControl = control !== null && worse(control, '4-5');
+  const untimed = isBath && lying === undefined && required?.minutes !== undefined;
   const ready = unclear
     ? why.trim() !== ''
-    : staining !== null && control !== null && (!changes || change !== null);
+    : staining !== null &&
+      control !== null &&
+      (!changes || change !== null) &&
+      (!untimed || minutes !== null);
   const agents: readonly Agent[] | undefined = required?.agents;
   const record = () => {
     const reading: RugFactOf<'DyeTested'>['reading'] | null = unclear
@@ -150,6 +161,18 @@ export function ReadBlot(props: {
             onChange={setOtherwise}
           />
         </>
+      )}
+      {untimed && !otherwise && (
+        <NumberField
+          label="How long it lay"
+          unit="min"
+          least={0}
+          most={20000}
+          value={minutes}
+          onChange={setMinutes}
+          hint="no timer ran for it; it covers no longer bath than this"
+          isRequired
+        />
       )}
       {otherwise && (
         <div className="pair">

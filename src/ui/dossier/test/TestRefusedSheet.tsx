@@ -1,7 +1,6 @@
-import { useState } from 'react';
 import { Button, Check, PassageField, ProblemNotice, Sheet } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
-import { useAct } from '../useAct.ts';
+import { useField, useForm } from '../useForm.ts';
 
 /** The client will not have a colour tested. */
 export function TestRefusedSheet({
@@ -12,9 +11,9 @@ export function TestRefusedSheet({
   readonly onClose: () => void;
 }) {
   const { colourName } = useDossier();
-  const [words, setWords] = useState('');
-  const [signed, setSigned] = useState(false);
-  const { act, isBusy, problem } = useAct(onClose);
+  const { form, act, isBusy, problem } = useForm(`test refused/${colour}`, onClose);
+  const [words, setWords] = useField(form, 'words', '');
+  const [signed, setSigned] = useField(form, 'signed', false);
   return (
     <Sheet title={`Client refuses the test of ${colourName(colour)}`} isOpen onClose={onClose}>
       <p>

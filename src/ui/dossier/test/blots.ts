@@ -75,10 +75,10 @@ export function blotsOf(
   missing: readonly RequiredDyeTest[],
 ): readonly ColourBlots[] {
   const stateOf = (place: Placed): BlotState => {
-    const lying = standing.lyingBlots.findLast(
-      (blot) => blot.colour === place.colour && blot.side === place.side && blot.liquid === place.liquid,
+    const lying = standing.lyingBlots.findLast((blot) =>
+      isSame({ ...blot, atUrinePlace: blot.atUrinePlace === true }, place),
     );
-    if (lying !== undefined && !place.atUrinePlace) return { kind: 'lying', blot: lying };
+    if (lying !== undefined) return { kind: 'lying', blot: lying };
     const asked = missing.find((test) => isSame(test, place));
     const test = standing.dyeTests.findLast((one) => isSame(placed(one), place));
     if (test !== undefined) {
