@@ -39,7 +39,12 @@ const outside = (field: string, value: number, least: number, most: number, symb
     ? null
     : refused('out-of-range', { field, value, least, most, symbol });
 
-/** The agent by its chemical name. */
+/**
+ * The agent by its chemical name.
+ *
+ * @refuses agent-unknown - with the names that are known
+ * @source none: a table is read
+ */
 export function agentNamed(agent: string): Result<ChemicalAgent, RecipeProblem> {
   const found = chemicalAgents.find((one) => one.agent === agent.trim().toLowerCase());
   if (found !== undefined) return done(found);

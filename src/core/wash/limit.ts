@@ -269,6 +269,8 @@ export function meetAll(limits: readonly Limit[]): Bounds {
 /**
  * A plan that may use no water has no pH, no bath and no wet minutes; saying so keeps the order of
  * plans true when a test stops covering a bath.
+ *
+ * @source none: rule of this project
  */
 export function withoutLiquidWhenDry(bounds: Bounds): Bounds {
   if (!withinOn('method', bounds.method, 'dry only')) return bounds;
@@ -279,6 +281,7 @@ export function withoutLiquidWhenDry(bounds: Bounds): Bounds {
  * The two limits that leave no pH between them.
  *
  * @returns the limit with the highest lower end and the one with the lowest upper end, when they do not touch
+ * @source none: rule of this project
  */
 export function clash<L extends Limit>(
   limits: readonly L[],
