@@ -17,7 +17,7 @@ export const washWords = {
     now,
   }),
   'wash-promise-too-early': ({ promiseHours, earliestHours }) => ({
-    happened: `The rug is promised in ${Math.round(promiseHours)} h; dry and checked it can be in ${Math.round(earliestHours)} h at the earliest (R39).`,
+    happened: `The rug is promised in ${promiseHours} h; dry and checked it can be in ${earliestHours} h at the earliest (R39).`,
     matters: 'A rug that leaves damp grows mould where nobody watches it.',
     now: 'Agree a later day with the client, or shorten the drying.',
   }),

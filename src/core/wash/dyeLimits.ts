@@ -4,31 +4,13 @@ import type { PlanColour, PlanFacts } from './planFacts.ts';
 import { missingDyeTests } from './requiredDyeTests.ts';
 import { dyeRows, dyeTestSettings as settings, shopFacts } from './rulebook.ts';
 import { dyeLimits, limitsFrom, ruleLimits, type SourcedLimit } from './sourcedLimit.ts';
-import type { ColourVerdict, RequiredDyeTest } from './washPlan.ts';
-
-/** Passing readings of the bath, the one that covers most first. */
-const bathCover = (facts: PlanFacts, colour: string) =>
-  gradedTests(facts, colour)
-    .filter(
-      ({ test, grade }) =>
-        test.liquid === 'planned bath' &&
-        !atMost(grade, '2-3') &&
-        inDate(test) &&
-        test.pH !== undefined &&
-        test.temperatureC !== undefined &&
-        test.minutes !== undefined,
-    )
-    .sort(
-      (a, b) =>
-        (b.test.temperatureC ?? 0) - (a.test.temperatureC ?? 0) ||
-        (b.test.minutes ?? 0) - (a.test.minutes ?? 0),
-    )[0]?.test;
+import { isRecorded, provenBaths } from './testCoverage.ts';
+import type { ColourVerdict, DyeStanding, RequiredDyeTest } from './washPlan.ts';
 
 /** The acid rinse that was tested; a failure covers nothing. */
 const acidCover = (facts: PlanFacts, colour: string) =>
   gradedTests(facts, colour).find(
-    ({ test, grade }) =>
-      test.liquid === 'acid rinse' && !fails(grade) && inDate(test) && test.pH !== undefined,
+    ({ test, grade }) => test.liquid === 'acid rinse' && !fails(grade) && inDate(test) && isRecorded(test),
   )?.test;
 
 const around = (pH: number): Band => ({
@@ -37,28 +19,20 @@ const around = (pH: number): Band => ({
 });
 
 /** What the tests of a colour cover: no stronger, warmer or longer, and near the tested pH. */
-function coverage(
-  facts: PlanFacts,
-  { id, name }: PlanColour,
-  verdict: ColourVerdict,
-): readonly SourcedLimit[] {
-  const bath = bathCover(facts, id);
-  const acid = acidCover(facts, id);
+function coverage(facts: PlanFacts, colour: PlanColour, verdict: ColourVerdict): readonly SourcedLimit[] {
+  const acid = acidCover(facts, colour.id);
   const row = dyeRows['coverage'];
   if (row === undefined) throw new Error('no row coverage in data/wash/dyeTests.json');
-  const origin = { rule: 'test coverage', because: row.because, source: row.source, about: name } as const;
-  const bathLimits =
-    bath === undefined
-      ? []
-      : limitsFrom(
-          {
-            bathPh: around(bath.pH ?? 7),
-            temperatureC: bath.temperatureC ?? 0,
-            bathMinutes: bath.minutes ?? 0,
-            strengthGPerL: bath.strengthGPerL ?? settings.strengthGPerL,
-          },
-          origin,
-        );
+  const { because, source } = row;
+  const origin = { rule: 'test coverage', because, source, about: colour.name } as const;
+  const thin = verdict.traits.includes('thin margin');
+  const bathLimits = provenBaths(facts, colour).flatMap((bath) => {
+    if (bath === undefined) return [];
+    const { pH, temperatureC, minutes, strengthGPerL } = bath;
+    // With no margin shown the tested pH itself is the cap on the alkaline side.
+    const bathPh = thin ? { ...around(pH), most: pH } : around(pH);
+    return limitsFrom({ bathPh, temperatureC, bathMinutes: minutes, strengthGPerL }, origin);
+  });
   const sensitive = verdict.traits.includes('acid sensitive');
   const tested = acid?.pH;
   const floor =
@@ -71,13 +45,21 @@ function coverage(
   return [...bathLimits, ...acidLimits];
 }
 
-function verdictLimits(facts: PlanFacts, verdict: ColourVerdict): readonly SourcedLimit[] {
+function verdictLimits(
+  facts: PlanFacts,
+  verdict: ColourVerdict,
+  graded: DyeStanding,
+  crockMissing: boolean,
+): readonly SourcedLimit[] {
   const { name, standing, traits, binding } = verdict;
   const slowHours = dyeRows['slow bleeder']?.limits.totalWetHours ?? 0;
   const tooSlow = (facts.expectedDryingHours ?? Number.POSITIVE_INFINITY) > slowHours;
   const bath = binding?.liquid === 'planned bath' && atMost(binding.grade, '2-3');
   return [
     ...(standing === 'stable' ? [] : dyeLimits(standing, name, { assumed: standing === 'unknown' })),
+    // A bad reading counts on while other tests are missing.
+    ...(standing === 'unknown' && graded !== 'stable' ? dyeLimits(graded, name) : []),
+    ...(crockMissing ? dyeLimits('surface colour', name, { assumed: true }) : []),
     ...(bath ? ruleLimits('R01', 'bath', name) : []),
     ...traits.flatMap((trait): readonly SourcedLimit[] => {
       if (trait === 'surface colour') {
@@ -113,10 +95,15 @@ export function dyePart(facts: PlanFacts): DyePart {
   const waits = (id: string) => missing.some((test) => test.colour === id && test.blocksWetWork);
   const parts = colours.map((colour) => {
     // A bath nobody tested is not covered, however well the colour stood cold water.
-    const uncovered = bathCover(facts, colour.id) === undefined;
-    const worst = dyeClassOf(facts, colour, false).standing;
-    const verdict = dyeClassOf(facts, colour, waits(colour.id) || (uncovered && worst !== 'do not immerse'));
-    return { verdict, limits: [...verdictLimits(facts, verdict), ...coverage(facts, colour, verdict)] };
+    const uncovered = provenBaths(facts, colour).includes(undefined);
+    const graded = dyeClassOf(facts, colour, false).standing;
+    const waiting = waits(colour.id) || (uncovered && graded !== 'do not immerse');
+    const verdict = dyeClassOf(facts, colour, waiting);
+    const crockMissing = missing.some((test) => test.colour === colour.id && test.liquid === 'dry crock');
+    return {
+      verdict,
+      limits: [...verdictLimits(facts, verdict, graded, crockMissing), ...coverage(facts, colour, verdict)],
+    };
   });
   const own = parts.flatMap(({ limits }) => limits);
   const bands = own.flatMap((limit) =>

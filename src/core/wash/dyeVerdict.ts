@@ -6,6 +6,7 @@ import {
   type PlanColour,
   type PlanFacts,
   type Side,
+  type Stain,
   type TestLiquid,
 } from './planFacts.ts';
 import { dyeTestSettings } from './rulebook.ts';
@@ -45,9 +46,14 @@ export const gradedTests = (facts: PlanFacts, colour: string): readonly GradedTe
     return grade === null ? [] : [{ test, grade }];
   });
 
-/** A finding that is there or may be there. */
+/** A finding that is there or may be there; a stain of unknown class may be urine. */
 export const mayHave = (facts: PlanFacts, ...codes: readonly FindingCode[]): boolean =>
-  (facts.findings ?? []).some(({ code, certainty }) => codes.includes(code) && certainty !== 'ruled out');
+  (facts.findings ?? []).some(({ code, certainty }) => codes.includes(code) && certainty !== 'ruled out') ||
+  (codes.includes('urine') && urineStains(facts).length > 0);
+
+/** Stains that are urine or, while their class is unknown, may be. */
+export const urineStains = ({ stains = [] }: PlanFacts): readonly Stain[] =>
+  stains.filter(({ class: kind = 'unknown' }) => kind === 'urine' || kind === 'unknown');
 
 /** Sides on which every colour is tested: both where the two faces may differ. */
 export function sidesToTest(facts: PlanFacts): readonly (readonly Side[])[] {
@@ -60,7 +66,13 @@ export function sidesToTest(facts: PlanFacts): readonly (readonly Side[])[] {
 }
 
 /** Liquids whose staining decides what bath a colour bears. */
-const bathLiquids: readonly TestLiquid[] = ['cold water', 'planned bath', 'acid rinse', 'spotter'];
+const bathLiquids: readonly TestLiquid[] = [
+  'damp crock',
+  'cold water',
+  'planned bath',
+  'acid rinse',
+  'spotter',
+];
 
 const worstOf = (tests: readonly GradedTest[]): GradedTest | undefined =>
   tests.reduce<GradedTest | undefined>(
@@ -89,8 +101,7 @@ function traitsOf(tests: readonly GradedTest[]): readonly DyeTrait[] {
   );
   const margin = of('margin', 'alkali challenge');
   const proven = margin.some(({ test, grade }) => test.liquid === 'margin' && !fails(grade) && inDate(test));
-  const bathPassed = of('planned bath').some(({ grade }) => !fails(grade));
-  const slow = bathPassed && of('covered 24 h').some(({ grade }) => fails(grade));
+  const slow = of('covered 24 h').some(({ grade }) => fails(grade));
   return [
     ...(crocks ? (['surface colour'] as const) : []),
     ...(acid ? (['acid sensitive'] as const) : []),
@@ -109,7 +120,13 @@ function traitsOf(tests: readonly GradedTest[]): readonly DyeTrait[] {
  */
 export function dyeClassOf(facts: PlanFacts, colour: PlanColour, missing: boolean): ColourVerdict {
   const tests = gradedTests(facts, colour.id);
-  const worst = worstOf(tests.filter(({ test }) => bathLiquids.includes(test.liquid)));
+  // A day under cover that fails makes a slow bleeder; one that only marks the cloth counts like a bath.
+  const worst = worstOf(
+    tests.filter(
+      ({ test, grade }) =>
+        bathLiquids.includes(test.liquid) || (test.liquid === 'covered 24 h' && !fails(grade)),
+    ),
+  );
   const { id, name, kind } = colour;
   return {
     colour: id,

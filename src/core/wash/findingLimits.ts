@@ -1,5 +1,6 @@
+import { urineStains } from './dyeVerdict.ts';
 import type { Finding, FindingCode, PlanFacts } from './planFacts.ts';
-import { massBandOf, proteinFibres, shopFacts } from './rulebook.ts';
+import { isAcid, isSulfite, massBandOf, proteinFibres, shopFacts, ventilateBelowPh } from './rulebook.ts';
 import { ruleLimits, type SourcedLimit } from './sourcedLimit.ts';
 
 type RuleCaseName = readonly [rule: Parameters<typeof ruleLimits>[0], caseName: string];
@@ -94,7 +95,8 @@ function handling(facts: PlanFacts): readonly SourcedLimit[] {
 
 function circumstances(facts: PlanFacts): readonly SourcedLimit[] {
   const { route, signOffs = [], expectedDryingHours, equipmentDown = [], clientRefusals = [] } = facts;
-  const recent = facts.monthsSinceWash !== undefined && facts.monthsSinceWash < shopFacts.recentWashMonths;
+  // A date nobody knows counts as recent: a rug with only dust in it loses nothing by staying dry.
+  const recent = (facts.monthsSinceWash ?? 0) < shopFacts.recentWashMonths;
   const slow = expectedDryingHours === undefined || expectedDryingHours > shopFacts.mouldHours;
   const heritage = signOffs.includes('conservator') ? 'heritage signed' : 'heritage';
   return [
@@ -128,6 +130,15 @@ function circumstances(facts: PlanFacts): readonly SourcedLimit[] {
   ];
 }
 
+/** A bath of acid and sulfite that is not forbidden outright still wants air. */
+const plannedGas = ({ plannedBaths = [] }: PlanFacts): readonly SourcedLimit[] =>
+  plannedBaths
+    .filter(
+      ({ agents, pH }) =>
+        agents.some(isSulfite) && agents.some(isAcid) && pH !== undefined && pH < ventilateBelowPh,
+    )
+    .flatMap(({ purpose }) => ruleLimits('R24', 'near', purpose));
+
 /**
  * The limits that findings, dye kinds, weight and circumstances set.
  *
@@ -141,6 +152,12 @@ export const findingLimits = (facts: PlanFacts): readonly SourcedLimit[] => [
   ...(facts.pileHeightMm !== undefined && facts.pileHeightMm >= shopFacts.longPileMm
     ? ruleLimits('R31', 'pile', `pile ${facts.pileHeightMm} mm`)
     : []),
+  ...urineStains(facts).flatMap((stain) => {
+    const known = stain.class === 'urine';
+    const about = `stain ${stain.at ?? stain.id}${known ? '' : ', which may be urine'}`;
+    return ruleLimits('R04', 'urine', about, !known);
+  }),
+  ...plannedGas(facts),
   ...dyeKinds(facts),
   ...handling(facts),
   ...circumstances(facts),

@@ -108,6 +108,3 @@ export function bathProblem(
 /** Whether a step may use its agents on this rug. */
 export const agentsAllowed = (agents: readonly Agent[], { forbiddenAgents }: Bounds): boolean =>
   !agents.some((agent) => forbiddenAgents.includes(agent));
-
-/** Whether any of these agents gives off sulfur dioxide in a weak acid. */
-export const isSulfite = (agent: Agent): boolean => mixtureTable.sulfites.some((one) => one === agent);

@@ -30,6 +30,12 @@ type Draft = Omit<PlanStep, 'order'>;
 const rows = stepTable.rows as unknown as readonly StepRow[];
 const setting = 'workshop-setting';
 
+/** No more than what the dyes were tested with, or than the wet minutes hold. */
+const within = (amount: Amount, most: number): Amount => {
+  const cap = Math.floor(most * 10 + 1e-9) / 10;
+  return { ...amount, least: Math.min(amount.least, cap), most: Math.min(amount.most, cap) };
+};
+
 /** Quantities for this rug; the keys stand in data/wash/steps.json. */
 function amountOf(key: string, facts: PlanFacts, bounds: Bounds): Amount {
   const { areaM2 } = facts;
@@ -49,11 +55,14 @@ function amountOf(key: string, facts: PlanFacts, bounds: Bounds): Amount {
     case 'dusting':
       return perArea('dusting', 'min', shopFacts.dustingMinPerM2);
     case 'washing':
-      return perArea('washing and rinsing', 'min', shopFacts.washAndRinseMinPerM2);
+      return within(perArea('washing and rinsing', 'min', shopFacts.washAndRinseMinPerM2), bounds.wetMinutes);
     case 'finishing':
       return perArea('finishing', 'min', shopFacts.finishingMinPerM2);
     case 'detergent':
-      return perArea('detergent concentrate', 'g', shopFacts.detergentGPerM2);
+      return within(
+        perArea('detergent concentrate', 'g', shopFacts.detergentGPerM2),
+        bounds.strengthGPerL * waterLPerM2(bounds.method, 'wash') * areaM2,
+      );
     case 'citric acid':
       return perArea('citric acid', 'g', shopFacts.citricAcidGPerM2);
     case 'water': {

@@ -22,7 +22,7 @@ import { factsProblem } from './planFactsProblem.ts';
 import type { ClashSide, PlanProblem } from './planProblem.ts';
 import { planSteps } from './planSteps.ts';
 import { isOverridable, riskWords, rulebookVersion, shopFacts, stopConditions } from './rulebook.ts';
-import type { SourcedLimit } from './sourcedLimit.ts';
+import { ruleLimits, type SourcedLimit } from './sourcedLimit.ts';
 import type { NarrowBand, PlanConsent, PlanLimit, PlanSignOff, WashPlan } from './washPlan.ts';
 
 /** A plan without its loosenings: what each loosening recomputes. */
@@ -69,6 +69,21 @@ function clashing(limits: readonly SourcedLimit[]): PlanProblem | null {
   }
   return null;
 }
+
+/** A clash that comes only from what is not known keeps the rug dry until it is found out. */
+const assumedClash = (limits: readonly SourcedLimit[]): readonly SourcedLimit[] =>
+  (['bathPh', 'finalPh'] as const).flatMap((axis) => {
+    const pair = clash(limits, axis);
+    if (
+      pair === undefined ||
+      clash(
+        limits.filter(({ assumed }) => !assumed),
+        axis,
+      ) !== undefined
+    )
+      return [];
+    return ruleLimits('R40', 'bath', pair.find(({ assumed }) => assumed)?.about ?? pair[0].about, true);
+  });
 
 function tooEarly(facts: PlanFacts): PlanProblem | null {
   const { promiseHours, expectedDryingHours, overrides = [] } = facts;
@@ -126,9 +141,10 @@ export function barePlan(facts: PlanFacts): Result<BarePlan, PlanProblem> {
   if (forbidden !== undefined) return refused('wash-override-not-possible', { rule: forbidden.rule });
   const dyes = dyePart(facts);
   const all = [...materialLimits(facts), ...findingLimits(facts), ...dyes.limits];
-  const limits = all.filter(
+  const kept = all.filter(
     ({ rule, overridable }) => !(overridable && overrides.some((one) => one.rule === rule)),
   );
+  const limits = [...kept, ...assumedClash(kept)];
   const stop = blocked(limits);
   if (stop !== null) return { ok: false, problem: stop };
   for (const bath of facts.plannedBaths ?? []) {
@@ -157,7 +173,13 @@ export function barePlan(facts: PlanFacts): Result<BarePlan, PlanProblem> {
     consents: consentsOf(limits),
     signOffs: signOffsOf(limits, facts),
     overridden: overrides.filter(({ rule }) => all.some((limit) => limit.rule === rule) || rule === 'R39'),
-    cautions: [...cautionTable.always, ...(wet ? cautionTable.wet : cautionTable.dry)],
+    cautions: [
+      ...cautionTable.always,
+      ...(wet ? cautionTable.wet : cautionTable.dry),
+      ...(wet && facts.areaM2 * shopFacts.washAndRinseMinPerM2.least > bounds.wetMinutes
+        ? [cautionTable.largeForItsWetMinutes]
+        : []),
+    ],
     basis: {
       areaM2: facts.areaM2,
       dryMassKg: mass.kg,

@@ -1,6 +1,7 @@
 import { atMost, fails, gradedTests, inDate, mayHave, sidesToTest } from './dyeVerdict.ts';
 import type { DyeTest, Grade, PlanColour, PlanFacts, Side, TestLiquid } from './planFacts.ts';
 import { fibreLimits, dyeTestSettings as settings } from './rulebook.ts';
+import { isRecorded } from './testCoverage.ts';
 import type { RequiredDyeTest } from './washPlan.ts';
 
 type Conditions = Pick<
@@ -148,7 +149,8 @@ function isMade(facts: PlanFacts, required: RequiredDyeTest): boolean {
   const counted = required.atUrinePlace ? (['face', 'back'] as const) : sides;
   return gradedTests(facts, required.colour).some(
     ({ test, grade }) =>
-      satisfies(test, counted, required.liquid, required.atUrinePlace) && (inDate(test) || fails(grade)),
+      satisfies(test, counted, required.liquid, required.atUrinePlace) &&
+      ((inDate(test) && isRecorded(test)) || fails(grade)),
   );
 }
 

@@ -1,12 +1,13 @@
 import dyeTestTable from '../../../data/wash/dyeTests.json' with { type: 'json' };
 import fibreTable from '../../../data/wash/fibres.json' with { type: 'json' };
+import mixtureTable from '../../../data/wash/mixtures.json' with { type: 'json' };
 import riskTable from '../../../data/wash/risks.json' with { type: 'json' };
 import rulebookTable from '../../../data/wash/rulebook.json' with { type: 'json' };
 import ruleTable from '../../../data/wash/rules.json' with { type: 'json' };
 import shopTable from '../../../data/wash/shopFacts.json' with { type: 'json' };
 import stopTable from '../../../data/wash/stopConditions.json' with { type: 'json' };
 import type { Bounds, Risk } from './limit.ts';
-import type { Construction, Fibre, Method, RuleNumber } from './planFacts.ts';
+import type { Agent, Construction, Fibre, Method, RuleNumber } from './planFacts.ts';
 import { ruleIds } from './planFacts.ts';
 import type { RuleId, SourceKey, StopCondition } from './washPlan.ts';
 
@@ -46,6 +47,12 @@ export const dyeRows = dyeTestTable.rows as unknown as Readonly<
 export const shopFacts = shopTable;
 export const riskWords = riskTable.rows satisfies { readonly [R in Risk]: string };
 export const stopConditions = stopTable.rows as readonly StopCondition[];
+
+/** Whether an agent gives off sulfur dioxide in an acid. */
+export const isSulfite = (agent: Agent): boolean => mixtureTable.sulfites.some((one) => one === agent);
+export const isAcid = (agent: Agent): boolean => mixtureTable.acids.some((one) => one === agent);
+/** Below this pH an acid with a sulfite still wants air [pH]. */
+export const ventilateBelowPh = mixtureTable.sulfiteVentilateBelowPh;
 
 /** What to do when a stop condition comes up. */
 export interface RescueCard {

@@ -1,8 +1,9 @@
 import stainTable from '../../../data/wash/stains.json' with { type: 'json' };
 import { atMost, gradedTests, inDate } from './dyeVerdict.ts';
 import type { Band, Bounds } from './limit.ts';
-import { agentsAllowed, isSulfite } from './mixtures.ts';
+import { agentsAllowed } from './mixtures.ts';
 import type { Agent, Grade, PlanFacts, Stain } from './planFacts.ts';
+import { isSulfite } from './rulebook.ts';
 import type { SourceKey } from './washPlan.ts';
 
 interface Treatment {
