@@ -212,12 +212,12 @@ describe('recording', () => {
       facts: { photo: hash },
     });
     const incident = {
-      type: 'IncidentReported',
+      type: 'IncidentReported' as const,
       what: 'Pulled thread.',
       action: 'Secured.',
       clientTold: true,
       photos: [hash],
-    } as const;
+    };
     expect((await record(owner, rug, 2, incident)).body['code']).toBe('photograph-unknown');
     const client = await received('43');
     const signed = consignmentOf('44', { client: { client: client.client } }, { signature: 'never-taken' });
