@@ -94,8 +94,10 @@ export const rugsOnTheFloor: readonly DemoRug[] = [
       moment(96, 'mirela', drying(22), ...tests({ red: '4-5', blue: '5', yellow: '5' })),
       moment(74, 'mirela', planOnRecord, quoted(18_500, 24_000)),
       moment(50, 'ines', consented(24_000, 'Yes, go ahead, and please do your best with the wine.')),
-      moment(2.2, 'tobin', { type: 'RugMoved', place: 'wash floor, left slope' }, ...acts(4)),
-      moment(0.35, 'tobin', ...acts(3)),
+      moment(2.2, 'tobin', { type: 'RugMoved', place: 'wash floor, left slope' }, ...acts(2)),
+      moment(0.6, 'tobin', ...acts(2)),
+      moment(0.4, 'tobin', ...acts(2)),
+      moment(0.12, 'tobin', ...acts(1)),
     ],
   },
   {
