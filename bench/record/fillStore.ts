@@ -1,8 +1,8 @@
 import { encryptFact, newClientKey } from '../../src/adapters/record/clientCipher.ts';
-import type { StoredEntry } from '../../src/adapters/record/storedEntry.ts';
+import type { StoredEntry, StreamHead } from '../../src/adapters/record/storedEntry.ts';
 import { openDatabase } from '../../src/adapters/sqlite/database.ts';
 import { prepareStatements } from '../../src/adapters/sqlite/statements.ts';
-import { type EntryDraft, streamKind } from '../../src/dossier/entry.ts';
+import type { EntryDraft } from '../../src/dossier/entry.ts';
 import { canonicalJson, linkOf, sealOfText } from '../../src/dossier/seal.ts';
 import { searchWords } from '../../src/dossier/searchWords.ts';
 import type { Ids } from '../../src/ports/ids.ts';
@@ -40,16 +40,16 @@ export async function fillStore(
 
   let position = 0;
   let link = '';
-  const heads = new Map<string, { began: number; revision: number; seal: string }>();
+  const heads = new Map<string, StreamHead>();
   const write = (draft: EntryDraft, body: string) => {
     position += 1;
     const { id, stream, at, by, version } = draft;
-    const before = heads.get(stream) ?? { began: position, revision: 0, seal: '' };
+    const before = heads.get(stream) ?? { revision: 0, seal: '' };
     const frame = { id, stream, revision: before.revision + 1, at, by, version };
     const seal = sealOfText(frame, body, before.seal);
     link = linkOf(link, seal);
     statements.addEntry.run({ ...frame, position, body, seal, link } satisfies StoredEntry);
-    heads.set(stream, { began: before.began, revision: frame.revision, seal });
+    heads.set(stream, { revision: frame.revision, seal });
     if (position % batch === 0) database.exec('commit; begin');
   };
 
@@ -82,7 +82,6 @@ export async function fillStore(
       write(draft, canonicalJson(draft.fact));
     }
   }
-  for (const [name, head] of heads) statements.putStream.run({ name, kind: streamKind(name), ...head });
   database.exec('commit');
   database.pragma('wal_checkpoint(TRUNCATE)');
   database.close();

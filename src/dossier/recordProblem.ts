@@ -19,10 +19,10 @@ export type AppendProblem = RevisionConflict | ClientErased | RecordUnavailable;
 
 /**
  * `entry-altered`: an entry is not what was sealed. `entry-missing`: a revision is gone from its stream.
- * `order-altered`: the chain over all streams does not fit here. `end-altered`: the stream does not end
- * where its head says. `end-missing`: entries are gone that the head kept outside the database names.
+ * `order-altered`: the chain over all streams does not fit here. `end-missing`: entries are gone that the head
+ * kept outside the database names.
  */
-export type SealBreak = 'entry-altered' | 'entry-missing' | 'order-altered' | 'end-altered' | 'end-missing';
+export type SealBreak = 'entry-altered' | 'entry-missing' | 'order-altered' | 'end-missing';
 
 export type SealBroken = Problem<
   'seal-broken',

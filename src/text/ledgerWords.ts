@@ -26,7 +26,6 @@ const broken = {
   'entry-altered': 'is not what was sealed when it was recorded',
   'entry-missing': 'is missing',
   'order-altered': 'does not follow what was recorded before it in the whole record',
-  'end-altered': 'is not the last one that the record names for it',
   'end-missing': 'was the last one recorded, and the record no longer holds it',
 } satisfies Record<SealBreak, string>;
 

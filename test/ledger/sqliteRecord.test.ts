@@ -81,20 +81,18 @@ describe('what happens to the database outside this program is found:', () => {
     expect(await found()).toContainEqual({ stream: 'rug/a', revision: 2, reason: 'entry-missing' });
   });
 
-  test('the last entry of a stream taken out is missed, even with the stream’s own head set back', async () => {
-    tamper(`delete from entry where position = 5;
-      update stream set revision = 1, seal = (select seal from entry where position = 4) where name = 'rug/b'`);
+  test('the last entry of a stream taken out is missed', async () => {
+    tamper('delete from entry where position = 5');
     expect(await found()).toContainEqual({ stream: 'client/k', revision: 1, reason: 'order-altered' });
   });
 
   test('a whole stream taken out is missed', async () => {
-    tamper(`delete from entry where stream = 'rug/b'; delete from stream where name = 'rug/b'`);
+    tamper(`delete from entry where stream = 'rug/b'`);
     expect(await found()).toContainEqual({ stream: 'client/k', revision: 1, reason: 'order-altered' });
   });
 
   test('a tail cut off is missed, and stays missed after more is recorded', async () => {
-    tamper(`delete from entry where position = 7;
-      update stream set revision = 3, seal = (select seal from entry where position = 3) where name = 'rug/a'`);
+    tamper('delete from entry where position = 7');
     const cut = { stream: '', revision: 7, reason: 'end-missing' };
     expect(await found()).toEqual([cut]);
     await recorded(open.ledger, notes('rug/a', 3, 'in its place'));
@@ -122,7 +120,6 @@ describe('what happens to the database outside this program is found:', () => {
       database
         .prepare('update entry set body = ?, seal = ?, link = ? where position = ?')
         .run(body, seal, link, position);
-      database.prepare('update stream set seal = ? where name = ?').run(seal, frame.stream);
     }
     database.close();
     expect(await found()).toEqual([{ stream: '', revision: 7, reason: 'end-missing' }]);

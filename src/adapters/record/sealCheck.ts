@@ -48,14 +48,6 @@ export class SealCheck {
     this.#entries += 1;
   }
 
-  /** Checks that a stream ended where its head says. */
-  takeHead(stream: string, head: StreamHead): void {
-    const end = this.#heads.get(stream) ?? start;
-    if (end.revision !== head.revision || end.seal !== head.seal) {
-      this.#note(stream, head.revision, 'end-altered');
-    }
-  }
-
   /** Checks the head kept outside the database against the link found at its position. */
   takeOutsideHead(outside: RecordHead, linkThere: string | undefined): void {
     if (outside.link !== linkThere) this.#note('', outside.position, 'end-missing');

@@ -1,11 +1,15 @@
 import { closeSync, existsSync, fdatasync, openSync, readFileSync, writeSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { setTimeout } from 'node:timers/promises';
 import { syncFolder } from '../disk/folder.ts';
 import type { RecordHead } from '../record/storedEntry.ts';
 
-/** Two slots written in turn: a write torn by a power cut leaves the other one whole. */
-const slotBytes = 128;
-const emptySlot = `${' '.repeat(slotBytes - 1)}\n`;
+/** Always the same length and less than a sector of any disk: it is written whole or not at all. */
+const lineBytes = 128;
+const lineOf = (head: RecordHead): string => `${JSON.stringify(head).padEnd(lineBytes - 1)}\n`;
+
+/** How far the disk may be behind: a sync after each commit would slow the next one down. */
+const mostBehindMs = 100;
 
 /**
  * The latest head, kept outside the database file, so that entries cut off its end are missed. It is written
@@ -16,64 +20,53 @@ export class HeadFile {
   readonly #path: string;
   readonly #file: number;
   readonly #isEvidence: boolean;
-  #slot: number;
-  #written = 0;
+  readonly #closing = new AbortController();
+  #isStale = false;
   #syncing: Promise<void> | null = null;
 
   constructor(path: string, linkAt: (position: number) => string | undefined) {
     this.#path = path;
     const isNew = !existsSync(path);
     this.#file = openSync(path, isNew ? 'wx+' : 'r+', 0o600);
-    if (isNew) {
-      writeSync(this.#file, emptySlot + emptySlot, 0);
-      syncFolder(dirname(path));
-    }
-    const slots = this.#slots();
-    const latest = latestOf(slots);
-    this.#slot = slots.indexOf(latest) === 0 ? 1 : 0;
-    this.#isEvidence = latest !== null && linkAt(latest.position) !== latest.link;
+    if (isNew) syncFolder(dirname(path));
+    const head = this.read();
+    this.#isEvidence = head !== null && linkAt(head.position) !== head.link;
   }
 
+  /** Null before the first entry, and when the file is not what this program writes. */
   read(): RecordHead | null {
-    return latestOf(this.#slots());
+    try {
+      const { position, link } = JSON.parse(readFileSync(this.#path, 'utf8')) as RecordHead;
+      return Number.isInteger(position) && typeof link === 'string' ? { position, link } : null;
+    } catch {
+      return null;
+    }
   }
 
   write(head: RecordHead): void {
     if (this.#isEvidence) return;
-    writeSync(this.#file, `${JSON.stringify(head).padEnd(slotBytes - 1)}\n`, this.#slot * slotBytes);
-    this.#slot = 1 - this.#slot;
-    this.#written += 1;
-    this.#syncing ??= this.#sync();
+    try {
+      writeSync(this.#file, lineOf(head), 0);
+    } catch {
+      // The entries are recorded already; an older head says less, but nothing false.
+      return;
+    }
+    this.#isStale = true;
+    this.#syncing ??= this.#syncSoon();
   }
 
   async close(): Promise<void> {
+    this.#closing.abort();
     await this.#syncing;
     closeSync(this.#file);
   }
 
-  /** One sync at a time; what is written meanwhile is covered by the next. */
-  async #sync(): Promise<void> {
-    for (let covered = -1; covered !== this.#written; ) {
-      covered = this.#written;
+  async #syncSoon(): Promise<void> {
+    while (this.#isStale) {
+      await setTimeout(mostBehindMs, null, { signal: this.#closing.signal }).catch(() => null);
+      this.#isStale = false;
       await new Promise<void>((synced) => fdatasync(this.#file, () => synced()));
     }
     this.#syncing = null;
   }
-
-  #slots(): readonly (RecordHead | null)[] {
-    const text = readFileSync(this.#path, 'utf8');
-    return [0, 1].map((slot) => parseHead(text.slice(slot * slotBytes, (slot + 1) * slotBytes)));
-  }
 }
-
-function parseHead(text: string): RecordHead | null {
-  try {
-    const { position, link } = JSON.parse(text) as RecordHead;
-    return Number.isInteger(position) && typeof link === 'string' ? { position, link } : null;
-  } catch {
-    return null;
-  }
-}
-
-const latestOf = (slots: readonly (RecordHead | null)[]): RecordHead | null =>
-  slots.reduce((a, b) => (b !== null && (a === null || b.position > a.position) ? b : a), null);

@@ -14,13 +14,6 @@ export const migrations: readonly Migration[] = [
     number: 1,
     name: 'the record',
     sql: `
-      create table stream (
-        name text primary key not null,
-        kind text not null,
-        began bigint not null unique,
-        revision bigint not null,
-        seal text not null
-      );
       create table entry (
         -- integer and not bigint: SQLite then counts rows by it and needs no index of its own for it
         position integer primary key not null,
@@ -36,6 +29,7 @@ export const migrations: readonly Migration[] = [
         unique (stream, revision),
         unique (id, stream)
       );
+      create index stream_beginning on entry (position, stream) where revision = 1;
       create trigger entry_is_never_changed before update on entry
         begin select raise(abort, 'an entry is never changed'); end;
       create trigger entry_is_never_removed before delete on entry

@@ -16,12 +16,12 @@ import { done, type Result, refused } from '../../units/index.ts';
 import { unavailable } from '../disk/unavailable.ts';
 import { encryptFact, readable } from '../record/clientCipher.ts';
 import { SealCheck } from '../record/sealCheck.ts';
-import { admit, type RecordHead, type StoredEntry } from '../record/storedEntry.ts';
+import { admit, type RecordHead, type StoredEntry, type StreamHead } from '../record/storedEntry.ts';
 import { ClientKeys } from './clientKeys.ts';
 import type { OpenDatabase } from './database.ts';
 import { HeadFile } from './headFile.ts';
 import { SqliteLists } from './sqliteLists.ts';
-import { prepareStatements, type Statements, type StoredStream, toStoredRow } from './statements.ts';
+import { type BegunStream, prepareStatements, type Statements, toStoredRow } from './statements.ts';
 import { StreamCache } from './streamCache.ts';
 
 type Answer = Result<readonly Entry[], AppendProblem>;
@@ -52,7 +52,7 @@ class Undo extends Error {
   }
 }
 
-const emptyHead = { revision: 0, seal: emptySeal, began: 0 };
+const emptyHead: StreamHead = { revision: 0, seal: emptySeal };
 const emptyRecord: RecordHead = { position: 0, link: emptySeal };
 /** Long work gives the others a turn after so many entries or streams. */
 const turn = 1000;
@@ -81,8 +81,8 @@ export class SqliteLedger implements Ledger {
     this.#keys = new ClientKeys(this.#statements);
     this.#listRowOf = listRowOf;
     this.#headFile = new HeadFile(join(directory, 'wefthouse.head'), (position) => this.#linkAt(position));
-    this.#lists = new SqliteLists(this.#statements, (head) =>
-      listRowOf(head.name, this.#entriesOf(head.name, head)),
+    this.#lists = new SqliteLists(this.#statements, (stream) =>
+      listRowOf(stream, this.#entriesOf(stream, this.#headOf(stream))),
     );
     database.transaction(() => this.#lists.fill())();
   }
@@ -135,18 +135,18 @@ export class SqliteLedger implements Ledger {
     const moved: string[] = [];
     for (const append of batch) {
       const { stream, expectedRevision } = append;
-      const head = this.#statements.stream.get(stream);
+      const head = this.#headOf(stream);
       const key = this.#keys.forWriting(stream);
       if (key === null) throw new Undo(refused('client-erased', { stream }).problem);
       const admission = admit(
         append,
-        { stream: head ?? emptyHead, record: this.#recordHead() },
-        (id) => (head === undefined ? undefined : this.#statements.recordedEntry.get(id, stream)),
+        { stream: head, record: this.#recordHead() },
+        (id) => (head.revision === 0 ? undefined : this.#statements.recordedEntry.get(id, stream)),
         (draft) => (key === undefined ? canonicalJson(draft.fact) : encryptFact(draft, key)),
       );
       if (admission === null) {
-        const actualRevision = head?.revision ?? 0;
-        throw new Undo(refused('stream-moved-on', { stream, expectedRevision, actualRevision }).problem);
+        const facts = { stream, expectedRevision, actualRevision: head.revision };
+        throw new Undo(refused('stream-moved-on', facts).problem);
       }
       entries.push(...admission.answered.map((stored) => readable(stored, key)));
       if (admission.fresh.length === 0) continue;
@@ -156,19 +156,9 @@ export class SqliteLedger implements Ledger {
     return { entries, moved };
   }
 
-  #write(
-    stream: string,
-    head: StoredStream | undefined,
-    fresh: readonly StoredEntry[],
-    key: Uint8Array | undefined,
-  ): void {
+  #write(stream: string, head: StreamHead, fresh: readonly StoredEntry[], key: Uint8Array | undefined): void {
     const before = this.#entriesOf(stream, head);
     for (const entry of fresh) this.#statements.addEntry.run(entry);
-    const [first, last] = [fresh[0], fresh.at(-1)];
-    if (first === undefined || last === undefined) return;
-    const { revision, seal } = last;
-    const began = head?.began ?? first.position;
-    this.#statements.putStream.run({ name: stream, kind: streamKind(stream), began, revision, seal });
     const entries = [...before, ...fresh.map((stored) => readable(stored, key))];
     const characters = this.#cache.charactersOf(stream) + charactersOf(fresh);
     this.#cache.put(stream, entries, characters);
@@ -176,11 +166,11 @@ export class SqliteLedger implements Ledger {
   }
 
   async read(stream: string): Promise<readonly Entry[]> {
-    return this.#entriesOf(stream, this.#statements.stream.get(stream));
+    return this.#entriesOf(stream, this.#headOf(stream));
   }
 
-  #entriesOf(stream: string, head: StoredStream | undefined): readonly Entry[] {
-    if (head === undefined) return [];
+  #entriesOf(stream: string, head: StreamHead): readonly Entry[] {
+    if (head.revision === 0) return [];
     const kept = this.#cache.get(stream, head);
     if (kept !== undefined) return kept;
     const stored = this.#statements.entriesOf.all(stream);
@@ -191,12 +181,12 @@ export class SqliteLedger implements Ledger {
   }
 
   async head(stream: string): Promise<{ readonly revision: number; readonly seal: string }> {
-    const { revision, seal } = this.#statements.stream.get(stream) ?? emptyHead;
-    return { revision, seal };
+    return this.#headOf(stream);
   }
 
   async streams(kind: 'rug' | 'client' | 'room' | 'workshop'): Promise<readonly string[]> {
-    return this.#statements.streamsOfKind.all(kind).map(({ name }) => name);
+    const all = this.#statements.allStreams.all().map(({ name }) => name);
+    return all.filter((name) => streamKind(name) === kind);
   }
 
   async list(query: ListQuery): Promise<readonly ListRow[]> {
@@ -213,8 +203,8 @@ export class SqliteLedger implements Ledger {
     try {
       this.#keys.destroy(stream);
       this.#cache.remove(stream);
-      const head = this.#statements.stream.get(stream);
-      if (head !== undefined) this.#lists.take(head);
+      const begun = this.#statements.beginning.get(stream);
+      if (begun !== undefined) this.#lists.take(begun);
       // Earlier copies of the key lie in the log until it is written back and cut to nothing.
       const [log] = this.#database.pragma('wal_checkpoint(TRUNCATE)') as { readonly busy: number }[];
       return log?.busy === 0 ? done(null) : refused('record-unavailable', { reason: 'locked' });
@@ -234,12 +224,10 @@ export class SqliteLedger implements Ledger {
         if (entries.length === 0) break;
         await setImmediate();
       }
-      for (const head of this.#statements.allStreams.iterate()) check.takeHead(head.name, head);
       const outside = this.#headFile.read();
       if (outside !== null) check.takeOutsideHead(outside, this.#linkAt(outside.position));
     } else {
       for (const entry of this.#statements.entriesOf.all(stream)) check.takeOfStream(entry);
-      check.takeHead(stream, this.#statements.stream.get(stream) ?? emptyHead);
     }
     const { streams, entries, broken } = check;
     return { streams, entries, broken, headSeal: this.#recordHead().link };
@@ -248,16 +236,16 @@ export class SqliteLedger implements Ledger {
   async rebuild(): Promise<{ readonly rows: number }> {
     let rows = 0;
     const streams = this.#statements.allStreams.all().filter(({ name }) => streamKind(name) !== 'client');
-    const remake = this.#database.transaction((some: readonly StoredStream[]) => {
-      for (const head of some) {
-        const { name } = head;
+    const remake = this.#database.transaction((some: readonly BegunStream[]) => {
+      for (const begun of some) {
+        const { name } = begun;
         const stored = this.#statements.entriesOf.all(name);
         const row = this.#listRowOf(
           name,
           stored.map((entry) => readable(entry, undefined)),
         );
         this.#putRow(name, row);
-        this.#lists.take(head);
+        this.#lists.take(begun);
         if (row !== null) rows += 1;
       }
     });
@@ -277,6 +265,10 @@ export class SqliteLedger implements Ledger {
   async close(): Promise<void> {
     await setImmediate();
     await this.#headFile.close();
+  }
+
+  #headOf(stream: string): StreamHead {
+    return this.#statements.head.get(stream) ?? emptyHead;
   }
 
   #recordHead(): RecordHead {

@@ -1,18 +1,18 @@
 import { streamKind } from '../../dossier/entry.ts';
 import type { ListQuery, ListRow } from '../../ports/ledger.ts';
 import { RowIndex } from '../record/rowIndex.ts';
-import { fromStoredRow, type Statements, type StoredStream } from './statements.ts';
+import { type BegunStream, fromStoredRow, type Statements } from './statements.ts';
 
 /** Answers lists: rows of rugs and rooms from the database, rows of clients, which are personal, from memory. */
 export class SqliteLists {
   readonly #statements: Statements;
-  readonly #clientRowOf: (head: StoredStream) => ListRow | null;
+  readonly #clientRowOf: (stream: string) => ListRow | null;
   readonly #index = new RowIndex();
   readonly #clientRows = new Map<string, ListRow>();
   /** Position up to which the index has taken the record in. */
   #taken = 0;
 
-  constructor(statements: Statements, clientRowOf: (head: StoredStream) => ListRow | null) {
+  constructor(statements: Statements, clientRowOf: (stream: string) => ListRow | null) {
     this.#statements = statements;
     this.#clientRowOf = clientRowOf;
   }
@@ -22,7 +22,10 @@ export class SqliteLists {
     for (const { began, ...stored } of this.#statements.allRows.iterate()) {
       this.#index.put(stored.stream, began, fromStoredRow(stored));
     }
-    for (const head of this.#statements.streamsOfKind.all('client')) this.take(head);
+    for (const begun of this.#statements.allStreams.all()) {
+      if (streamKind(begun.name) === 'client') this.take(begun);
+    }
+    this.#index.sortWords();
     this.#taken = this.#newest();
   }
 
@@ -35,13 +38,12 @@ export class SqliteLists {
   }
 
   /** Takes a stream's row in as it is now. */
-  take(head: StoredStream): void {
-    const { name, began } = head;
+  take({ name, began }: BegunStream): void {
     if (streamKind(name) !== 'client') {
       this.#index.put(name, began, this.#storedRow(name));
       return;
     }
-    const row = this.#clientRow(head);
+    const row = this.#clientRow(name);
     this.#index.put(name, began, row);
     if (row === null) this.#clientRows.delete(name);
     else this.#clientRows.set(name, row);
@@ -51,14 +53,14 @@ export class SqliteLists {
   #catchUp(): void {
     const newest = this.#newest();
     if (newest === this.#taken) return;
-    for (const head of this.#statements.movedSince.all(this.#taken)) this.take(head);
+    for (const begun of this.#statements.movedSince.all(this.#taken)) this.take(begun);
     this.#taken = newest;
   }
 
   /** A client's row; none for a stream that was tampered with, which `verify` will report. */
-  #clientRow(head: StoredStream): ListRow | null {
+  #clientRow(stream: string): ListRow | null {
     try {
-      return this.#clientRowOf(head);
+      return this.#clientRowOf(stream);
     } catch {
       return null;
     }

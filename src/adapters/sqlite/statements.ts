@@ -5,10 +5,12 @@ import type { RecordHead, StoredEntry, StreamHead } from '../record/storedEntry.
 
 /** The whole database surface of the record, in SQL that SQLite and PostgreSQL read alike. */
 const entryColumns = 'position, stream, revision, id, at, recorded_by as "by", version, body, seal, link';
+const streamColumns = 'stream as name, position as began';
 const rowColumns =
-  'r.stream, tag, client, consignment, stage, place, due_at as "dueAt", in_house as "inHouse", words, body';
+  'stream, tag, client, consignment, stage, place, due_at as "dueAt", in_house as "inHouse", words, body';
 
-export interface StoredStream extends StreamHead {
+/** A stream and the position at which it began. */
+export interface BegunStream {
   readonly name: string;
   readonly began: number;
 }
@@ -26,11 +28,10 @@ type Write<Row> = Statement<[Row]>;
 export interface Statements {
   readonly lastEntry: One<RecordHead>;
   readonly linkAt: One<Pick<StoredEntry, 'link'>, [position: number]>;
-  readonly stream: One<StoredStream, [name: string]>;
-  readonly streamsOfKind: One<StoredStream, [kind: string]>;
-  readonly allStreams: One<StoredStream>;
-  readonly movedSince: One<StoredStream, [position: number]>;
-  readonly putStream: Write<StoredStream & { readonly kind: string }>;
+  readonly head: One<StreamHead, [stream: string]>;
+  readonly beginning: One<BegunStream, [stream: string]>;
+  readonly allStreams: One<BegunStream>;
+  readonly movedSince: One<BegunStream, [position: number]>;
   readonly recordedEntry: One<StoredEntry, [id: string, stream: string]>;
   readonly entriesOf: One<StoredEntry, [stream: string]>;
   readonly entriesAfter: One<StoredEntry, [position: number, limit: number]>;
@@ -49,16 +50,12 @@ export function prepareStatements(database: Database): Statements {
   return {
     lastEntry: prepare('select position, link from entry order by position desc limit 1'),
     linkAt: prepare('select link from entry where position = ?'),
-    stream: prepare('select name, began, revision, seal from stream where name = ?'),
-    streamsOfKind: prepare('select name, began, revision, seal from stream where kind = ? order by began'),
-    allStreams: prepare('select name, began, revision, seal from stream order by began'),
+    head: prepare('select revision, seal from entry where stream = ? order by revision desc limit 1'),
+    beginning: prepare(`select ${streamColumns} from entry where stream = ? and revision = 1`),
+    allStreams: prepare(`select ${streamColumns} from entry where revision = 1 order by position`),
     movedSince: prepare(
-      `select name, began, revision, seal from stream
-       where name in (select stream from entry where position > ?) order by began`,
-    ),
-    putStream: prepare(
-      `insert into stream (name, kind, began, revision, seal) values (@name, @kind, @began, @revision, @seal)
-       on conflict (name) do update set revision = excluded.revision, seal = excluded.seal`,
+      `select ${streamColumns} from entry
+       where stream in (select stream from entry where position > ?) and revision = 1 order by position`,
     ),
     recordedEntry: prepare(`select ${entryColumns} from entry where id = ? and stream = ?`),
     entriesOf: prepare(`select ${entryColumns} from entry where stream = ? order by revision`),
@@ -70,10 +67,11 @@ export function prepareStatements(database: Database): Statements {
     key: prepare('select secret from client_key where stream = ?'),
     addKey: prepare('insert into client_key (stream, secret) values (?, ?)'),
     destroyKey: prepare('update client_key set secret = ? where stream = ?'),
-    row: prepare(`select ${rowColumns} from list_row r where stream = ?`),
+    row: prepare(`select ${rowColumns} from list_row where stream = ?`),
     allRows: prepare(
       `select r.stream, tag, client, consignment, stage, place, due_at as "dueAt", in_house as "inHouse",
-         words, 'null' as body, began from list_row r join stream s on s.name = r.stream order by began`,
+         words, 'null' as body, position as began
+       from entry e join list_row r on r.stream = e.stream where revision = 1 order by position`,
     ),
     putRow: prepare(
       `insert into list_row
@@ -81,7 +79,11 @@ export function prepareStatements(database: Database): Statements {
        values (@stream, @tag, @client, @consignment, @stage, @place, @dueAt, @inHouse, @words, @body)
        on conflict (stream) do update set tag = excluded.tag, client = excluded.client,
          consignment = excluded.consignment, stage = excluded.stage, place = excluded.place,
-         due_at = excluded.due_at, in_house = excluded.in_house, words = excluded.words, body = excluded.body`,
+         due_at = excluded.due_at, in_house = excluded.in_house, words = excluded.words, body = excluded.body
+       where (list_row.tag, list_row.client, list_row.consignment, list_row.stage, list_row.place,
+           list_row.due_at, list_row.in_house, list_row.words, list_row.body)
+         is distinct from (excluded.tag, excluded.client, excluded.consignment, excluded.stage, excluded.place,
+           excluded.due_at, excluded.in_house, excluded.words, excluded.body)`,
     ),
     removeRow: prepare('delete from list_row where stream = ?'),
   };
