@@ -4,7 +4,17 @@ export interface BandStage {
   readonly state: 'done' | 'now' | 'to come';
 }
 
-const hues = ['madder', 'walnut', 'weld', 'indigo', 'indigo', 'indigo', 'moss', 'weld', 'madder'] as const;
+/** Each stage keeps its dye, also in a visit that leaves some stages out. */
+const hues: Readonly<Record<string, string>> = {
+  received: 'madder',
+  identified: 'walnut',
+  tested: 'weld',
+  agreed: 'indigo',
+  washed: 'indigo',
+  dried: 'indigo',
+  finished: 'moss',
+  returned: 'madder',
+};
 const unit = 30;
 
 /** The progress of a visit: one row of four knots per stage, filled when done, outlined now, bare warp to come. */
@@ -17,10 +27,16 @@ export function Band({ stages }: { readonly stages: readonly BandStage[] }) {
     ...(now.length > 0 ? [`now ${now.join(', ')}`] : []),
   ].join('; ');
   return (
-    <svg className="band" viewBox={`0 0 ${unit * stages.length} 18`} role="img" aria-label={words}>
+    <svg
+      className="band"
+      viewBox={`0 0 ${unit * stages.length} 18`}
+      width={unit * stages.length}
+      role="img"
+      aria-label={words}
+    >
       <title>{words}</title>
       {stages.map(({ stage, state }, index) => (
-        <g key={stage} style={{ color: `var(--${hues[index % hues.length] ?? 'indigo'})` }}>
+        <g key={stage} style={{ color: `var(--${hues[stage] ?? 'indigo'})` }}>
           {[0, 1, 2, 3].map((knot) => (
             <Knot key={knot} x={index * unit + 3 + knot * 6} state={state} isPale={knot % 2 === 0} />
           ))}

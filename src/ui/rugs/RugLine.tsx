@@ -1,4 +1,4 @@
-import type { ReactNode } from 'react';
+import { Fragment, type ReactNode } from 'react';
 import { Link } from 'wouter';
 import type { RugListRow } from '../call/index.ts';
 import { Band, Picture, Tag } from '../kit/index.ts';
@@ -26,7 +26,14 @@ export function RugLine({ row, title, detail, tone = '', aside }: RugLineProps) 
           {row.tag === null ? null : <Tag tag={row.tag} />}
           {title ?? body.title}
         </Link>
-        <div className="sub">{about.join(' · ')}</div>
+        <div className="sub">
+          {about.map((words, index) => (
+            <Fragment key={words}>
+              {index === 0 ? '' : ' · '}
+              <bdi>{words}</bdi>
+            </Fragment>
+          ))}
+        </div>
         <Band stages={body.stages} />
       </div>
       <div className="when">{aside}</div>
