@@ -40,11 +40,27 @@ export interface GradedTest {
   readonly grade: Grade;
 }
 
-export const gradedTests = (facts: PlanFacts, colour: string): readonly GradedTest[] =>
-  (facts.dyeTests ?? []).flatMap((test) => {
-    const grade = test.colour === colour ? rulingGrade(test) : null;
-    return grade === null ? [] : [{ test, grade }];
-  });
+/** The same readings are asked for many times while a plan is made; graded once per list. */
+const gradedByColour = new WeakMap<readonly DyeTest[], ReadonlyMap<string, readonly GradedTest[]>>();
+
+/** Graded readings of one colour, in the order they were given. */
+export function gradedTests({ dyeTests }: PlanFacts, colour: string): readonly GradedTest[] {
+  if (dyeTests === undefined) return [];
+  let byColour = gradedByColour.get(dyeTests);
+  if (byColour === undefined) {
+    const gathered = new Map<string, GradedTest[]>();
+    for (const test of dyeTests) {
+      const grade = rulingGrade(test);
+      if (grade === null) continue;
+      const own = gathered.get(test.colour);
+      if (own === undefined) gathered.set(test.colour, [{ test, grade }]);
+      else own.push({ test, grade });
+    }
+    byColour = gathered;
+    gradedByColour.set(dyeTests, byColour);
+  }
+  return byColour.get(colour) ?? [];
+}
 
 /** A finding that is there or may be there; a stain of unknown class may be urine. */
 export const mayHave = (facts: PlanFacts, ...codes: readonly FindingCode[]): boolean =>

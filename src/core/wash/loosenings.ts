@@ -1,12 +1,11 @@
 import type { Result } from '../../units/index.ts';
-import { type Axis, withinOn } from './limit.ts';
+import { type Axis, type Bounds, withinOn } from './limit.ts';
 import type { PlanFacts } from './planFacts.ts';
-import type { BarePlan } from './planWash.ts';
 import { stainTreatments } from './stainSteps.ts';
 import { type Unknown, unknownsOf } from './unknowns.ts';
 import type { Loosening } from './washPlan.ts';
 
-type Plan = (facts: PlanFacts) => Result<BarePlan>;
+type Judge = (facts: PlanFacts) => Result<{ readonly bounds: Bounds }>;
 
 /** Axes a person plans by; the rest follow from them. */
 const shownAxes: readonly Axis[] = [
@@ -25,9 +24,9 @@ const shownAxes: readonly Axis[] = [
   'signOffs',
 ];
 
-function allowed(before: BarePlan, after: BarePlan): Loosening['allows'] {
+function allowed(before: Bounds, after: Bounds): Loosening['allows'] {
   return shownAxes.flatMap((axis) => {
-    const [from, to] = [before.bounds[axis], after.bounds[axis]];
+    const [from, to] = [before[axis], after[axis]];
     const looser = !withinOn(axis, to as never, from as never);
     return looser ? [{ axis, from, to }] : [];
   });
@@ -45,9 +44,9 @@ const asLoosening = (
 });
 
 /** Stain treatments that wait for a spotter test. */
-function waitingSpotters(facts: PlanFacts, plan: BarePlan): readonly Loosening[] {
+function waitingSpotters(facts: PlanFacts, bounds: Bounds): readonly Loosening[] {
   const waiting = (['pre-spot', 'stain treatment'] as const).flatMap(
-    (phase) => stainTreatments(facts, plan.bounds, phase).waiting,
+    (phase) => stainTreatments(facts, bounds, phase).waiting,
   );
   return waiting.map(({ stain, agents, what }) => ({
     fact: `spotter test for ${stain}`,
@@ -63,19 +62,19 @@ function waitingSpotters(facts: PlanFacts, plan: BarePlan): readonly Loosening[]
  * computed anew; last, all of them together.
  *
  * @param facts - what is known
- * @param plan - the plan for them
- * @param replan - the planner without loosenings
+ * @param bounds - what they allow
+ * @param judge - what other facts would allow
  * @source none: rule of this project
  */
-export function loosenings(facts: PlanFacts, plan: BarePlan, replan: Plan): readonly Loosening[] {
+export function loosenings(facts: PlanFacts, bounds: Bounds, judge: Judge): readonly Loosening[] {
   const unknowns = unknownsOf(facts);
   const single = unknowns.flatMap((unknown): readonly Loosening[] => {
-    const hoped = replan(unknown.hopeful(facts));
-    const allows = hoped.ok ? allowed(plan, hoped.value) : [];
+    const hoped = judge(unknown.hopeful(facts));
+    const allows = hoped.ok ? allowed(bounds, hoped.value.bounds) : [];
     return allows.length === 0 ? [] : [asLoosening(unknown, allows)];
   });
-  const best = replan(unknowns.reduce((hoped, { hopeful }) => hopeful(hoped), facts));
-  const together = best.ok ? allowed(plan, best.value) : [];
+  const best = judge(unknowns.reduce((hoped, { hopeful }) => hopeful(hoped), facts));
+  const together = best.ok ? allowed(bounds, best.value.bounds) : [];
   const more = together.length > 0 && unknowns.length > 1;
   const all: Loosening = {
     fact: 'all of these',
@@ -84,5 +83,5 @@ export function loosenings(facts: PlanFacts, plan: BarePlan, replan: Plan): read
     favourable: 'the best of each',
     allows: together,
   };
-  return [...single, ...(more ? [all] : []), ...waitingSpotters(facts, plan)];
+  return [...single, ...(more ? [all] : []), ...waitingSpotters(facts, bounds)];
 }

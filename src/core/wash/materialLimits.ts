@@ -67,35 +67,39 @@ export function mostSensitive(
   return [...tightest.values()];
 }
 
+const assumedPile = mostSensitive(
+  unknownPile.map((fibre) => fibrePart(fibre, 'pile')),
+  'pile fibre not known',
+);
+
+const assumedFoundation = (part: Part) =>
+  mostSensitive(
+    unknownFoundation.map((fibre) => fibrePart(fibre, part)),
+    `${part} fibre not known`,
+  );
+const assumedParts = {
+  warp: assumedFoundation('warp'),
+  weft: assumedFoundation('weft'),
+  backing: assumedFoundation('backing'),
+};
+
 function pileLimits({ pile = {} }: PlanFacts): readonly SourcedLimit[] {
   const fibres = (Object.keys(pile) as Fibre[]).filter((fibre) => (pile[fibre] ?? 0) > 0);
   const known = fibres.filter((fibre) => fibre !== 'unknown');
   const unknown = fibres.length === 0 || known.length < fibres.length;
-  return [
-    ...known.flatMap((fibre) => fibrePart(fibre, 'pile')),
-    ...(unknown
-      ? mostSensitive(
-          unknownPile.map((fibre) => fibrePart(fibre, 'pile')),
-          'pile fibre not known',
-        )
-      : []),
-  ];
+  return [...known.flatMap((fibre) => fibrePart(fibre, 'pile')), ...(unknown ? assumedPile : [])];
 }
 
 function foundationLimits({ foundation = {}, construction }: PlanFacts): readonly SourcedLimit[] {
-  const parts: readonly Part[] =
+  const parts: readonly (keyof typeof assumedParts)[] =
     construction === 'felt'
       ? []
       : foundation.backing === undefined
         ? ['warp', 'weft']
         : ['warp', 'weft', 'backing'];
   return parts.flatMap((part) => {
-    const fibre = foundation[part as 'warp' | 'weft' | 'backing'];
-    if (fibre !== undefined && fibre !== 'unknown') return fibrePart(fibre, part);
-    return mostSensitive(
-      unknownFoundation.map((candidate) => fibrePart(candidate, part)),
-      `${part} fibre not known`,
-    );
+    const fibre = foundation[part];
+    return fibre !== undefined && fibre !== 'unknown' ? fibrePart(fibre, part) : assumedParts[part];
   });
 }
 

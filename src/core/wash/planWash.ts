@@ -1,6 +1,6 @@
 import cautionTable from '../../../data/wash/cautions.json' with { type: 'json' };
 import { done, type Result, refused } from '../../units/index.ts';
-import { dyePart } from './dyeLimits.ts';
+import { type DyePart, dyePart } from './dyeLimits.ts';
 import { dryMassOf, findingLimits, wetMassOf } from './findingLimits.ts';
 import {
   type Axis,
@@ -25,8 +25,14 @@ import { isOverridable, riskWords, rulebookVersion, shopFacts, stopConditions } 
 import { ruleLimits, type SourcedLimit } from './sourcedLimit.ts';
 import type { NarrowBand, PlanConsent, PlanLimit, PlanSignOff, WashPlan } from './washPlan.ts';
 
-/** A plan without its loosenings: what each loosening recomputes. */
-export type BarePlan = Omit<WashPlan, 'loosens'>;
+/** What the facts allow: the limits and their meet, before steps and words; each loosening recomputes it. */
+interface Judgement {
+  readonly limits: readonly SourcedLimit[];
+  readonly bounds: Bounds;
+  readonly dyes: DyePart;
+  /** Rules that the owner's overrides took out. */
+  readonly overridden: WashPlan['overridden'];
+}
 
 const sameValue = (a: AxisValue, b: AxisValue) => JSON.stringify(a) === JSON.stringify(b);
 
@@ -132,8 +138,7 @@ const signOffsOf = (
   return asked.filter(({ who }, index) => asked.findIndex((one) => one.who === who) === index);
 };
 
-/** Everything but the loosenings. */
-export function barePlan(facts: PlanFacts): Result<BarePlan, PlanProblem> {
+function judge(facts: PlanFacts): Result<Judgement, PlanProblem> {
   const wrong = factsProblem(facts);
   if (wrong !== null) return { ok: false, problem: wrong };
   const { overrides = [] } = facts;
@@ -156,11 +161,19 @@ export function barePlan(facts: PlanFacts): Result<BarePlan, PlanProblem> {
     const problem = clashing(limits) ?? tooEarly(facts);
     if (problem !== null) return { ok: false, problem };
   }
+  const overridden = overrides.filter(
+    ({ rule }) => all.some((limit) => limit.rule === rule) || rule === 'R39',
+  );
+  return done({ limits, bounds, dyes, overridden });
+}
+
+function planFrom(facts: PlanFacts, judgement: Judgement): WashPlan {
+  const { limits, bounds, dyes, overridden } = judgement;
   const steps = planSteps(facts, bounds);
   const used = new Set(steps.flatMap(({ stopConditions: ids }) => ids));
   const mass = dryMassOf(facts);
   const wet = steps.some((one) => one.wet);
-  return done({
+  return {
     rulebook: rulebookVersion,
     method: bounds.method,
     bounds,
@@ -170,9 +183,10 @@ export function barePlan(facts: PlanFacts): Result<BarePlan, PlanProblem> {
     missingDyeTests: dyes.missing,
     steps,
     stopConditions: stopConditions.filter(({ id }) => used.has(id)),
+    loosens: loosenings(facts, bounds, judge),
     consents: consentsOf(limits),
     signOffs: signOffsOf(limits, facts),
-    overridden: overrides.filter(({ rule }) => all.some((limit) => limit.rule === rule) || rule === 'R39'),
+    overridden,
     cautions: [
       ...cautionTable.always,
       ...(wet ? cautionTable.wet : cautionTable.dry),
@@ -188,7 +202,7 @@ export function barePlan(facts: PlanFacts): Result<BarePlan, PlanProblem> {
       ...(facts.expectedDryingHours === undefined ? {} : { expectedDryingHours: facts.expectedDryingHours }),
       expectedDryingFrom: facts.expectedDryingHours === undefined ? 'unknown' : 'estimated by hand',
     },
-  });
+  };
 }
 
 /**
@@ -205,9 +219,8 @@ export function barePlan(facts: PlanFacts): Result<BarePlan, PlanProblem> {
  * @source data/wash/rules.json, data/wash/fibres.json, data/wash/dyeTests.json, each row with its own source
  */
 export function planWash(facts: PlanFacts): Result<WashPlan, PlanProblem> {
-  const plan = barePlan(facts);
-  if (!plan.ok) return plan;
-  return done({ ...plan.value, loosens: loosenings(facts, plan.value, barePlan) });
+  const judgement = judge(facts);
+  return judgement.ok ? done(planFrom(facts, judgement.value)) : judgement;
 }
 
 /** An axis on which a later plan is tighter than an earlier one. */

@@ -110,13 +110,14 @@ const satisfies = (test: DyeTest, sides: readonly Side[], liquid: TestLiquid, ur
 
 function testsForSite(
   facts: PlanFacts,
+  liquids: ReturnType<typeof liquidsFor>,
   colour: PlanColour,
   sides: readonly Side[],
   urine: boolean,
 ): readonly RequiredDyeTest[] {
   const graded = gradedTests(facts, colour.id);
   const needed: RequiredDyeTest[] = [];
-  for (const [liquid, conditions] of liquidsFor(facts)) {
+  for (const [liquid, conditions] of liquids) {
     if (urine && !conditions.blocksWetWork) continue;
     const { id, name } = colour;
     needed.push({ colour: id, name, side: sides[0] ?? 'face', liquid, atUrinePlace: urine, ...conditions });
@@ -137,9 +138,13 @@ function testsForSite(
  */
 export function requiredDyeTests(facts: PlanFacts): readonly RequiredDyeTest[] {
   const urine = mayHave(facts, 'urine');
+  const liquids = liquidsFor(facts);
+  const sites = sidesToTest(facts);
   return (facts.colours ?? []).flatMap((colour) => [
-    ...sidesToTest(facts).flatMap((sides) => testsForSite(facts, colour, sides, false)),
-    ...(urine && colour.atUrinePlace !== false ? testsForSite(facts, colour, ['face', 'back'], true) : []),
+    ...sites.flatMap((sides) => testsForSite(facts, liquids, colour, sides, false)),
+    ...(urine && colour.atUrinePlace !== false
+      ? testsForSite(facts, liquids, colour, ['face', 'back'], true)
+      : []),
   ]);
 }
 

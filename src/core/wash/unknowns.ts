@@ -1,5 +1,6 @@
 import fibreTable from '../../../data/wash/fibres.json' with { type: 'json' };
-import type { Construction, DyeTest, Fibre, PlanFacts } from './planFacts.ts';
+import { gradedTests } from './dyeVerdict.ts';
+import type { Construction, DyeTest, Fibre, PlanColour, PlanFacts } from './planFacts.ts';
 import { missingDyeTests } from './requiredDyeTests.ts';
 import { shopFacts } from './rulebook.ts';
 import type { RequiredDyeTest } from './washPlan.ts';
@@ -33,10 +34,10 @@ const clearing = (test: RequiredDyeTest): DyeTest => ({
 });
 
 /** Adds clearing readings until nothing is missing: a cleared liquid may call for a stronger one. */
-function allTested(facts: PlanFacts, colour?: string): PlanFacts {
+function allTested(facts: PlanFacts): PlanFacts {
   let tested = facts;
   for (let round = 0; round < 4; round++) {
-    const missing = missingDyeTests(tested).filter((test) => colour === undefined || test.colour === colour);
+    const missing = missingDyeTests(tested);
     if (missing.length === 0) break;
     tested = { ...tested, dyeTests: [...(tested.dyeTests ?? []), ...missing.map(clearing)] };
   }
@@ -116,52 +117,50 @@ function conditionUnknowns(facts: PlanFacts): readonly Unknown[] {
     }));
 }
 
+/** Colours wait together: clearing one of several frees nothing, so each question is asked once for all. */
 function dyeUnknowns(facts: PlanFacts): readonly Unknown[] {
   const colours = facts.colours ?? [];
   const found: Unknown[] = [];
-  const waiting = [...new Set(missingDyeTests(facts).map(({ colour }) => colour))];
-  for (const colour of waiting.length > 1 ? waiting : []) {
-    const name = colours.find(({ id }) => id === colour)?.name ?? colour;
-    found.push({
-      fact: `dye tests of ${name}`,
-      find: `Test ${name}.`,
-      assumed: 'loose',
-      favourable: 'fast in every liquid',
-      hopeful: (now) => allTested(now, colour),
-    });
-  }
+  const waiting = [...new Set(missingDyeTests(facts).map(({ name }) => name))];
   if (waiting.length > 0) {
     found.push({
       fact: 'dye tests',
-      find: waiting.length > 1 ? 'Test every colour still waiting.' : 'Make the dye tests still missing.',
+      find: `Make the dye tests still missing: ${waiting.join(', ')}.`,
       assumed: 'loose',
       favourable: 'fast in every liquid',
-      hopeful: (now) => allTested(now),
+      hopeful: allTested,
     });
   }
-  for (const { id, name, dyeClass = 'unknown', besideLightField } of colours) {
-    const changed = (change: Partial<(typeof colours)[number]>) => (now: PlanFacts) => ({
-      ...now,
-      colours: (now.colours ?? []).map((one) => (one.id === id ? { ...one, ...change } : one)),
+  const changed = (some: readonly PlanColour[], change: Partial<PlanColour>) => (now: PlanFacts) => ({
+    ...now,
+    colours: (now.colours ?? []).map((one) =>
+      some.some(({ id }) => id === one.id) ? { ...one, ...change } : one,
+    ),
+  });
+  const names = (some: readonly PlanColour[]) => some.map(({ name }) => name).join(', ');
+  const unclassed = colours.filter(({ dyeClass = 'unknown' }) => dyeClass === 'unknown');
+  if (unclassed.length > 0) {
+    found.push({
+      fact: `dye class of ${names(unclassed)}`,
+      find: `Find out what kind of dye it is: ${names(unclassed)}.`,
+      assumed: 'indigo, natural and acid at once',
+      favourable: favourable.dye,
+      hopeful: changed(unclassed, { dyeClass: favourable.dye as 'chrome' }),
     });
-    if (dyeClass === 'unknown') {
-      found.push({
-        fact: `dye class of ${name}`,
-        find: `Find out what kind of dye ${name} is.`,
-        assumed: 'indigo, natural and acid at once',
-        favourable: favourable.dye,
-        hopeful: changed({ dyeClass: favourable.dye as 'chrome' }),
-      });
-    }
-    if (besideLightField === undefined) {
-      found.push({
-        fact: `neighbours of ${name}`,
-        find: `Does a light colour touch ${name}?`,
-        assumed: 'yes',
-        favourable: 'no',
-        hopeful: changed({ besideLightField: false }),
-      });
-    }
+  }
+  // The neighbour decides only where the cloth was marked at grade 3.
+  const beside = colours.filter(
+    ({ id, besideLightField }) =>
+      besideLightField === undefined && gradedTests(facts, id).some(({ grade }) => grade === '3'),
+  );
+  if (beside.length > 0) {
+    found.push({
+      fact: `neighbours of ${names(beside)}`,
+      find: `Look whether a light colour touches it: ${names(beside)}.`,
+      assumed: 'yes',
+      favourable: 'no',
+      hopeful: changed(beside, { besideLightField: false }),
+    });
   }
   return found;
 }
