@@ -38,6 +38,14 @@ export function Recorded({ intake, onNext }: { readonly intake: Intake; readonly
             <a className="btn ghost" href={`/api/rugs/${rug}/label.pdf`} target="_blank" rel="noreferrer">
               Label with its code
             </a>
+            <a
+              className="btn ghost"
+              href={`/api/rugs/${rug}/papers/condition-report.pdf`}
+              target="_blank"
+              rel="noreferrer"
+            >
+              Condition report
+            </a>
             <Link className="btn ghost" href={`/rugs/${rug}`}>
               Open the dossier
             </Link>

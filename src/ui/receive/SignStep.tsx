@@ -18,7 +18,7 @@ const authorityWords = {
 
 /** What the client signs at the door. */
 const statementOf = ({ rugs, authority }: Intake, { name }: WorkshopSettings): string =>
-  `I hand over ${rugs.length === 1 ? 'one rug' : `${rugs.length} rugs`} to ${name} ${authorityWords[authority]}. The marks on this receipt were there before; they were shown to me. The declared value is what I state. No wet work begins before I have agreed to a plan and a price.`;
+  `I hand over ${rugs.length === 1 ? 'one rug' : `${rugs.length} rugs`} to ${name} ${authorityWords[authority]}. The marks recorded today were there before; they were shown to me. The declared value is what I state. No wet work begins before I have agreed to a plan and a price.`;
 
 const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
 
