@@ -28,7 +28,7 @@ const acid = (ph: number | undefined) => (ph === undefined ? undefined : `pH ${f
 const damp = (rh: number | undefined) => (rh === undefined ? undefined : humidityWords(rh));
 const kilograms = (kg: number | undefined) => (kg === undefined ? undefined : `${figure(kg, 2)} kg`);
 const pictures = (photos: readonly string[]) =>
-  photos.length === 0 ? undefined : `${photos.length} photographs`;
+  photos.length === 0 ? undefined : `${photos.length} ${photos.length === 1 ? 'photograph' : 'photographs'}`;
 
 const tellers: Tellers = {
   DossierOpened: ({ number, title }) => `Dossier ${number} opened: ${title}`,
@@ -64,7 +64,7 @@ const tellers: Tellers = {
   ColoursNamed: ({ colours }) =>
     `Colours: ${colours.map(({ name, kind, dyeClass }) => `${name} (${kind}, dye ${dyeClass})`).join(', ')}`,
   KnotsCounted: ({ places, nodesPerKnot }) =>
-    `Knots counted at ${places.length} places, ${nodesPerKnot} nodes per knot`,
+    `Knots counted at ${places.length} ${places.length === 1 ? 'place' : 'places'}, ${nodesPerKnot} nodes per knot`,
   FoundationTested: ({ method, result, where, note }) =>
     said(`Foundation, ${method}: ${result}, ${where}`, note),
   DyeTested: ({ colour, side, liquid, reading, ph, temperatureC, minutes }, names) =>
