@@ -35,13 +35,15 @@ function coverage(facts: PlanFacts, colour: PlanColour, verdict: ColourVerdict):
   });
   const sensitive = verdict.traits.includes('acid sensitive');
   const tested = acid?.pH;
-  const floor =
-    tested === undefined
-      ? settings.acidFloorPh
-      : sensitive
-        ? Math.max(settings.acidFloorPh, tested + settings.acidFloorStepPh)
-        : tested - settings.phTolerance;
-  const acidLimits = limitsFrom({ finalPh: { least: floor, most: 14 } }, origin);
+  const weaker = Math.max(settings.acidFloorPh, (tested ?? 0) + settings.acidFloorStepPh);
+  // Stronger acid than the tested one is not covered; one that changed the colour must be clearly weaker.
+  const finalPh = {
+    least: sensitive ? weaker : tested === undefined ? settings.acidFloorPh : tested - settings.phTolerance,
+    most: 14,
+  };
+  const acidLimits = sensitive
+    ? dyeLimits('acid sensitive', colour.name, { more: { finalPh } })
+    : limitsFrom({ finalPh }, origin);
   return [...bathLimits, ...acidLimits];
 }
 
@@ -62,6 +64,8 @@ function verdictLimits(
     ...(crockMissing ? dyeLimits('surface colour', name, { assumed: true }) : []),
     ...(bath ? ruleLimits('R01', 'bath', name) : []),
     ...traits.flatMap((trait): readonly SourcedLimit[] => {
+      // Its floor of pH stands with what the acid rinse covers.
+      if (trait === 'acid sensitive') return [];
       if (trait === 'surface colour') {
         return [...dyeLimits(trait, name), ...ruleLimits('R02', 'colour', name)];
       }

@@ -120,9 +120,9 @@ export type PhBand = Band | 'no liquid';
 export interface Bounds {
   /** The wettest method still allowed. */
   readonly method: Method;
-  /** pH of every liquid that stays on the rug, the last rinse apart. */
+  /** pH of every liquid, acid treatments and the last rinse apart. */
   readonly bathPh: PhBand;
-  /** pH the rug is left at. */
+  /** pH of acid treatments and of what the rug is left at. */
   readonly finalPh: PhBand;
   readonly temperatureC: number;
   /** Largest step between two liquids [K]. */

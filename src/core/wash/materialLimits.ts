@@ -48,23 +48,27 @@ export function mostSensitive(
   about: string,
 ): readonly SourcedLimit[] {
   const tightest = new Map<Axis, SourcedLimit>();
+  // A list names its own candidate: acts, agents and risks of several stand beside each other.
+  const lists: SourcedLimit[] = [];
   for (const limit of candidates.flat()) {
     const { axis } = limit;
     const before = tightest.get(axis);
     const met = meetOn(axis, before?.value ?? noLimit[axis], limit.value as never);
-    // Where two candidates tighten together (bands, lists), the value is theirs jointly.
+    // Where two candidates tighten a band together, the value is theirs jointly.
     const same = before !== undefined && JSON.stringify(met) === JSON.stringify(before.value);
     if (same) continue;
-    tightest.set(axis, {
+    const assumed = {
       ...limit,
       value: met,
       rule: 'R40',
       because: `What is not known counts as the most sensitive it could be. ${limit.because}`,
       about: `${about}, taken as ${limit.about}`,
       assumed: true,
-    } as SourcedLimit);
+    } as SourcedLimit;
+    tightest.set(axis, assumed);
+    if (Array.isArray(limit.value)) lists.push({ ...assumed, value: limit.value } as SourcedLimit);
   }
-  return [...tightest.values()];
+  return [...[...tightest.values()].filter(({ value }) => !Array.isArray(value)), ...lists];
 }
 
 const assumedPile = mostSensitive(

@@ -505,7 +505,8 @@ describe('laws over every combination of material, dye and finding', () => {
           if (step.wet) wetMinutes += step.dwellMinutes ?? 0;
           if (step.temperatureC !== undefined)
             expect(step.temperatureC.most).toBeLessThanOrEqual(bounds.temperatureC);
-          const cap = step.kind === 'acid rinse' ? bounds.finalPh : bounds.bathPh;
+          const acid = step.kind === 'acid rinse' || step.kind === 'acid pre-treatment';
+          const cap = acid ? bounds.finalPh : bounds.bathPh;
           if (step.targetPh !== undefined && cap !== 'no liquid') {
             expect(step.targetPh.least).toBeGreaterThanOrEqual(cap.least);
             expect(step.targetPh.most).toBeLessThanOrEqual(cap.most);

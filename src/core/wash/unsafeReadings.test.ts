@@ -128,6 +128,13 @@ describe('what must tighten', () => {
   });
 });
 
+test('what is assumed of an unknown part names the candidate it comes from', () => {
+  const { pile: _pile, ...unknown } = rug;
+  const texts = planned(unknown).consents.map(({ risk, text }) => `${risk}: ${text}`);
+  expect(texts.filter((text) => /^silk/.test(text)).every((text) => text.includes('silk pile'))).toBe(true);
+  expect(texts.some((text) => /^viscose:.*viscose pile/.test(text))).toBe(true);
+});
+
 describe('amounts stay within what was tested', () => {
   test.each([{ construction: 'felt' }, { pile: { viscose: 1 } }, {}] as const)('%o', (change) => {
     const plan = planned({ ...rug, ...change, areaM2: 9, dryMassKg: 27 });
