@@ -1,4 +1,4 @@
-import type { RugFactOf } from '../../dossier/index.ts';
+import type { RugFactOf, RugStanding } from '../../dossier/index.ts';
 
 type Money = RugFactOf<'PriceQuoted'>['notToExceed'];
 
@@ -46,6 +46,14 @@ export const sizeWords = (
 const feet = (mm: number): string => {
   const inches = Math.round(mm / 25.4);
   return `${Math.floor(inches / 12)}′ ${inches % 12}″`;
+};
+
+/** A stain a plan's step is for, as the person knows it: number on the picture and what it is. */
+export const stainWords = (marks: RugStanding['marks'], stain: string): string => {
+  const index = marks.findIndex(({ mark }) => mark === stain);
+  const mark = marks[index];
+  if (mark === undefined) return stain;
+  return `mark ${index + 1}, ${mark.stain === undefined || mark.stain === 'unknown' ? mark.word : mark.stain}`;
 };
 
 /** `3 things`, `1 thing`. */

@@ -1,9 +1,10 @@
 import { useState } from 'react';
+import { Link } from 'wouter';
 import type { PlanStep } from '../../core/wash/index.ts';
 import { decide, type RugFactOf, type StepStanding, stepId } from '../../dossier/index.ts';
 import { useMe, usePeople } from '../call/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
-import { figure } from '../dossier/figures.ts';
+import { figure, stainWords } from '../dossier/figures.ts';
 import { sourceWords } from '../dossier/limitWords.ts';
 import { aimWords, amountWords } from '../dossier/plan/StepList.tsx';
 import { useField, useForm } from '../dossier/useForm.ts';
@@ -15,6 +16,7 @@ import {
   ProblemNotice,
   Sheet,
   TimerFace,
+  useNow,
   When,
 } from '../kit/index.ts';
 import { AgentCautions } from './AgentCautions.tsx';
@@ -118,15 +120,29 @@ function StartPart({ step }: { readonly step: PlanStep }) {
   );
 }
 
-function RunningPart({ step, next }: { readonly step: PlanStep; readonly next: PlanStep | undefined }) {
+interface RunningProps {
+  readonly step: PlanStep;
+  readonly startedAt: string;
+  readonly next: PlanStep | undefined;
+}
+
+function RunningPart({ step, startedAt, next }: RunningProps) {
   const { ask } = useDossier();
+  const now = useNow();
+  const isDwelling =
+    step.dwellMinutes !== undefined && now < Date.parse(startedAt) + step.dwellMinutes * 60_000;
   const [sheet, setSheet] = useState<'reading' | 'finish' | null>(null);
   const { act, isBusy, problem } = useForm(`running/${stepId(step)}`);
   return (
     <>
       <ProblemNotice problem={problem} />
-      <Button wide isDisabled={isBusy} onPress={() => act({ type: 'StepDone', step: stepId(step) })}>
-        Done{next === undefined ? '' : `, ${next.kind} next`}
+      <Button
+        wide
+        tone={isDwelling ? 'ghost' : 'act'}
+        isDisabled={isBusy}
+        onPress={() => act({ type: 'StepDone', step: stepId(step) })}
+      >
+        Done{isDwelling ? ', before the dwell is over' : next === undefined ? '' : `, ${next.kind} next`}
       </Button>
       {isMeasured(step) && (
         <Button tone="ghost" wide onPress={() => setSheet('reading')}>
@@ -154,10 +170,10 @@ function RunningPart({ step, next }: { readonly step: PlanStep; readonly next: P
 
 /** One step: large while it is at hand, one line once it is done. */
 export function StepCard({ step, steps, known, isPresent }: StepCardProps) {
-  const { open, nameOf } = useDossier();
+  const { rug, standing, open, nameOf } = useDossier();
   const started = known?.started ?? null;
   const done = known?.done ?? null;
-  const title = `${step.kind}${step.stain === undefined ? '' : `: ${step.stain}`}`;
+  const title = `${step.kind}${step.stain === undefined ? '' : `: ${stainWords(standing.marks, step.stain)}`}`;
   if (done !== null)
     return (
       <li className="step-done">
@@ -213,7 +229,15 @@ export function StepCard({ step, steps, known, isPresent }: StepCardProps) {
       {started === null && <AgentCautions step={step} />}
       {open && (
         <div className="step-buttons">
-          {started === null ? <StartPart step={step} /> : <RunningPart step={step} next={next} />}
+          {step.kind === 'dry' ? (
+            <Link className="btn wide" href={`/rugs/${rug}?at=dry`}>
+              Go on to drying
+            </Link>
+          ) : started === null ? (
+            <StartPart step={step} />
+          ) : (
+            <RunningPart step={step} startedAt={started.when} next={next} />
+          )}
         </div>
       )}
       {started !== null && <AgentCautions step={step} />}

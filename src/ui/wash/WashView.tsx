@@ -48,7 +48,7 @@ export function WashView() {
         </Link>
         <Tag tag={visit.received.tag} />
         <h1>{standing.opened?.title}</h1>
-        {open && plan !== null && (
+        {open && plan !== null && visit.dryingStarted === null && (
           <Button tone="stop" onPress={() => setStopping(true)}>
             ▲ Stop the wash
           </Button>

@@ -1,4 +1,5 @@
 import { findingCodes } from '../../../core/wash/index.ts';
+import { findingsOf } from '../../../dossier/index.ts';
 import { Button, Notice, When } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import { Part } from '../Part.tsx';
@@ -12,13 +13,22 @@ export function FindingsPart() {
   const noted = [...standing.findings].sort(
     (a, b) => Object.keys(shapes).indexOf(a.certainty) - Object.keys(shapes).indexOf(b.certainty),
   );
+  const isSurveyed = standing.surveys.some(({ sides }) => sides === 'face and back');
+  const drawn = (findingsOf(standing) ?? []).filter(
+    ({ code }) => !standing.findings.some(({ finding }) => finding === code),
+  );
   const unasked = findingCodes.length - noted.length;
   return (
     <Part title="Findings" id="findings">
-      {noted.length === 0 && (
+      {!isSurveyed && noted.length === 0 && (
         <Notice tone="caution" title="Nothing looked for yet.">
           What nobody looked for is not ruled out. Go over the rug, face and back.
         </Notice>
+      )}
+      {isSurveyed && (
+        <p className="why">
+          The rug was looked over, face and back: what is neither marked nor listed here counts as not found.
+        </p>
       )}
       <ul className="findings">
         {noted.map((finding) => (
@@ -45,9 +55,34 @@ export function FindingsPart() {
             )}
           </li>
         ))}
+        {drawn.map(({ code, certainty = 'seen', at }) => (
+          <li key={code} className={`finding finding-${certainty.replace(' ', '-')}`}>
+            <span aria-hidden="true" className="finding-shape">
+              {shapes[certainty]}
+            </span>
+            <div>
+              <b>{findingWords(code).name}</b>: {certainty}
+              {at === undefined ? '' : `, ${at}`}
+              <div className="why">from the marks and tests on record</div>
+            </div>
+            {open && (
+              <Button
+                tone="ghost"
+                label={`Change: ${findingWords(code).name}`}
+                onPress={() => ask({ kind: 'finding', finding: code })}
+              >
+                Change
+              </Button>
+            )}
+          </li>
+        ))}
       </ul>
       {open && (
-        <Button tone={noted.length === 0 ? 'act' : 'ghost'} wide onPress={() => ask({ kind: 'look over' })}>
+        <Button
+          tone={noted.length === 0 && !isSurveyed ? 'act' : 'ghost'}
+          wide
+          onPress={() => ask({ kind: 'look over' })}
+        >
           {noted.length === 0 ? 'Look the rug over' : `Look it over (${unasked} not yet looked for)`}
         </Button>
       )}

@@ -1,5 +1,6 @@
 import type { Amount, PlanStep, WashPlan } from '../../../core/wash/index.ts';
-import { figure } from '../figures.ts';
+import { useDossier } from '../dossierView.ts';
+import { figure, stainWords } from '../figures.ts';
 import { sourceWords } from '../limitWords.ts';
 
 /** `120 g`, or `60 – 120 g` where it is a range. */
@@ -18,6 +19,7 @@ export const aimWords = ({ targetPh, temperatureC, dwellMinutes }: PlanStep): st
 
 /** The steps in order, with what to mix for this rug. */
 export function StepList({ plan }: { readonly plan: WashPlan }) {
+  const { standing } = useDossier();
   return (
     <details className="steps">
       <summary>
@@ -28,7 +30,7 @@ export function StepList({ plan }: { readonly plan: WashPlan }) {
           <li key={step.order}>
             <b>{step.kind}</b>
             {step.wet ? '' : ' (dry)'}
-            {step.stain === undefined ? '' : `, ${step.stain}`}
+            {step.stain === undefined ? '' : `, ${stainWords(standing.marks, step.stain)}`}
             <div>{step.what}</div>
             {step.amounts.length > 0 && (
               <div>{step.amounts.map((amount) => `${amount.agent} ${amountWords(amount)}`).join(' · ')}</div>

@@ -14,21 +14,21 @@ export function PapersPart() {
   if (visit === null) return null;
   const papers: readonly PaperLink[] = [
     {
-      kind: 'condition',
+      kind: 'condition-report',
       title: 'Condition report',
       ready: standing.marks.length > 0 || standing.surveys.length > 0,
     },
     { kind: 'identification', title: 'Identification sheet', ready: standing.claims.length > 0 },
     { kind: 'dye-test-record', title: 'Dye-test record', ready: standing.dyeTests.length > 0 },
-    { kind: 'consent', title: 'Consent', ready: visit.plan !== null },
+    { kind: 'consent', title: 'Agreement to the work', ready: visit.plan !== null },
     { kind: 'work-order', title: 'Work order', ready: visit.plan !== null },
     { kind: 'wash-log', title: 'Wash log', ready: visit.steps.length > 0 },
     { kind: 'drying-log', title: 'Drying log', ready: visit.dryingStarted !== null },
-    { kind: 'incident', title: 'Incident report', ready: visit.incidents.length > 0 },
+    { kind: 'incident-report', title: 'Incident report', ready: visit.incidents.length > 0 },
     { kind: 'final-inspection', title: 'Final inspection', ready: visit.inspected !== null },
     { kind: 'return', title: 'Return', ready: visit.end?.how === 'returned' },
     { kind: 'care-sheet', title: 'Care sheet', ready: standing.claims.length > 0 },
-    { kind: 'dossier', title: 'The whole dossier', ready: true },
+    { kind: 'whole-dossier', title: 'The whole dossier', ready: true },
   ];
   const ready = papers.filter((paper) => paper.ready);
   const waiting = papers.filter((paper) => !paper.ready);
