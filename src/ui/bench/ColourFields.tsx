@@ -155,9 +155,11 @@ function TestRow(props: {
           onChange={(minutes) => onChange({ ...test, minutes })}
         />
       </div>
-      <Button tone="ghost" onPress={props.onRemove}>
-        Take the test away
-      </Button>
+      <div className="actions">
+        <Button tone="ghost" onPress={props.onRemove}>
+          Take the test away
+        </Button>
+      </div>
     </fieldset>
   );
 }

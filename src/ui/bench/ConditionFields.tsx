@@ -60,9 +60,14 @@ export function ConditionFields({ typed, change }: FactsProps) {
                 }
               />
             </div>
-            <Button tone="ghost" onPress={() => change({ stains: stains.filter(({ id }) => id !== one.id) })}>
-              Take the stain away
-            </Button>
+            <div className="actions">
+              <Button
+                tone="ghost"
+                onPress={() => change({ stains: stains.filter(({ id }) => id !== one.id) })}
+              >
+                Take the stain away
+              </Button>
+            </div>
           </fieldset>
         ))}
         <Button

@@ -31,7 +31,7 @@ export function PlanPage() {
           <ColourFields typed={typed} change={change} />
           <ConditionFields typed={typed} change={change} />
         </div>
-        <div>
+        <div id="plan">
           {facts === null || plan === null ? (
             <Section title="The plan">
               <Empty>Give length and width first: every amount is worked out from the area.</Empty>
@@ -45,6 +45,11 @@ export function PlanPage() {
           )}
         </div>
       </div>
+      {plan?.ok === true ? (
+        <a className="short" href="#plan">
+          <b>{plan.value.method}</b> See why, and what would loosen it
+        </a>
+      ) : null}
     </div>
   );
 }

@@ -45,7 +45,7 @@ export function PlanResult({ plan, facts }: { readonly plan: WashPlan; readonly 
           ))}
         </div>
       </Section>
-      <Section title="Loosen, and do">
+      <Section title="From here">
         <LoosenList plan={plan} />
         <StepList plan={plan} />
       </Section>
