@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { RugFact, RugStanding } from '../../dossier/index.ts';
-import { MarkPad, markLine, marksAndPictures, surfacesOf } from '../condition/index.ts';
+import { MarkPad, markLine, marksAndPictures, picturesOf, surfacesOf } from '../condition/index.ts';
 import { Button, Choice, LineField, PhotoTaker, Picture, Sheet } from '../kit/index.ts';
 import { type InspectionDraft, outcomeOf } from './inspection.ts';
 import { MarkCrop } from './MarkCrop.tsx';
@@ -24,7 +24,11 @@ export function InspectMarks(props: {
   const { standing, draft, onChange } = props;
   const [isMarking, setMarking] = useState(false);
   const { frame, pictures, marks } = marksAndPictures(standing);
+  const after = picturesOf(standing, 'after work');
   const surfaces = surfacesOf(pictures, frame);
+  const newSurfaces = surfacesOf(after, frame).filter(
+    ({ photo, toSurface }) => photo !== null && toSurface !== null,
+  );
   const open = standing.marks.filter((mark) => outcomeOf(draft, mark) === null);
   return (
     <div className="form">
@@ -51,9 +55,17 @@ export function InspectMarks(props: {
               mark={mark}
               marks={marks}
               surfaces={surfaces}
+              caption="At intake"
               alt={`Mark ${index + 1} at intake: ${markLine(mark)}`}
             />
-            <div className="form">
+            <MarkCrop
+              mark={mark}
+              marks={marks}
+              surfaces={newSurfaces}
+              caption="After the work"
+              alt={`Mark ${index + 1} after the work`}
+            />
+            <div className="form inspectedForm">
               <h3>
                 {index + 1}. {markLine(mark)}
               </h3>
@@ -107,7 +119,7 @@ export function InspectMarks(props: {
       <Sheet title="New marks" isOpen={isMarking} isWide onClose={() => setMarking(false)}>
         <MarkPad
           frame={frame}
-          pictures={pictures}
+          pictures={[...after, ...pictures]}
           marks={marks}
           keptAs={`inspect/${props.rug}`}
           foundDuringWork

@@ -107,6 +107,28 @@ export function InspectSection({ rug }: { readonly rug: string }) {
   return (
     <Part id="inspect" title="Inspection">
       <div className="form">
+        <h3>Pictures after the work</h3>
+        <p className="hint">
+          Tap their corners under “Put down a new mark”, and each mark is shown before and after.
+        </p>
+        <div className="closeUps">
+          {after.map(({ photo, shows }, index) => (
+            <Picture
+              key={photo}
+              photo={photo}
+              form="thumbnail"
+              alt={`After the work ${index + 1}, ${shows}`}
+            />
+          ))}
+          {(['face', 'back'] as const).map((side) => (
+            <PhotoTaker
+              key={side}
+              label={`Photograph the ${side} now`}
+              keptAs={`inspect/${rug}/${side}`}
+              onTaken={(photo) => act(photographFact(photo, side, 'after work'))}
+            />
+          ))}
+        </div>
         <InspectMarks rug={rug} standing={standing} draft={draft} onChange={setDraft} act={act} />
         {harmed ? (
           <Notice tone="stop" title="Something is worse than at intake, or new">
@@ -134,25 +156,6 @@ export function InspectSection({ rug }: { readonly rug: string }) {
           onChange={(colour) => setDraft({ ...draft, colour })}
           isRequired
         />
-        <h3>Pictures after the work</h3>
-        <div className="closeUps">
-          {after.map(({ photo, shows }, index) => (
-            <Picture
-              key={photo}
-              photo={photo}
-              form="thumbnail"
-              alt={`After the work ${index + 1}, ${shows}`}
-            />
-          ))}
-          {(['face', 'back'] as const).map((side) => (
-            <PhotoTaker
-              key={side}
-              label={`Photograph the ${side} now`}
-              keptAs={`inspect/${rug}/${side}`}
-              onTaken={(photo) => act(photographFact(photo, side, 'after work'))}
-            />
-          ))}
-        </div>
         <SurveyFields value={draft.survey} onChange={(next) => setDraft({ ...draft, survey: next })} />
         <PassageField
           label="Note"

@@ -109,7 +109,7 @@ function Changes({
                 {change.changeMm > 0 ? '+' : ''}
                 {cm(change.changeMm)}
               </td>
-              <td className="verdict">{verdicts[change.verdict]}</td>
+              <td className="sizeVerdict">{verdicts[change.verdict]}</td>
             </tr>
           ))}
         </tbody>

@@ -3,5 +3,5 @@ export { MarkList, markLine, markSize } from './MarkList.tsx';
 export { MarkPad } from './MarkPad.tsx';
 export { type Signature, SignaturePad } from './SignaturePad.tsx';
 export { blankSurvey, type SurveyDraft, SurveyFields, surveyFact } from './SurveyFields.tsx';
-export { marksAndPictures } from './standingMarks.ts';
+export { marksAndPictures, picturesOf } from './standingMarks.ts';
 export { type Mark, type PadPicture, pointsOn, type Surface, surfacesOf } from './surface.ts';

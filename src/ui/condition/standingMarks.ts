@@ -7,6 +7,25 @@ const cornersOf = (corners: readonly { readonly x: number; readonly y: number }[
   return a && b && c && d ? [a, b, c, d] : null;
 };
 
+/** Pictures of both sides from one occasion, and all that were drawn on. */
+export function picturesOf(standing: RugStanding, of: 'intake' | 'after work'): readonly PadPicture[] {
+  const drawnOn = new Set(standing.marks.flatMap(({ drawn }) => (drawn === undefined ? [] : [drawn.photo])));
+  return standing.photographs
+    .filter(
+      ({ photo, shows, occasion }) =>
+        (of === 'intake' && drawnOn.has(photo) && occasion !== 'after work') ||
+        (occasion === of && (shows === 'face' || shows === 'back')),
+    )
+    .map(({ photo, widthPx, heightPx, shows, caption }) => ({
+      photo,
+      widthPx,
+      heightPx,
+      shows,
+      caption: caption ?? (of === 'after work' ? `The ${shows} after the work` : undefined),
+      corners: cornersOf(standing.corners[photo]?.corners ?? []),
+    }));
+}
+
 /** What the mark pad needs of a rug that has a dossier: its frame at intake, its pictures, its marks. */
 export function marksAndPictures(standing: RugStanding): {
   readonly frame: RugFrame | null;
@@ -14,24 +33,9 @@ export function marksAndPictures(standing: RugStanding): {
   readonly marks: readonly Mark[];
 } {
   const measured = standing.measurements.findLast(({ occasion }) => occasion === 'intake');
-  const isDrawnOn = new Set(
-    standing.marks.flatMap(({ drawn }) => (drawn === undefined ? [] : [drawn.photo])),
-  );
   return {
     frame: measured === undefined ? null : rugFrame(measured),
-    pictures: standing.photographs
-      .filter(
-        ({ photo, shows, occasion }) =>
-          isDrawnOn.has(photo) || (occasion === 'intake' && (shows === 'face' || shows === 'back')),
-      )
-      .map(({ photo, widthPx, heightPx, shows, caption }) => ({
-        photo,
-        widthPx,
-        heightPx,
-        shows,
-        caption,
-        corners: cornersOf(standing.corners[photo]?.corners ?? []),
-      })),
+    pictures: picturesOf(standing, 'intake'),
     marks: standing.marks.map(plainMark),
   };
 }
