@@ -37,7 +37,8 @@ export function ConsentSheet({ onClose }: { readonly onClose: () => void }) {
   const [how, setHow] = useField<How | null>(form, 'how', null);
   const [said, setSaid] = useField<Said>(form, 'said', nothingSaid);
   const [signature, setSignature] = useField<Signature | null>(form, 'signature', null);
-  const [shown, setShown] = useState(false);
+  /** Hash of the paper the client has seen: a paper that changed since was not seen. */
+  const [seen, setSeen] = useState<string | null>(null);
   const [unkept, setUnkept] = useState<ShownProblem | null>(null);
   const paper = useQuery({
     queryKey: ['rug', rug, 'consent', standing.revision],
@@ -57,13 +58,15 @@ export function ConsentSheet({ onClose }: { readonly onClose: () => void }) {
       </Sheet>
     );
   const sha256 = paper.data?.sha256;
+  const isSeen = sha256 !== undefined && seen === sha256;
+  const signed = signature !== null && signature.paper === sha256 ? signature : null;
   const clientName = client === null || client.erased ? '' : client.name;
   const statement = `I have read the consent paper. I agree to the wash plan (${plan.method}), to the ${counted(risks.length, 'risk')} named in it, and to a price of at most ${moneyWords(quote.notToExceed)}.`;
-  const agreed: Agreed | null = how === null ? null : agreedOf(how, said, signature?.signature ?? null);
+  const agreed: Agreed | null = how === null ? null : agreedOf(how, said, signed?.signature ?? null);
   const record = async () => {
     if (agreed === null || sha256 === undefined) return;
-    if (agreed.how === 'signature on screen' && signature !== null && client !== null) {
-      const refusal = await keepSignature(client.client, signature);
+    if (agreed.how === 'signature on screen' && signed !== null && client !== null) {
+      const refusal = await keepSignature(client.client, signed);
       setUnkept(refusal);
       if (refusal !== null) return;
     }
@@ -99,15 +102,15 @@ export function ConsentSheet({ onClose }: { readonly onClose: () => void }) {
       <Check
         label="The client has seen this paper"
         hint="what they agree to is bound to exactly this text"
-        isSelected={shown}
-        onChange={setShown}
+        isSelected={isSeen}
+        onChange={(ticked) => setSeen(ticked && sha256 !== undefined ? sha256 : null)}
       />
       <Choice label="How the client agrees" columns={2} options={ways} value={how} onChange={setHow} />
       {how === 'signature on screen' && sha256 !== undefined && (
         <SignaturePad
           statement={statement}
           name={clientName}
-          value={signature}
+          value={signed}
           onChange={setSignature}
           paper={sha256}
         />
@@ -116,7 +119,7 @@ export function ConsentSheet({ onClose }: { readonly onClose: () => void }) {
         <HowFields how={how} said={said} onChange={setSaid} />
       )}
       <ProblemNotice problem={unkept ?? problem} />
-      <Button wide isDisabled={agreed === null || !shown || sha256 === undefined || isBusy} onPress={record}>
+      <Button wide isDisabled={agreed === null || !isSeen || sha256 === undefined || isBusy} onPress={record}>
         Record the consent
       </Button>
     </Sheet>

@@ -105,7 +105,7 @@ export function KnotsSheet({ onClose }: { readonly onClose: () => void }) {
       <Button
         wide
         isDisabled={nodes === null || places.length === 0 || isBusy}
-        onPress={() => act({ type: 'KnotsCounted', by: 'hand', nodesPerKnot, places })}
+        onPress={() => act({ type: 'KnotsCounted', counted: 'by hand', nodesPerKnot, places })}
       >
         Record {places.length > 0 ? `${places.length} places` : ''}
       </Button>

@@ -26,7 +26,7 @@ function Reason({ limit }: { readonly limit: PlanLimit }) {
   const { isOwner, open, ask } = useDossier();
   const rule = ruleIds.find((id) => id === limit.rule);
   return (
-    <li className="why">
+    <li className="why reason">
       {Array.isArray(limit.value) && <b>{valueWords(limit.axis, limit.value)}: </b>}
       {limit.because}
       {limit.about === '' ? ' ' : ` — ${limit.about} `}
