@@ -244,7 +244,9 @@ describe('wash, dry and home', () => {
     const drying = wetRug().given({ type: 'DryingStarted', posture: 'flat on mesh', place: 'mesh 1' });
     expect(drying.refuses({ type: 'DryAccepted', standard: 'full' })?.code).toBe('dry-standard-unmet');
     expect(drying.refuses({ type: 'SentOut', to: 'a mender', purpose: 'edge' })?.code).toBe('wet-rug-stays');
-    expect(drying.refuses({ type: 'VisitDeclined', reason: 'x', by: 'client' })?.code).toBe('wet-rug-stays');
+    expect(drying.refuses({ type: 'VisitDeclined', reason: 'x', wishOf: 'client' })?.code).toBe(
+      'wet-rug-stays',
+    );
     const identity = { tag: true, size: true, mass: 'agrees', picture: true } as const;
     const home: RugFact = { type: 'RugReturned', to: 'Berit', identity, signature: 's', photos: [] };
     const problem = drying.refuses(home);

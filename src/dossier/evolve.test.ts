@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { entriesOf } from '../../test/support/rugStory.ts';
 import { evolve, standingOf } from './evolve.ts';
-import type { RugEntry, RugFact } from './facts/index.ts';
+import { type RugEntry, type RugFact, rugFacts } from './facts/index.ts';
 import { nothingYet } from './standing.ts';
 
 const colour = fc.constantFrom('red', 'blue');
@@ -64,7 +64,7 @@ const anyFact: fc.Arbitrary<RugFact> = fc.oneof(
   fc.record({
     type: fc.constant('VisitDeclined' as const),
     reason: fc.constant('no'),
-    by: fc.constant('client' as const),
+    wishOf: fc.constant('client' as const),
   }),
 );
 
@@ -103,4 +103,13 @@ test('a fact of a type nobody knows yet changes nothing but the head', () => {
   const [entry] = entriesOf([{ type: 'NoteAdded', note: 'x' }]);
   const strange = { ...entry, fact: { type: 'SomethingLater' } } as unknown as RugEntry;
   expect(said(evolve(nothingYet, strange))).toEqual(said(nothingYet));
+});
+
+test('no fact has a field of its own that the signature of its entry would cover', () => {
+  const covered = ['entry', 'when', 'by'];
+  for (const [type, shape] of Object.entries(rugFacts)) {
+    // A withdrawal never reaches the standing, so it may name the entry it is about.
+    if (type === 'EntryWithdrawn') continue;
+    expect(Object.keys(shape.shape).filter((field) => covered.includes(field))).toEqual([]);
+  }
 });

@@ -136,11 +136,11 @@ const tellers: Tellers = {
   FinishingDone: ({ works, note }) => said(`Finishing: ${works.join(', ')}`, note),
   RugInspected: ({ marks, odour, colour, note }) =>
     said(`Inspected: ${marks.length} marks, odour ${odour}, colour ${colour}`, note),
-  DepositTaken: ({ amount, by }) => `Deposit taken: ${moneyWords(amount)}, ${by}`,
+  DepositTaken: ({ amount, means }) => `Deposit taken: ${moneyWords(amount)}, ${means}`,
   InvoiceIssued: ({ number, lines }) => `Invoice ${number} issued, ${lines.length} lines`,
-  PaymentTaken: ({ amount, by }) => `Payment taken: ${moneyWords(amount)}, ${by}`,
+  PaymentTaken: ({ amount, means }) => `Payment taken: ${moneyWords(amount)}, ${means}`,
   RugReturned: ({ identity, difference }) => said('Handed back', `mass ${identity.mass}`, difference),
-  VisitDeclined: ({ reason, by }) => `Visit ended without the work, by the ${by}: ${reason}`,
+  VisitDeclined: ({ reason, wishOf }) => `Visit ended without the work, by the ${wishOf}: ${reason}`,
   RugMoved: ({ place }) => `Moved to ${place}`,
   SentOut: ({ to, purpose, backBy }) =>
     said(`Sent out to ${to}: ${purpose}`, backBy === undefined ? undefined : `back by ${dayWords(backBy)}`),

@@ -1,4 +1,4 @@
-import { type RugFact, wetSince } from '../dossier/index.ts';
+import { wetSince } from '../dossier/index.ts';
 import { humidityWords, massWords, momentWords, moneyWords, shortMoment } from './measureWords.ts';
 import type { PaperPart } from './paper.ts';
 import type { PaperContext } from './paperContext.ts';
@@ -10,20 +10,6 @@ import { clientName, dataErased, personWords } from './visitWords.ts';
 
 const statement =
   'I have received the rug named above. What I see differs from its papers only as noted here.';
-
-/** A fact as it was recorded: in the standing its own `by` gives way to the person who signed the entry. */
-const recorded = (context: PaperContext, entry: string): RugFact | undefined =>
-  context.entries.find(({ id }) => id === entry)?.fact;
-
-const paidBy = (context: PaperContext, entry: string): string => {
-  const fact = recorded(context, entry);
-  return fact?.type === 'PaymentTaken' || fact?.type === 'DepositTaken' ? fact.by : 'means not recorded';
-};
-
-const declinedBy = (context: PaperContext, entry: string): string => {
-  const fact = recorded(context, entry);
-  return fact?.type === 'VisitDeclined' ? fact.by : 'workshop or client';
-};
 
 const moneyParts = (context: PaperContext): readonly PaperPart[] => {
   const { visit, timeZone } = context;
@@ -38,14 +24,14 @@ const moneyParts = (context: PaperContext): readonly PaperPart[] => {
         one ? moneyWords(total) : 'several currencies',
       ];
     }),
-    ...visit.deposits.map(({ amount, entry, when }) => [
+    ...visit.deposits.map(({ amount, means, when }) => [
       shortMoment(when, timeZone),
-      `Deposit, ${paidBy(context, entry)}`,
+      `Deposit, ${means}`,
       moneyWords(amount),
     ]),
-    ...visit.payments.map(({ amount, entry, when }) => [
+    ...visit.payments.map(({ amount, means, when }) => [
       shortMoment(when, timeZone),
-      `Payment, ${paidBy(context, entry)}`,
+      `Payment, ${means}`,
       moneyWords(amount),
     ]),
   ];
@@ -106,7 +92,7 @@ export function returnPaper(context: PaperContext): PaperBody {
     parts: [
       ...(end?.how === 'declined'
         ? [
-            notice('note', `Declined by the ${declinedBy(context, end.declined.entry)}`, [
+            notice('note', `Declined by the ${end.declined.wishOf}`, [
               end.declined.reason,
               momentWords(end.declined.when, timeZone),
             ]),

@@ -249,7 +249,7 @@ export const intakeTold: readonly Told<RugFact>[] = [
     2.5,
     {
       type: 'KnotsCounted',
-      by: 'hand',
+      counted: 'by hand',
       nodesPerKnot: 2,
       places: [{ place: 'centre', weftwise: { count: 62, overMm: 70 }, warpwise: { count: 30, overMm: 70 } }],
     },
@@ -467,7 +467,7 @@ export const washedTold: readonly Told<RugFact>[] = [
       lines: [{ words: 'Wash and stain', amount: { amountMinor: 11350, currency: 'EUR' } }],
     },
   ],
-  [69, { type: 'PaymentTaken', amount: { amountMinor: 11350, currency: 'EUR' }, by: 'card' }],
+  [69, { type: 'PaymentTaken', amount: { amountMinor: 11350, currency: 'EUR' }, means: 'card' }],
   [
     70,
     {

@@ -121,7 +121,7 @@ export const rugsOnTheShelf: readonly DemoRug[] = [
         coloursNamed({ colour: 'red', name: 'red, border', looks: '#8f2f22', dyeClass: 'natural' }, blue),
         {
           type: 'KnotsCounted',
-          by: 'hand',
+          counted: 'by hand',
           nodesPerKnot: 2,
           places: [
             { place: 'left', weftwise: { count: 62, overMm: 70 }, warpwise: { count: 30, overMm: 70 } },

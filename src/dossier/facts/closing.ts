@@ -22,9 +22,9 @@ export const closingFacts = {
     notToExceed: money,
     note: z.optional(passage),
   }),
-  DepositTaken: fact('DepositTaken', { amount: money, by: line }),
+  DepositTaken: fact('DepositTaken', { amount: money, means: line }),
   InvoiceIssued: fact('InvoiceIssued', { number: line, lines: z.array(quoteLine).check(z.minLength(1)) }),
-  PaymentTaken: fact('PaymentTaken', { amount: money, by: line }),
+  PaymentTaken: fact('PaymentTaken', { amount: money, means: line }),
   FinishingDone: fact('FinishingDone', {
     works: z.array(z.enum(finishingWorks)).check(z.minLength(1)),
     note: z.optional(passage),
@@ -59,5 +59,5 @@ export const closingFacts = {
     photos: z.array(sha256),
   }),
   /** The visit ends without the work, at any stage. */
-  VisitDeclined: fact('VisitDeclined', { reason: passage, by: z.enum(['workshop', 'client']) }),
+  VisitDeclined: fact('VisitDeclined', { reason: passage, wishOf: z.enum(['workshop', 'client']) }),
 };

@@ -94,7 +94,7 @@ export const knowledgeFacts = {
       .check(z.minLength(1)),
   }),
   KnotsCounted: fact('KnotsCounted', {
-    by: z.literal('hand'),
+    counted: z.literal('by hand'),
     nodesPerKnot: z.union([z.literal(1), z.literal(2)]),
     places: z
       .array(

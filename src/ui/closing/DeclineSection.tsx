@@ -15,7 +15,7 @@ import { useClosing } from './useClosing.ts';
 import './closing.css';
 
 interface DeclineDraft {
-  readonly by: RugFactOf<'VisitDeclined'>['by'] | null;
+  readonly by: RugFactOf<'VisitDeclined'>['wishOf'] | null;
   readonly reason: string;
 }
 
@@ -37,7 +37,7 @@ export function DeclineSection({ rug }: { readonly rug: string }) {
       <Part id="decline" title="Declined">
         <FactList
           rows={[
-            { name: 'By', value: declined.by === 'client' ? 'the client' : 'the workshop' },
+            { name: 'By', value: declined.wishOf === 'client' ? 'the client' : 'the workshop' },
             { name: 'When', value: <When at={declined.when} /> },
             { name: 'Reason', value: declined.reason },
           ]}
@@ -48,7 +48,7 @@ export function DeclineSection({ rug }: { readonly rug: string }) {
   if (!isOpen) return null;
   const record = async () => {
     if (draft.by === null) return;
-    if (await act({ type: 'VisitDeclined', by: draft.by, reason: draft.reason.trim() })) forget();
+    if (await act({ type: 'VisitDeclined', wishOf: draft.by, reason: draft.reason.trim() })) forget();
   };
   return (
     <Part id="decline" title="Decline">

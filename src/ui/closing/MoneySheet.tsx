@@ -149,8 +149,8 @@ function factOf(asking: Asking, draft: MoneyDraft): RugFact | null {
     case 'invoice':
       return isWhole && number !== '' ? { type: 'InvoiceIssued', number, lines } : null;
     case 'deposit':
-      return amount !== null && by !== '' ? { type: 'DepositTaken', amount, by } : null;
+      return amount !== null && by !== '' ? { type: 'DepositTaken', amount, means: by } : null;
     case 'payment':
-      return amount !== null && by !== '' ? { type: 'PaymentTaken', amount, by } : null;
+      return amount !== null && by !== '' ? { type: 'PaymentTaken', amount, means: by } : null;
   }
 }
