@@ -1,0 +1,192 @@
+import { parseArgs } from 'node:util';
+import {
+  countWeave,
+  decideNodes,
+  drawOverlay,
+  type Taps,
+  type WeaveAnswer,
+  type WeaveCount,
+  type WeaveScale,
+  type Window,
+  weaveAnswer,
+} from '../core/weave/index.ts';
+import type { Pictures, PixelImage } from '../ports/pictures.ts';
+import { problemWords } from '../text/problemWords.ts';
+import { nodesWords, weaveNoteWords } from '../text/weaveWords.ts';
+import { type Command, type ExitCode, printRefusal, type Terminal, WrongCall } from './command.ts';
+
+const help = `wefthouse weave PHOTO [--mm-per-px N] [--window X,Y,W,H] [--nodes-per-knot 1|2|auto]
+                [--taps X1,Y1,X2,Y2,N]... [--overlay OUT.png] [--json]
+
+Counts the knots on a photograph of the back of a rug.
+
+  wefthouse weave back.jpg
+  wefthouse weave back.jpg --mm-per-px 0.052 --nodes-per-knot 2 --overlay back-counted.png
+
+The scale is read from a weave card in the picture; --mm-per-px gives it by hand. Without a scale the
+repeats are given in pixels and no density is stated.
+
+--window          part of the picture to look at, in pixels from its upper left corner
+--nodes-per-knot  level warps show 2 nodes to a knot on the back, fully depressed warps 1; auto (usual)
+                  decides only where colour changes leave no doubt
+--taps            two places and the number of repeats between them: decides the factor of that axis;
+                  once along a row, once along a column
+--overlay         write the picture with every followed column and row marked
+--json            print JSON`;
+
+const numbers = (text: string, count: number, option: string): readonly number[] => {
+  const read = text.split(',').map((part) => (part.trim() === '' ? Number.NaN : Number(part)));
+  if (read.length !== count || !read.every(Number.isFinite))
+    throw new WrongCall(`${option} is “${text}”; it takes ${count} numbers with commas between.`);
+  return read;
+};
+
+const readWindow = (text: string | undefined): Window | undefined => {
+  if (text === undefined) return undefined;
+  const [x = 0, y = 0, width = 0, height = 0] = numbers(text, 4, '--window');
+  return { x, y, width, height };
+};
+
+const readTaps = (texts: readonly string[]): readonly Taps[] =>
+  texts.map((text) => {
+    const [x1 = 0, y1 = 0, x2 = 0, y2 = 0, repeats = 0] = numbers(text, 5, '--taps');
+    return { from: [x1, y1], to: [x2, y2], repeats };
+  });
+
+const readNodes = (text: string | undefined): 1 | 2 | null => {
+  if (text === undefined || text === 'auto') return null;
+  if (text === '1') return 1;
+  if (text === '2') return 2;
+  throw new WrongCall(`--nodes-per-knot is “${text}”; it takes 1, 2 or auto.`);
+};
+
+const figures = (value: number): string => String(Number(value.toPrecision(3)));
+
+function inWords(answer: WeaveAnswer): string {
+  const lines = (['weftwise', 'warpwise'] as const).map((axis) => {
+    const { knotsPer7cm, interval95, pitchPx, confidence } = answer[axis];
+    const knots =
+      knotsPer7cm === null || interval95 === null
+        ? ''
+        : `${figures(knotsPer7cm)} knots in 7 cm (${interval95.map(figures).join(' to ')}), `;
+    return `${axis}: ${knots}a repeat every ${figures(pitchPx)} px, confidence ${confidence.toFixed(2)}`;
+  });
+  const { density, nodesPerKnot } = answer;
+  if (density !== null)
+    lines.push(
+      `${figures(density.perDm2)} knots per dm² (${density.interval95.map(figures).join(' to ')}), ${figures(density.perSquareInch)} per square inch`,
+    );
+  lines.push(`nodes per knot: ${nodesPerKnot.value ?? 'undecided'} (${nodesWords[nodesPerKnot.why]})`);
+  if (nodesPerKnot.value === null)
+    for (const { nodes, weftwiseKnotsPer7cm, warpwiseKnotsPer7cm, perDm2 } of nodesPerKnot.readings)
+      lines.push(
+        `  with ${nodes}: ${figures(weftwiseKnotsPer7cm)} × ${figures(warpwiseKnotsPer7cm)} knots in 7 cm, ${figures(perDm2)} per dm²`,
+      );
+  return [...lines, ...answer.notes.map((note) => weaveNoteWords[note])].join('\n');
+}
+
+const asJson = (answer: WeaveAnswer, ms: Readonly<Record<'decode' | 'card' | 'count', number>>): string =>
+  JSON.stringify({
+    ...answer,
+    nodesPerKnot: { ...answer.nodesPerKnot, why: nodesWords[answer.nodesPerKnot.why] },
+    ms,
+    notes: answer.notes.map((note) => weaveNoteWords[note]),
+  });
+
+const writeOverlay = async (
+  path: string,
+  image: PixelImage,
+  count: WeaveCount,
+  pictures: Pictures,
+  terminal: Terminal,
+): Promise<void> => {
+  const drawn = drawOverlay(
+    { width: image.widthPx, height: image.heightPx, channels: 3, data: image.data },
+    count,
+  );
+  await terminal.writeBytes(
+    path,
+    await pictures.encodePng({
+      widthPx: drawn.width,
+      heightPx: drawn.height,
+      channels: 3,
+      data: Uint8Array.from(drawn.data),
+    }),
+  );
+};
+
+/** `wefthouse weave`: pictures are opened by what `main.ts` gives. */
+export const weaveCommand = (pictures: Pictures): Command => ({
+  name: 'weave',
+  summary: 'count the knots on a photograph of the back',
+  help,
+  async run(args, terminal): Promise<ExitCode> {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: {
+        'mm-per-px': { type: 'string' },
+        window: { type: 'string' },
+        'nodes-per-knot': { type: 'string' },
+        taps: { type: 'string', multiple: true, default: [] },
+        overlay: { type: 'string' },
+        json: { type: 'boolean', default: false },
+      },
+    });
+    const [path, ...more] = positionals;
+    if (path === undefined || more.length > 0) throw new WrongCall('Give one photograph.');
+    const window = readWindow(values.window);
+    const taps = readTaps(values.taps);
+    const nodes = readNodes(values['nodes-per-knot']);
+    const mmPerPx =
+      values['mm-per-px'] === undefined ? undefined : numbers(values['mm-per-px'], 1, '--mm-per-px')[0];
+    if (mmPerPx !== undefined) {
+      const { least, most } = { least: 0.001, most: 5 };
+      if (!(mmPerPx >= least && mmPerPx <= most))
+        return printRefusal(
+          {
+            code: 'out-of-range',
+            facts: { field: 'the scale', value: mmPerPx, least, most, symbol: 'mm per px' },
+          },
+          problemWords,
+          values.json,
+          terminal,
+        );
+    }
+
+    let bytes: Uint8Array;
+    try {
+      bytes = await terminal.readBytes(path);
+    } catch {
+      throw new WrongCall(`The file ${path} cannot be read.`);
+    }
+    const begun = performance.now();
+    const decoded = await pictures.decode(bytes);
+    if (!decoded.ok) return printRefusal(decoded.problem, problemWords, values.json, terminal);
+    const image = decoded.value;
+    const opened = performance.now();
+    const scale: WeaveScale | null =
+      mmPerPx === undefined
+        ? null
+        : {
+            mmPerPx,
+            weftwiseMmPerPx: mmPerPx,
+            warpwiseMmPerPx: mmPerPx,
+            from: 'given',
+            interval95: [mmPerPx, mmPerPx],
+          };
+    const read = performance.now();
+    const count = countWeave(
+      { width: image.widthPx, height: image.heightPx, channels: 3, data: image.data },
+      { taps, ...(window === undefined ? {} : { window }) },
+    );
+    if (!count.ok) return printRefusal(count.problem, problemWords, values.json, terminal);
+    const answer = weaveAnswer(count.value, scale, decideNodes(nodes, count.value.nodesHint));
+    const counted = performance.now();
+    if (values.overlay !== undefined)
+      await writeOverlay(values.overlay, image, count.value, pictures, terminal);
+    const ms = { decode: opened - begun, card: read - opened, count: counted - read };
+    terminal.print(values.json ? asJson(answer, ms) : inWords(answer));
+    return 0;
+  },
+});
