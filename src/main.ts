@@ -77,6 +77,13 @@ const openStore: OpenStoreIn = async (directory, { serving }) => {
   });
 };
 
+/** Hosts a tablet on the network may try: addresses first, since not every network knows names. */
+const announcedHosts = (hosts: readonly string[]): readonly string[] => {
+  const reachable = hosts.filter((host) => !isLoopback(host) && !host.includes(':'));
+  const isNumber = (host: string): boolean => /^[\d.]+$/.test(host);
+  return [...reachable.filter(isNumber), ...reachable.filter((host) => !isNumber(host))];
+};
+
 const startServer: StartServer = async ({ store, host, port, tls, setUpCode, complain }) => {
   const screens = await readScreens(screensFolder);
   if (screens === null) return refused('screens-missing', { folder: screensFolder });
@@ -92,8 +99,7 @@ const startServer: StartServer = async ({ store, host, port, tls, setUpCode, com
   if (!listening.ok) return listening;
   const scheme = tls.kind === 'none' ? 'http' : 'https';
   const everywhere = host === '0.0.0.0' || host === '::';
-  const reached = everywhere ? ownHosts().filter((one) => !one.includes(':')) : [host];
-  const best = everywhere ? reached.filter((one) => !isLoopback(one)) : reached;
+  const best = everywhere ? announcedHosts(own?.hosts ?? ownHosts()) : [host];
   return done({
     addresses: best.map(
       (one) => `${scheme}://${one.includes(':') ? `[${one}]` : one}:${listening.value.port}`,

@@ -1,7 +1,6 @@
-import type { RowsQuery, RugAnswer, RugListRow, TodayAnswer, TodayRow } from '../contract/index.ts';
+import type { RowsQuery, RugAnswer, RugListRow } from '../contract/index.ts';
 import { standingOf } from '../dossier/evolve.ts';
 import type { RugEntry } from '../dossier/facts/index.ts';
-import { byUrgency, nextStepsOf } from '../dossier/nextStep.ts';
 import type { RugRow } from '../dossier/rugRow.ts';
 import { latestVisit } from '../dossier/standing.ts';
 import type { ListQuery, ListRow } from '../ports/ledger.ts';
@@ -9,7 +8,6 @@ import type { RequestProblem } from '../text/httpWords.ts';
 import { done, type Result, refused } from '../units/index.ts';
 import { summarise } from './clients.ts';
 import type { House } from './house.ts';
-import { readWorkshop } from './workshop.ts';
 
 /** A rug's whole stream, with its present client. */
 export async function readRug(house: House, rug: string): Promise<Result<RugAnswer, RequestProblem>> {
@@ -26,11 +24,15 @@ async function named(house: House, { words: _words, ...row }: ListRow): Promise<
   return { ...row, rug: row.stream.slice('rug/'.length), clientName, body: row.body as RugRow };
 }
 
-const listRows = async (house: House, query: Omit<ListQuery, 'kind'>): Promise<readonly RugListRow[]> =>
+/** Rows with their clients' names. */
+export const listRows = async (
+  house: House,
+  query: Omit<ListQuery, 'kind'>,
+): Promise<readonly RugListRow[]> =>
   Promise.all((await house.ledger.list({ kind: 'rug', ...query })).map((row) => named(house, row)));
 
 const usualLimit = 50;
-const mostInHouse = 1000;
+export const mostInHouse = 1000;
 
 /** Rugs by tag, client, stage, place or words, the newest first. */
 export const listRugs = (
@@ -48,18 +50,3 @@ export const listRugs = (
 /** Every rug of one client. */
 export const rugsOfClient = (house: House, client: string): Promise<readonly RugListRow[]> =>
   listRows(house, { client, limit: mostInHouse });
-
-/** Whose hands are needed where: every rug in the house with what it waits for, most urgent first. */
-export async function today(house: House): Promise<TodayAnswer> {
-  const now = house.clock.now();
-  const { settings } = await readWorkshop(house);
-  const rows = await listRows(house, { inHouse: true, limit: mostInHouse });
-  const waiting: readonly TodayRow[] = await Promise.all(
-    rows.map(async (row) => {
-      const standing = standingOf(await house.ledger.read(row.stream));
-      return { ...row, next: nextStepsOf(standing, settings, now) };
-    }),
-  );
-  const steps = new Map(waiting.flatMap((row) => row.next.slice(0, 1).map((step) => [step, row] as const)));
-  return { now, rows: byUrgency([...steps.keys()]).flatMap((step) => steps.get(step) ?? []) };
-}

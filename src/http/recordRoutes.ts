@@ -3,7 +3,8 @@ import { addClient, eraseClient, findClients, readClient, recordClient } from '.
 import type { House } from '../app/house.ts';
 import { receiveConsignment } from '../app/receiveConsignment.ts';
 import { recordEntries } from '../app/recordEntries.ts';
-import { listRugs, readRug, rugsOfClient, today } from '../app/rugs.ts';
+import { listRugs, readRug, rugsOfClient } from '../app/rugs.ts';
+import { today } from '../app/today.ts';
 import {
   clientEntriesRequest,
   clientRequest,
