@@ -12,6 +12,6 @@ export default defineConfig({
     minify: false,
     reportCompressedSize: false,
   },
-  ssr: { external: builtinModules, noExternal: [] },
+  ssr: { external: [...builtinModules], noExternal: [] },
   logLevel: 'warn',
 });

@@ -51,7 +51,7 @@ export function rugFact(
     };
   }
   if (at === length - 1 && !inHouse)
-    return { type: 'VisitDeclined', reason: 'taken back unwashed', by: 'client' };
+    return { type: 'VisitDeclined', reason: 'taken back unwashed', wishOf: 'client' };
   if (at % 3 === 0) {
     return {
       type: 'NoteAdded',
