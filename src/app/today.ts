@@ -35,5 +35,6 @@ export async function today(house: House): Promise<TodayAnswer> {
   }
   lastLook.set(ledger, worked);
   const steps = new Map(rows.flatMap((row) => row.next.slice(0, 1).map((step) => [step, row] as const)));
-  return { now, rows: byUrgency([...steps.keys()]).flatMap((step) => steps.get(step) ?? []) };
+  const waiting = byUrgency([...steps.keys()]).flatMap((step) => steps.get(step) ?? []);
+  return { now, rows: [...waiting, ...rows.filter(({ next }) => next.length === 0)] };
 }
