@@ -156,7 +156,11 @@ export function InspectSection({ rug }: { readonly rug: string }) {
           onChange={(colour) => setDraft({ ...draft, colour })}
           isRequired
         />
-        <SurveyFields value={draft.survey} onChange={(next) => setDraft({ ...draft, survey: next })} />
+        <SurveyFields
+          mayWait={false}
+          value={draft.survey}
+          onChange={(next) => setDraft({ ...draft, survey: next })}
+        />
         <PassageField
           label="Note"
           rows={2}

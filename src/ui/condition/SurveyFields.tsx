@@ -37,13 +37,15 @@ export function SurveyFields(props: {
   readonly value: SurveyDraft;
   readonly onChange: (value: SurveyDraft) => void;
   readonly problem?: string | null;
+  /** False where it cannot be left for later. */
+  readonly mayWait?: boolean;
 }) {
-  const { value, onChange } = props;
+  const { value, onChange, mayWait = true } = props;
   return (
     <div className="form">
       <Choice
         label="Which sides were looked over?"
-        options={sides}
+        options={mayWait ? sides : sides.slice(0, 3)}
         value={value.sides}
         onChange={(seen) => onChange({ ...value, sides: seen })}
         problem={props.problem ?? null}

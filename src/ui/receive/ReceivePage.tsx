@@ -25,6 +25,7 @@ import { SizeStep } from './SizeStep.tsx';
 import { StepList } from './StepList.tsx';
 import type { RugStepProps } from './stepProps.ts';
 import { TermsStep } from './TermsStep.tsx';
+import { thisDay } from './thisDay.ts';
 import { VisitStep } from './VisitStep.tsx';
 import './receive.css';
 
@@ -41,6 +42,7 @@ export function ReceivePage() {
   const [intake, setIntake, forget] = useKept<Intake>('receive', blank);
   const [triedStep, setTried] = useState<string | null>(null);
   const [isListOpen, setListOpen] = useState(false);
+  const [isLeaving, setLeaving] = useState(false);
   const heading = useRef<HTMLHeadingElement>(null);
   const { step } = intake;
   const rugAt = Math.min(intake.rugAt, intake.rugs.length - 1);
@@ -86,21 +88,27 @@ export function ReceivePage() {
       </div>
     );
 
-  const faults: Faults = triedStep === here ? faultsOf(intake, step, rug) : {};
+  const faults: Faults = triedStep === here ? faultsOf(intake, step, rug, thisDay()) : {};
   const at = steps.indexOf(step);
   const go = (next: Step, rugNext = rugAt) => {
     setListOpen(false);
     change({ step: next, rugAt: rugNext });
   };
   const onward = () => {
-    if (Object.keys(faultsOf(intake, step, rug)).length > 0) {
+    if (Object.keys(faultsOf(intake, step, rug, thisDay())).length > 0) {
       setTried(here);
       return;
     }
     go(steps[at + 1] ?? step);
   };
   const isWide = step === 'marks';
-  const list = <StepList intake={intake} rugAt={rugAt} onGo={go} />;
+  const startOver = () => {
+    forget();
+    setIntake(blankIntake(newId));
+    setLeaving(false);
+    setListOpen(false);
+  };
+  const list = <StepList intake={intake} rugAt={rugAt} onGo={go} onStartOver={() => setLeaving(true)} />;
   return (
     <div className={`page receive${isWide ? ' wide' : ''}`}>
       <aside className="stepsAside">{list}</aside>
@@ -156,6 +164,17 @@ export function ReceivePage() {
       </div>
       <Sheet title="Steps" isOpen={isListOpen} onClose={() => setListOpen(false)}>
         {list}
+      </Sheet>
+      <Sheet title="Start over?" isOpen={isLeaving} onClose={() => setLeaving(false)}>
+        <p>Everything typed for this receipt goes away. Nothing of it is on record yet.</p>
+        <div className="actions">
+          <Button tone="stop" onPress={startOver}>
+            Throw it away
+          </Button>
+          <Button tone="ghost" onPress={() => setLeaving(false)}>
+            Keep it
+          </Button>
+        </div>
       </Sheet>
     </div>
   );

@@ -3,6 +3,7 @@ import { blankRug, rugSteps, stepWords } from './intake.ts';
 import { faultsOf } from './intakeChecks.ts';
 import { rugTitle } from './intakeFacts.ts';
 import type { StepProps } from './stepProps.ts';
+import { thisDay } from './thisDay.ts';
 
 /** All rugs of this receipt; another one, or on to sign. */
 export function RugsStep({ intake, change }: StepProps) {
@@ -17,7 +18,9 @@ export function RugsStep({ intake, change }: StepProps) {
     <div className="form">
       <ul className="rows">
         {intake.rugs.map((rug, index) => {
-          const open = rugSteps.filter((step) => Object.keys(faultsOf(intake, step, rug)).length > 0);
+          const open = rugSteps.filter(
+            (step) => Object.keys(faultsOf(intake, step, rug, thisDay())).length > 0,
+          );
           return (
             <li key={rug.rug} className="row plain">
               <div>

@@ -6,6 +6,7 @@ import { faultsOf } from './intakeChecks.ts';
 import { areaM2, lifeIn, measuredFact, rugTitle } from './intakeFacts.ts';
 import { massText, sizeText } from './measureFields.tsx';
 import type { StepProps } from './stepProps.ts';
+import { thisDay } from './thisDay.ts';
 import { useSendIntake } from './useSendIntake.ts';
 
 const authorityWords = {
@@ -33,7 +34,9 @@ const openOnes = (intake: Intake): readonly Open[] =>
   intake.rugs.flatMap((rug, rugAt) =>
     steps
       .filter((step) => step !== 'sign' && (rugAt === 0 || (step !== 'client' && step !== 'visit')))
-      .flatMap((step) => Object.values(faultsOf(intake, step, rug)).map((fault) => ({ step, rugAt, fault }))),
+      .flatMap((step) =>
+        Object.values(faultsOf(intake, step, rug, thisDay())).map((fault) => ({ step, rugAt, fault })),
+      ),
   );
 
 /** Reads everything back, takes the signature, and records it all at once. */

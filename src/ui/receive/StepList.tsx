@@ -1,19 +1,22 @@
+import { Button } from '../kit/index.ts';
 import { type Intake, rugSteps, type Step, steps, stepWords } from './intake.ts';
 import { faultsOf } from './intakeChecks.ts';
 import { rugTitle } from './intakeFacts.ts';
+import { thisDay } from './thisDay.ts';
 
 /** All steps, with what is done; any can be opened at any time. */
 export function StepList(props: {
   readonly intake: Intake;
   readonly rugAt: number;
   readonly onGo: (step: Step, rugAt: number) => void;
+  readonly onStartOver: () => void;
 }) {
   const { intake } = props;
   const line = (step: Step, rugAt: number) => {
     const rug = intake.rugs[rugAt];
     const isHere =
       intake.step === step && (rugAt === props.rugAt || !(rugSteps as readonly Step[]).includes(step));
-    const isDone = rug !== undefined && Object.keys(faultsOf(intake, step, rug)).length === 0;
+    const isDone = rug !== undefined && Object.keys(faultsOf(intake, step, rug, thisDay())).length === 0;
     return (
       <li key={`${step} ${rugAt}`}>
         <button
@@ -42,6 +45,9 @@ export function StepList(props: {
         ))}
         {steps.filter((step) => step === 'rugs' || step === 'sign').map((step) => line(step, 0))}
       </ol>
+      <Button tone="ghost" onPress={props.onStartOver}>
+        Start over
+      </Button>
     </nav>
   );
 }

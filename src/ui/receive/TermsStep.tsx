@@ -29,6 +29,7 @@ export function TermsStep({ rug, changeRug, settings, faults }: RugStepProps) {
         label="Promised for"
         value={rug.promisedFor}
         onChange={(promisedFor) => changeRug({ promisedFor })}
+        problem={faults['promised'] ?? null}
         hint="Leave it empty until the plan is made, if nothing was promised"
       />
       <LineField

@@ -1,3 +1,4 @@
+import { problemWords } from '../../text/problemWords.ts';
 import type { Intake, RugIntake, Step } from './intake.ts';
 import { isUnusualMass } from './intakeFacts.ts';
 
@@ -13,10 +14,30 @@ export const tagFault = (tag: string): string | null =>
       ? null
       : `“${tag}” is no tag number. A tag is read on a wet floor, so it is short. Use 1 to 12 letters, digits or hyphens.`;
 
-const sizeFault = (values: readonly (number | null)[], what: string): string | null =>
+/** Three measures of a woven edge that differ by more than this share are taken for a slip. */
+const mostSpread = 0.25;
+
+const spreadFault = (values: readonly (number | null)[], what: 'lengths' | 'widths'): string | null => {
+  const valuesMm = values.flatMap((value) => (value === null ? [] : [value]));
+  const most = Math.max(...valuesMm);
+  if ((most - Math.min(...valuesMm)) / most <= mostSpread) return null;
+  const { happened, matters, now } = problemWords({
+    code: 'sizes-disagree',
+    facts: { which: what, valuesMm },
+  });
+  return `${happened} ${matters} ${now}`;
+};
+
+const sizeFault = (
+  values: readonly (number | null)[],
+  what: 'lengths' | 'widths',
+  isIrregular: boolean,
+): string | null =>
   values.some((value) => value === null)
-    ? `${values.filter((value) => value === null).length} of three ${what} are missing. Three of each show whether the rug is square, and later whether it moved. Measure at the left, in the middle and at the right.`
-    : null;
+    ? `${values.filter((value) => value === null).length} of three ${what} are missing. Three of each show whether the rug is square, and later whether it moved. Measure at both edges and in the middle.`
+    : isIrregular
+      ? null
+      : spreadFault(values, what);
 
 const given = (faults: Readonly<Record<string, string | null>>): Faults =>
   Object.fromEntries(Object.entries(faults).filter((entry): entry is [string, string] => entry[1] !== null));
@@ -40,7 +61,7 @@ const clientFaults = ({ client }: Intake): Faults =>
   });
 
 const rugFaults = (intake: Intake, rug: RugIntake): Faults => {
-  const twin = intake.rugs.find((other) => other !== rug && other.tag.trim() === rug.tag.trim());
+  const twin = intake.rugs.find((other) => other.rug !== rug.rug && other.tag.trim() === rug.tag.trim());
   return given({
     title:
       rug.known === null && rug.title.trim() === ''
@@ -60,8 +81,9 @@ const rugFaults = (intake: Intake, rug: RugIntake): Faults => {
  * @param intake - as typed so far
  * @param step - which step
  * @param rug - which rug, for the steps of a rug
+ * @param today - such as `2026-11-25`; a promise lies on it or after it
  */
-export function faultsOf(intake: Intake, step: Step, rug: RugIntake): Faults {
+export function faultsOf(intake: Intake, step: Step, rug: RugIntake, today: string): Faults {
   switch (step) {
     case 'client':
       return clientFaults(intake);
@@ -76,8 +98,8 @@ export function faultsOf(intake: Intake, step: Step, rug: RugIntake): Faults {
       return rugFaults(intake, rug);
     case 'size':
       return given({
-        lengths: sizeFault(rug.lengthsMm, 'lengths'),
-        widths: sizeFault(rug.widthsMm, 'widths'),
+        lengths: sizeFault(rug.lengthsMm, 'lengths', rug.shape === 'irregular'),
+        widths: sizeFault(rug.widthsMm, 'widths', rug.shape === 'irregular'),
       });
     case 'mass':
       return given({
@@ -95,6 +117,10 @@ export function faultsOf(intake: Intake, step: Step, rug: RugIntake): Faults {
         reason:
           rug.reason.trim() === ''
             ? 'The reason is missing. It is the client’s wish as they said it, printed on the receipt. Write it in a few words.'
+            : null,
+        promised:
+          rug.promisedFor !== null && rug.promisedFor < today
+            ? `${rug.promisedFor} has passed. A promise is a day still to come. Give a later day, or leave it empty.`
             : null,
       });
     case 'marks':
