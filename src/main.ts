@@ -9,6 +9,7 @@ import { uuidv7 } from './adapters/clock/uuidv7.ts';
 import { qrSvg } from './adapters/codes/qrSvg.ts';
 import { diskKeptPapers } from './adapters/disk/diskKeptPapers.ts';
 import { DiskPhotos } from './adapters/disk/diskPhotos.ts';
+import { sharpPictures } from './adapters/images/sharpPictures.ts';
 import { makePrinter } from './adapters/pdf/makePrinter.ts';
 import { argonSecrets } from './adapters/secrets/argonSecrets.ts';
 import { sqliteAccounts } from './adapters/sqlite/accounts.ts';
@@ -25,11 +26,13 @@ import { demoCommand } from './cli/demo.ts';
 import { exportCommand } from './cli/export.ts';
 import { mixCommand } from './cli/mix.ts';
 import type { OpenStoreIn } from './cli/openStore.ts';
+import { passphraseCommand } from './cli/passphrase.ts';
 import { planCommand } from './cli/plan.ts';
 import { rebuildCommand } from './cli/rebuild.ts';
 import { runCli } from './cli/runCli.ts';
 import { isLoopback, type StartServer, serveCommand } from './cli/serve.ts';
 import { verifyCommand } from './cli/verify.ts';
+import { weaveCommand } from './cli/weave.ts';
 import { listen } from './http/listen.ts';
 import { makeApp } from './http/makeApp.ts';
 import { readScreens } from './http/screens.ts';
@@ -123,9 +126,11 @@ const commands = [
   verifyCommand(openStore),
   rebuildCommand(openStore),
   exportCommand(openStore),
+  passphraseCommand(openStore),
   demoCommand(openStore, startServer, untilStopped, rasterise),
   planCommand,
   convertCommand,
+  weaveCommand(sharpPictures),
   mixCommand,
 ];
 

@@ -78,9 +78,9 @@ export const accessWords = {
     now: `Give ${least} to ${most} digits that are neither all the same nor a plain run such as 1234.`,
   }),
   'person-unknown': ({ person }) => ({
-    happened: `Nobody here has the mark ${person}.`,
+    happened: `Nobody here goes by ${person}.`,
     matters: 'Nothing was changed.',
-    now: 'Load the list of people again; they may have left.',
+    now: 'Check the spelling, or load the list of people again: they may have left.',
   }),
   'last-owner': ({ name }) => ({
     happened: `${name} is the only owner.`,
