@@ -1,8 +1,8 @@
 import type { Axis, PlanFacts, PlanLimit, WashPlan } from '../../core/wash/index.ts';
 import { axisNames, axisOrder, saysSomething, sourceWords, valueWords } from '../dossier/limitWords.ts';
 import { LoosenList } from '../dossier/plan/LoosenList.tsx';
-import { StepList } from '../dossier/plan/StepList.tsx';
 import { Notice, Section } from '../kit/index.ts';
+import { BenchSteps } from './BenchSteps.tsx';
 
 /** What the rug can bear, axis by axis, each limit with its reason. */
 export function PlanResult({ plan, facts }: { readonly plan: WashPlan; readonly facts: PlanFacts }) {
@@ -47,7 +47,7 @@ export function PlanResult({ plan, facts }: { readonly plan: WashPlan; readonly 
       </Section>
       <Section title="From here">
         <LoosenList plan={plan} />
-        <StepList plan={plan} />
+        <BenchSteps plan={plan} />
       </Section>
       {plan.consents.length === 0 ? null : (
         <Section title="Tell the client">
@@ -79,7 +79,9 @@ export function PlanResult({ plan, facts }: { readonly plan: WashPlan; readonly 
 
 function LimitRow({ axis, plan }: { readonly axis: Axis; readonly plan: WashPlan }) {
   const binding = plan.limits.filter((limit) => limit.axis === axis && limit.binding);
-  const reasons = [...new Map(binding.map((limit) => [`${limit.rule}${limit.because}`, limit])).values()];
+  const reasons = [
+    ...new Map(binding.map((limit) => [`${limit.rule}${limit.about}${limit.because}`, limit])).values(),
+  ];
   const [first, ...others] = reasons;
   return (
     <>
@@ -95,7 +97,7 @@ function LimitRow({ axis, plan }: { readonly axis: Axis; readonly plan: WashPlan
           <details className="more">
             <summary>{others.length === 1 ? 'One more reason' : `${others.length} more reasons`}</summary>
             {others.map((limit) => (
-              <Reason key={`${limit.rule}${limit.because}`} limit={limit} />
+              <Reason key={`${limit.rule}${limit.about}${limit.because}`} limit={limit} />
             ))}
           </details>
         )}
@@ -107,7 +109,8 @@ function LimitRow({ axis, plan }: { readonly axis: Axis; readonly plan: WashPlan
 function Reason({ limit }: { readonly limit: PlanLimit }) {
   return (
     <span className="why">
-      {limit.because} ({limit.rule}, {sourceWords(limit.source)})
+      {limit.because}
+      {limit.about === '' ? '' : ` — ${limit.about}`} ({limit.rule}; {sourceWords(limit.source)})
       {limit.assumed ? ' Not known, so the most sensitive case is assumed.' : ''}
     </span>
   );

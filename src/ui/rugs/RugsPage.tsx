@@ -40,7 +40,7 @@ export function RugsPage() {
     <div className="page">
       <div className="pageTop">
         <h1>Rugs</h1>
-        <Link className="btn" href="/receive">
+        <Link className="btn deskOnly" href="/receive">
           Receive rugs
         </Link>
       </div>

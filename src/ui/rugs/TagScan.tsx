@@ -3,7 +3,7 @@ import { useLocation } from 'wouter';
 import type { RowsAnswer } from '../../contract/index.ts';
 import { call } from '../call/index.ts';
 import { Busy, Notice } from '../kit/index.ts';
-import { canReadCodes, codeTextIn, tagCodeOf } from './readTagCode.ts';
+import { tagCodeOf } from './tagCode.ts';
 
 type Outcome =
   | { readonly kind: 'none' }
@@ -15,19 +15,13 @@ export function TagScan({ onUnknownTag }: { readonly onUnknownTag: (tag: string)
   const id = useId();
   const [, go] = useLocation();
   const [outcome, setOutcome] = useState<Outcome>({ kind: 'none' });
-  if (!canReadCodes()) {
-    return (
-      <p className="hint">
-        This browser cannot read the code on a tag. Type the number that is printed under it into the field
-        above.
-      </p>
-    );
-  }
   const fail = (words: string) => setOutcome({ kind: 'failed', words });
   const read = async (photograph: File) => {
     setOutcome({ kind: 'reading' });
-    const text = await codeTextIn(photograph).catch(() => null);
-    if (text === null) return fail('No code could be read in this photograph.');
+    const text = await import('./codeTextIn.ts')
+      .then(({ codeTextIn }) => codeTextIn(photograph))
+      .catch(() => null);
+    if (text === null) return fail('No single code could be read in this photograph.');
     const code = tagCodeOf(text);
     if (code === null) return fail(`The code says “${text.slice(0, 60)}”, which is no tag of this workshop.`);
     if (code.kind === 'rug') return go(`/rugs/${code.rug}`);

@@ -55,7 +55,7 @@ export function TodayPage() {
             </p>
           )}
         </div>
-        <Link className="btn" href="/receive">
+        <Link className="btn deskOnly" href="/receive">
           Receive rugs
         </Link>
       </div>

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { tagCodeOf } from './readTagCode.ts';
+import { tagCodeOf } from './tagCode.ts';
 
 test('a code with the address of a dossier opens it', () => {
   expect(tagCodeOf('https://workshop.local:8443/rugs/0198b1f2-7c1e-7d2a-9f00-3a5b6c7d8e9f')).toEqual({
