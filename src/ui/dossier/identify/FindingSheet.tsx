@@ -1,4 +1,3 @@
-import { useState } from 'react';
 import type { Certainty, FindingCode } from '../../../core/wash/index.ts';
 import { Button, Choice, LineField, PassageField, ProblemNotice, Sheet } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
@@ -29,7 +28,7 @@ export function FindingSheet({
   const { form, act, isBusy, problem } = useForm(`finding/${finding}`, onClose);
   const [certainty, setCertainty] = useField<Certainty | null>(form, 'certainty', before?.certainty ?? null);
   const [evidence, setEvidence] = useField<Evidence | null>(form, 'evidence', before?.evidence ?? null);
-  const [at, setAt] = useState(before?.at ?? '');
+  const [at, setAt] = useField(form, 'at', before?.at ?? '');
   const [note, setNote] = useField(form, 'note', '');
   const words = findingWords(finding);
   const record = () => {

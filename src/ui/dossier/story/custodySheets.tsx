@@ -1,5 +1,4 @@
 import type { ReactNode } from 'react';
-import { useState } from 'react';
 import type { RugFact, RugFactOf } from '../../../dossier/index.ts';
 import {
   Button,
@@ -15,7 +14,7 @@ import {
   Sheet,
 } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
-import { useForm } from '../useForm.ts';
+import { noItems, useField, useForm } from '../useForm.ts';
 
 interface SheetProps {
   readonly onClose: () => void;
@@ -26,11 +25,12 @@ function FactSheet(props: {
   readonly title: string;
   readonly fact: RugFact | null;
   readonly onClose: () => void;
+  readonly recording: Omit<ReturnType<typeof useForm>, 'form'>;
   readonly button?: string;
   readonly tone?: 'act' | 'stop';
   readonly children: ReactNode;
 }) {
-  const { act, isBusy, problem } = useForm('fact', props.onClose);
+  const { act, isBusy, problem } = props.recording;
   const { fact } = props;
   return (
     <Sheet title={props.title} isOpen onClose={props.onClose}>
@@ -53,11 +53,14 @@ const optional = <Key extends string>(key: Key, text: string): { readonly [K in 
   filled(text) ? ({ [key]: text.trim() } as { readonly [K in Key]?: string }) : {};
 
 export function NoteSheet({ onClose }: SheetProps) {
-  const [note, setNote] = useState('');
+  const recording = useForm('note', onClose);
+  const { form } = recording;
+  const [note, setNote] = useField(form, 'note', '');
   return (
     <FactSheet
       title="Write a note"
       onClose={onClose}
+      recording={recording}
       fact={filled(note) ? { type: 'NoteAdded', note: note.trim() } : null}
     >
       <PassageField label="Note" value={note} onChange={setNote} isRequired rows={6} />
@@ -67,11 +70,14 @@ export function NoteSheet({ onClose }: SheetProps) {
 
 export function MoveSheet({ onClose }: SheetProps) {
   const { standing } = useDossier();
-  const [place, setPlace] = useState('');
+  const recording = useForm('move', onClose);
+  const { form } = recording;
+  const [place, setPlace] = useField(form, 'place', '');
   return (
     <FactSheet
       title="Move it"
       onClose={onClose}
+      recording={recording}
       fact={filled(place) ? { type: 'RugMoved', place: place.trim() } : null}
     >
       <p className="why">Now: {standing.place ?? 'not noted'}</p>
@@ -83,12 +89,15 @@ export function MoveSheet({ onClose }: SheetProps) {
 const reasons = ['moth or beetle', 'mould', 'contaminated water', 'insecticide', 'other'] as const;
 
 export function QuarantineSheet({ onClose }: SheetProps) {
-  const [why, setWhy] = useState<(typeof reasons)[number] | null>(null);
-  const [note, setNote] = useState('');
+  const recording = useForm('quarantine', onClose);
+  const { form } = recording;
+  const [why, setWhy] = useField<(typeof reasons)[number] | null>(form, 'why', null);
+  const [note, setNote] = useField(form, 'note', '');
   return (
     <FactSheet
       title="Put it in quarantine"
       onClose={onClose}
+      recording={recording}
       tone="stop"
       fact={why === null ? null : { type: 'Quarantined', why, ...optional('note', note) }}
     >
@@ -109,12 +118,15 @@ export function QuarantineSheet({ onClose }: SheetProps) {
 
 export function ReleaseSheet({ onClose }: SheetProps) {
   const { standing } = useDossier();
-  const [treatment, setTreatment] = useState('');
-  const [inspected, setInspected] = useState('');
+  const recording = useForm('release', onClose);
+  const { form } = recording;
+  const [treatment, setTreatment] = useField(form, 'treatment', '');
+  const [inspected, setInspected] = useField(form, 'inspected', '');
   return (
     <FactSheet
       title="Release from quarantine"
       onClose={onClose}
+      recording={recording}
       fact={
         filled(treatment) && filled(inspected)
           ? { type: 'QuarantineReleased', treatment: treatment.trim(), inspected: inspected.trim() }
@@ -140,11 +152,13 @@ export function ReleaseSheet({ onClose }: SheetProps) {
 }
 
 export function IncidentSheet({ onClose }: SheetProps) {
-  const [what, setWhat] = useState('');
-  const [cause, setCause] = useState('');
-  const [action, setAction] = useState('');
-  const [clientTold, setTold] = useState(false);
-  const [photos, setPhotos] = useState<readonly string[]>([]);
+  const recording = useForm('incident', onClose);
+  const { form } = recording;
+  const [what, setWhat] = useField(form, 'what', '');
+  const [cause, setCause] = useField(form, 'cause', '');
+  const [action, setAction] = useField(form, 'action', '');
+  const [clientTold, setTold] = useField(form, 'clientTold', false);
+  const [photos, setPhotos] = useField<readonly string[]>(form, 'photos', noItems);
   const fact: RugFactOf<'IncidentReported'> | null =
     filled(what) && filled(action)
       ? {
@@ -157,7 +171,7 @@ export function IncidentSheet({ onClose }: SheetProps) {
         }
       : null;
   return (
-    <FactSheet title="Report an incident" onClose={onClose} tone="stop" fact={fact}>
+    <FactSheet title="Report an incident" onClose={onClose} recording={recording} tone="stop" fact={fact}>
       <PassageField label="What happened" value={what} onChange={setWhat} isRequired />
       <PassageField label="Why, as far as known" value={cause} onChange={setCause} />
       <PassageField label="What was done" value={action} onChange={setAction} isRequired />
@@ -169,13 +183,16 @@ export function IncidentSheet({ onClose }: SheetProps) {
 }
 
 export function SendOutSheet({ onClose }: SheetProps) {
-  const [to, setTo] = useState('');
-  const [purpose, setPurpose] = useState('');
-  const [backBy, setBackBy] = useState<string | null>(null);
+  const recording = useForm('send out', onClose);
+  const { form } = recording;
+  const [to, setTo] = useField(form, 'to', '');
+  const [purpose, setPurpose] = useField(form, 'purpose', '');
+  const [backBy, setBackBy] = useField<string | null>(form, 'backBy', null);
   return (
     <FactSheet
       title="Send it out"
       onClose={onClose}
+      recording={recording}
       fact={
         filled(to) && filled(purpose)
           ? {
@@ -195,11 +212,14 @@ export function SendOutSheet({ onClose }: SheetProps) {
 }
 
 export function CameBackSheet({ onClose }: SheetProps) {
-  const [condition, setCondition] = useState('');
+  const recording = useForm('came back', onClose);
+  const { form } = recording;
+  const [condition, setCondition] = useField(form, 'condition', '');
   return (
     <FactSheet
       title="It came back"
       onClose={onClose}
+      recording={recording}
       fact={filled(condition) ? { type: 'CameBack', condition: condition.trim() } : null}
     >
       <PassageField label="Its condition" value={condition} onChange={setCondition} isRequired />
@@ -209,12 +229,15 @@ export function CameBackSheet({ onClose }: SheetProps) {
 
 export function StorageSheet({ onClose }: SheetProps) {
   const { settings } = useDossier();
-  const [from, setFrom] = useState<string | null>(null);
-  const [charge, setCharge] = useState<Money | null>(null);
+  const recording = useForm('storage', onClose);
+  const { form } = recording;
+  const [from, setFrom] = useField<string | null>(form, 'from', null);
+  const [charge, setCharge] = useField<Money | null>(form, 'charge', null);
   return (
     <FactSheet
       title="Storage is due"
       onClose={onClose}
+      recording={recording}
       fact={from === null ? null : { type: 'StorageDue', from, ...(charge === null ? {} : { charge }) }}
     >
       <DayField label="From" value={from} onChange={setFrom} isRequired />
@@ -224,12 +247,15 @@ export function StorageSheet({ onClose }: SheetProps) {
 }
 
 export function UnclaimedSheet({ onClose }: SheetProps) {
-  const [since, setSince] = useState<string | null>(null);
-  const [note, setNote] = useState('');
+  const recording = useForm('unclaimed', onClose);
+  const { form } = recording;
+  const [since, setSince] = useField<string | null>(form, 'since', null);
+  const [note, setNote] = useField(form, 'note', '');
   return (
     <FactSheet
       title="Unclaimed"
       onClose={onClose}
+      recording={recording}
       fact={since === null ? null : { type: 'Unclaimed', since, ...optional('note', note) }}
     >
       <p className="why">

@@ -1,4 +1,5 @@
 import type { RugFact, RugFactOf, RugFactType } from '../../../dossier/index.ts';
+import { dayWords } from '../../kit/index.ts';
 import {
   counted,
   figure,
@@ -143,14 +144,16 @@ const tellers: Tellers = {
   RugReturned: ({ to, difference }) => told(`handed it back to ${to}`, difference),
   VisitDeclined: ({ wishOf, reason }) => told(`the ${wishOf} ended the visit without the work`, reason),
   RugMoved: ({ place }) => told(`moved it to ${place}`),
-  SentOut: ({ to, purpose, backBy }) => told(`sent it out to ${to}`, purpose, backBy && `back by ${backBy}`),
+  SentOut: ({ to, purpose, backBy }) =>
+    told(`sent it out to ${to}`, purpose, backBy && `back by ${dayWords(backBy)}`),
   CameBack: ({ condition }) => told('it came back', condition),
   Quarantined: ({ why, note }) => told(`put it in quarantine: ${why}`, note),
   QuarantineReleased: ({ treatment, inspected }) => told('released it from quarantine', treatment, inspected),
   IncidentReported: ({ what, action, clientTold }) =>
     told(`reported an incident: ${what}`, action, clientTold ? 'client told' : 'client not yet told'),
-  StorageDue: ({ from, charge }) => told(`storage is due from ${from}`, charge && moneyWords(charge)),
-  Unclaimed: ({ since, note }) => told(`unclaimed since ${since}`, note),
+  StorageDue: ({ from, charge }) =>
+    told(`storage is due from ${dayWords(from)}`, charge && moneyWords(charge)),
+  Unclaimed: ({ since, note }) => told(`called it unclaimed since ${dayWords(since)}`, note),
   RugDusted: ({ pass, side, soilG }) =>
     told(`dusted the ${side}, pass ${pass}`, `${figure(soilG, 0)} g of soil`),
   NoteAdded: ({ note }) => told('wrote a note', note),
