@@ -29,8 +29,8 @@ export function Ground({ surface }: { readonly surface: Surface }) {
       )}
       <text
         x={widthPx / 2}
-        y={heightPx - Math.min(widthPx, heightPx) * 0.008}
-        fontSize={Math.min(widthPx, heightPx) * 0.028}
+        y={heightPx - Math.min(widthPx, heightPx) * 0.014}
+        fontSize={Math.min(widthPx, heightPx) * 0.045}
         textAnchor="middle"
       >
         start end

@@ -78,7 +78,7 @@ const pictureSurface = (picture: PadPicture, number: number, frame: RugFrame | n
 
 const outlineSurface = (frame: RugFrame, side: 'face' | 'back'): Surface => {
   const { widthMm, lengthMm, fringeStartMm, fringeEndMm } = frame;
-  const margin = Math.max(widthMm, lengthMm) * 0.04;
+  const margin = Math.max(widthMm, lengthMm) * 0.055;
   const below = margin + fringeStartMm;
   const above = margin + fringeEndMm;
   const widthPx = widthMm + 2 * margin;

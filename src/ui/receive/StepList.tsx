@@ -1,5 +1,5 @@
 import { Button } from '../kit/index.ts';
-import { type Intake, rugSteps, type Step, steps, stepWords } from './intake.ts';
+import { type Intake, type RugIntake, rugSteps, type Step, steps, stepWords } from './intake.ts';
 import { faultsOf } from './intakeChecks.ts';
 import { rugTitle } from './intakeFacts.ts';
 import { thisDay } from './thisDay.ts';
@@ -12,11 +12,18 @@ export function StepList(props: {
   readonly onStartOver: () => void;
 }) {
   const { intake } = props;
+  const isFree = (step: Step, rug: RugIntake) =>
+    Object.keys(faultsOf(intake, step, rug, thisDay())).length === 0;
+  const isComplete = (step: Step, rug: RugIntake): boolean => {
+    if (step === 'pictures') return rug.photographs.length > 0;
+    if (step === 'rugs') return intake.rugs.every((each) => rugSteps.every((of) => isFree(of, each)));
+    return isFree(step, rug);
+  };
   const line = (step: Step, rugAt: number) => {
     const rug = intake.rugs[rugAt];
     const isHere =
       intake.step === step && (rugAt === props.rugAt || !(rugSteps as readonly Step[]).includes(step));
-    const isDone = rug !== undefined && Object.keys(faultsOf(intake, step, rug, thisDay())).length === 0;
+    const isDone = rug !== undefined && isComplete(step, rug);
     return (
       <li key={`${step} ${rugAt}`}>
         <button
@@ -45,9 +52,11 @@ export function StepList(props: {
         ))}
         {steps.filter((step) => step === 'rugs' || step === 'sign').map((step) => line(step, 0))}
       </ol>
-      <Button tone="ghost" onPress={props.onStartOver}>
-        Start over
-      </Button>
+      <div className="actions">
+        <Button tone="ghost" onPress={props.onStartOver}>
+          Start over
+        </Button>
+      </div>
     </nav>
   );
 }
