@@ -4,6 +4,10 @@ import { counted, figure } from '../figures.ts';
 import { Part } from '../Part.tsx';
 import { knotSummary } from './knotSummary.ts';
 
+/** A count by hand carries three figures at most. */
+const threeFigures = (text: string): string =>
+  text.replace(/\d+(\.\d+)?/g, (number) => String(Number(Number(number).toPrecision(3))));
+
 /** Knots counted by hand: the median, how far the places differ, and every notation of the trade. */
 export function KnotsPart() {
   const { standing, open, nameOf, ask } = useDossier();
@@ -30,12 +34,15 @@ export function KnotsPart() {
             {latest.nodesPerKnot === 2 ? 'two nodes' : 'one node'} per knot · counted by hand by{' '}
             {nameOf(latest.by)} <When at={latest.when} />
           </p>
+          {latest.places.length < 3 && (
+            <p className="open-fact">Fewer than three places: no measure of the whole rug yet.</p>
+          )}
           <details>
             <summary>In other notations</summary>
             <FactList
               rows={summary.written.map(({ name, text, assumesSquare }) => ({
                 name,
-                value: text,
+                value: threeFigures(text),
                 ...(assumesSquare ? { why: 'taken as square' } : {}),
               }))}
             />

@@ -1,0 +1,77 @@
+import { describe, expect, test } from 'vitest';
+import type { RequiredDyeTest } from '../../../core/wash/index.ts';
+import { type Noted, nothingYet, type RugStanding } from '../../../dossier/index.ts';
+import { blotsOf } from './blots.ts';
+
+const signed = { entry: 'e', when: '2026-11-25T10:00:00.000Z', by: 'p' };
+const asked = (more: Partial<RequiredDyeTest>): RequiredDyeTest => ({
+  colour: 'red',
+  name: 'Red',
+  side: 'face',
+  liquid: 'cold water',
+  atUrinePlace: false,
+  agents: ['water'],
+  because: 'Every colour meets water first.',
+  blocksWetWork: true,
+  ...more,
+});
+const read = (more: Partial<Noted<'DyeTested'>>): Noted<'DyeTested'> => ({
+  type: 'DyeTested',
+  colour: 'red',
+  side: 'face',
+  liquid: 'cold water',
+  reading: { kind: 'graded', by: 'eye', staining: '4-5', control: '5' },
+  photos: [],
+  ...signed,
+  ...more,
+});
+const rug = (more: Partial<RugStanding>): RugStanding => ({
+  ...nothingYet,
+  colours: [{ colour: 'red', name: 'Red', kind: 'field colour', dyeClass: 'unknown', ...signed }],
+  ...more,
+});
+const states = (standing: RugStanding, required: readonly RequiredDyeTest[], missing = required) =>
+  blotsOf(standing, required, missing).flatMap(({ rows }) =>
+    rows.map(({ liquid, blots }) => [liquid, ...blots.map((blot) => blot?.state.kind ?? null)]),
+  );
+
+describe('the matrix of dye tests', () => {
+  test('shows the weakest liquid first, whatever order they are asked in', () => {
+    const required = [asked({ liquid: 'planned bath' }), asked({ liquid: 'dry crock' }), asked({})];
+    expect(states(rug({}), required).map(([liquid]) => liquid)).toEqual([
+      'dry crock',
+      'cold water',
+      'planned bath',
+    ]);
+  });
+  test('an untested colour is missing, a read one is read, and a place nobody asks for stays empty', () => {
+    const required = [asked({}), asked({ side: 'back', liquid: 'planned bath' })];
+    const standing = rug({ dyeTests: [read({})] });
+    expect(states(standing, required, required.slice(1))).toEqual([
+      ['cold water', 'read', null],
+      ['planned bath', null, 'missing'],
+    ]);
+  });
+  test('a blot that lies at the urine place does not show as lying elsewhere', () => {
+    const required = [asked({}), asked({ atUrinePlace: true })];
+    const lyingBlots = [
+      {
+        type: 'DyeTestStarted',
+        colour: 'red',
+        side: 'face',
+        liquid: 'cold water',
+        minutes: 10,
+        atUrinePlace: true,
+        ...signed,
+      },
+    ] as const;
+    expect(states(rug({ lyingBlots }), required)).toEqual([['cold water', 'missing', 'lying']]);
+  });
+  test('a reading the plan asks for again is marked, and a grade of 3 fails', () => {
+    const reading = { kind: 'graded', by: 'eye', staining: '3', control: '5' } as const;
+    const old = blotsOf(rug({ dyeTests: [read({})] }), [asked({})], [asked({})]);
+    const bad = blotsOf(rug({ dyeTests: [read({ reading })] }), [asked({})], []);
+    expect(old[0]?.rows[0]?.blots[0]?.state).toMatchObject({ isAskedAgain: true, fails: false });
+    expect(bad[0]?.rows[0]?.blots[0]?.state).toMatchObject({ isAskedAgain: false, fails: true });
+  });
+});
