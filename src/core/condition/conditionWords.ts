@@ -31,8 +31,8 @@ export interface ConditionWord {
   readonly shape: MarkShape;
   /** What it means, in one plain sentence. */
   readonly means: string;
-  /** Seen on many rugs, so offered early. */
-  readonly often?: true;
+  /** Seen on many rugs, so offered early; the larger, the earlier. */
+  readonly often?: number;
   /** For a word that is a stain: the class to begin from; the person who sees it decides. */
   readonly stain?: StainClass;
   /** Findings such a mark speaks for; with several, it is at least one of them. */

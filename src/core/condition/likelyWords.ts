@@ -26,7 +26,7 @@ export function likelyWords(typed: string, mark: Unnamed): readonly ConditionWor
   const weight = (row: ConditionWord): number =>
     (sought !== '' && row.word.startsWith(sought) ? 16 : 0) +
     (row.shape === mark.shape ? 4 : 0) +
-    (row.often === true ? 2 : 0) +
+    (row.often ?? 0) +
     (mark.atEdge && row.family === 'ends and sides' ? 3 : 0) +
     (mark.used.includes(row.word) ? 3 : 0);
   const order = (row: ConditionWord): number => conditionFamilies.indexOf(row.family);
