@@ -23,7 +23,9 @@ export function ConvertPage() {
   const written = read?.ok === true ? ways.map((one) => writeKnotDensity(read.value, one)) : [];
   return (
     <div className="page narrow">
-      <Link href="/bench">Bench</Link>
+      <Link className="crumb" href="/bench">
+        Bench
+      </Link>
       <h1>Convert a knot density</h1>
       <Section title="What is written">
         <div className="form">

@@ -17,7 +17,9 @@ export function PlanPage() {
     <div className="page">
       <div className="pageTop">
         <div>
-          <Link href="/bench">Bench</Link>
+          <Link className="crumb" href="/bench">
+            Bench
+          </Link>
           <h1>Plan a wash</h1>
           <p className="lead">What you do not know counts as its worst case. Nothing here is recorded.</p>
         </div>

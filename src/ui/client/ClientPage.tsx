@@ -35,8 +35,11 @@ export function ClientPage({ client }: { readonly client: string }) {
   if (data === undefined) {
     return (
       <div className="page narrow">
+        <h1>Client not shown</h1>
         <ProblemNotice problem={problemOf(error)} />
-        <Link href="/clients">All clients</Link>
+        <Link className="crumb" href="/clients">
+          All clients
+        </Link>
       </div>
     );
   }
@@ -46,7 +49,9 @@ export function ClientPage({ client }: { readonly client: string }) {
     <div className="page">
       <div className="pageTop">
         <div>
-          <Link href="/clients">Clients</Link>
+          <Link className="crumb" href="/clients">
+            Clients
+          </Link>
           <h1>{known?.name ?? 'Client’s data erased'}</h1>
         </div>
         {known === null ? null : (
@@ -119,7 +124,13 @@ export function ClientPage({ client }: { readonly client: string }) {
 }
 
 const reach = (scheme: string, way: string | undefined) =>
-  way === undefined ? 'not given' : <a href={`${scheme}${way}`}>{way}</a>;
+  way === undefined ? (
+    'not given'
+  ) : (
+    <a className="crumb" href={`${scheme}${way}`}>
+      {way}
+    </a>
+  );
 
 const typedOf = ({ name, phone = '', email = '', address = '', note = '' }: Known): TypedClient => ({
   name,
