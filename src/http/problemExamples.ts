@@ -14,6 +14,7 @@ export const problemExamples: Readonly<Record<string, Readonly<Record<string, un
   'mark-outside-rug': { xMm: 2100, yMm: 700, widthMm: 1800, lengthMm: 2600 },
   'price-above-consent': { agreedMinor: 45_000, quotedMinor: 48_000, currency: 'EUR' },
   'record-unavailable': { reason: 'disk-full' },
+  'taps-not-usable': { reason: 'too-few' },
   'wash-promise-too-early': { rule: 'R39', promiseHours: 12, earliestHours: 30 },
   'seal-broken': { stream: 'rug/0217', revision: 12, reason: 'entry-altered' },
 };
