@@ -116,7 +116,7 @@ export function DrawStage(props: DrawStageProps) {
   return (
     <svg
       ref={drawing}
-      className={`drawStage ${way}`}
+      className={`drawStage ${way}${view.width < surface.widthPx ? ' near' : ''}`}
       viewBox={`${view.x} ${view.y} ${view.width} ${height}`}
       role="img"
       aria-label={props.label}
