@@ -17,6 +17,7 @@ import {
   useKept,
 } from '../kit/index.ts';
 import { RugLine } from '../rugs/RugLine.tsx';
+import { stageWords } from '../rugs/stageWords.ts';
 import { ClientForm, clientFactsOf, type TypedClient } from './ClientForm.tsx';
 import { EraseSheet } from './EraseSheet.tsx';
 
@@ -90,7 +91,7 @@ export function ClientPage({ client }: { readonly client: string }) {
           <ul className="rows">
             {data.rugs.map((row) => (
               <li key={row.stream}>
-                <RugLine row={{ ...row, clientName: null }} aside={row.stage} />
+                <RugLine row={{ ...row, clientName: null }} aside={stageWords(row)} />
               </li>
             ))}
           </ul>

@@ -1,18 +1,19 @@
 import type { RowsQuery } from '../call/index.ts';
 import { Check, LineField, Picker } from '../kit/index.ts';
+import { stageOptions } from './stageWords.ts';
 
 interface FiltersProps {
   readonly query: RowsQuery;
   readonly change: (changed: RowsQuery) => void;
-  readonly stages: readonly string[];
   readonly places: readonly string[];
 }
 
 /** What to look for; every change is looked up at once. */
-export function Filters({ query, change, stages, places }: FiltersProps) {
+export function Filters({ query, change, places }: FiltersProps) {
   const { find = '', stage = '', place = '', inHouse = false } = query;
   const known = place === '' || places.includes(place) ? places : [place, ...places];
-  const narrowed = [stage, place, inHouse ? 'in the house' : ''].filter((word) => word !== '');
+  const stageName = stageOptions.find(({ value }) => value === stage)?.words ?? '';
+  const narrowed = [stageName, place, inHouse ? 'in the house' : ''].filter((word) => word !== '');
   return (
     <search className="form">
       <LineField
@@ -35,7 +36,7 @@ export function Filters({ query, change, stages, places }: FiltersProps) {
           <Picker
             label="Stage"
             any="Any stage"
-            options={stages}
+            options={stageOptions}
             value={stage}
             onChange={(next) => change({ stage: next })}
           />

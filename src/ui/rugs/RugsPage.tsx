@@ -1,10 +1,10 @@
 import { useDeferredValue } from 'react';
 import { Link, useLocation, useSearch } from 'wouter';
-import { stages } from '../../dossier/stage.ts';
 import { type RowsQuery, useRows } from '../call/index.ts';
 import { Busy, Button, Empty, instantWords, ProblemNotice } from '../kit/index.ts';
 import { Filters } from './Filters.tsx';
 import { RugLine } from './RugLine.tsx';
+import { stageWords } from './stageWords.ts';
 import { TagScan } from './TagScan.tsx';
 
 /** What is looked for stands in the address, so that going back from a dossier finds the same list. */
@@ -45,7 +45,7 @@ export function RugsPage() {
         </Link>
       </div>
       <div className="sect form">
-        <Filters query={query} change={change} stages={[...stages, 'declined']} places={places} />
+        <Filters query={query} change={change} places={places} />
         <TagScan onUnknownTag={(tag) => change({ tag, find: '' })} />
         {query.tag === '' ? null : <p className="lead">Only rugs with the tag {query.tag}.</p>}
       </div>
@@ -78,7 +78,7 @@ export function RugsPage() {
               detail={`dossier ${row.body.number}`}
               aside={
                 <>
-                  <span>{row.stage ?? ''}</span>
+                  <span>{stageWords(row)}</span>
                   {row.body.quarantined ? <strong>▲ quarantine</strong> : null}
                   {row.body.receivedAt === null ? null : (
                     <span className="why">came {instantWords(row.body.receivedAt)}</span>
