@@ -48,6 +48,10 @@ const feet = (mm: number): string => {
   return `${Math.floor(inches / 12)}′ ${inches % 12}″`;
 };
 
+/** Minutes, as hours from two hours on. */
+export const minutesWords = (minutes: number): string =>
+  minutes < 120 ? `${figure(minutes)} min` : `${figure(minutes / 60)} h`;
+
 /** A stain a plan's step is for, as the person knows it: number on the picture and what it is. */
 export const stainWords = (marks: RugStanding['marks'], stain: string): string => {
   const index = marks.findIndex(({ mark }) => mark === stain);

@@ -1,5 +1,5 @@
 import references from '../../../data/references.json' with { type: 'json' };
-import type { Axis, AxisValue, Bounds } from '../../core/wash/index.ts';
+import { type Axis, type AxisValue, type Bounds, noLimit, withinOn } from '../../core/wash/index.ts';
 import { figure } from './figures.ts';
 
 /** Axes in the order a washer asks for them, with what each is called. */
@@ -67,12 +67,9 @@ export const looserWords = (axis: Axis, from: AxisValue, to: AxisValue): string 
   return gone.length === 0 ? '' : `no longer ${gone.join(', ')}`;
 };
 
-/** Axes worth showing: those on which something is said. */
-export const saysSomething = (axis: Axis, bounds: Bounds): boolean => {
-  const value = bounds[axis];
-  if (Array.isArray(value)) return value.length > 0;
-  return axis !== 'people' || value !== 1;
-};
+/** Whether anything limits an axis; at the top of its order it means nothing. */
+export const isLimited = <A extends Axis>(axis: A, bounds: Bounds): boolean =>
+  !withinOn(axis, noLimit[axis], bounds[axis]);
 
 const bibliography: Readonly<
   Record<string, { readonly title: string; readonly kind: string; readonly year?: number } | undefined>

@@ -6,8 +6,8 @@ import {
   allTogether,
   axisNames,
   axisOrder,
+  isLimited,
   looserWords,
-  saysSomething,
   sourceWords,
   valueWords,
 } from '../limitWords.ts';
@@ -88,7 +88,7 @@ function AxisRow({ axis, plan }: { readonly axis: Axis; readonly plan: WashPlan 
 /** Axis by axis, each with its reason in soft ink and where it comes from. */
 export function LimitList({ plan }: { readonly plan: WashPlan }) {
   const axes = axisOrder.filter(
-    (axis) => axis !== 'consents' && axis !== 'signOffs' && saysSomething(axis, plan.bounds),
+    (axis) => axis !== 'consents' && axis !== 'signOffs' && isLimited(axis, plan.bounds),
   );
   const isReasoned = (axis: Axis) => plan.limits.some((limit) => limit.axis === axis && limit.binding);
   const rows = (shown: readonly Axis[]) => (

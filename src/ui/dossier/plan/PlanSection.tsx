@@ -1,4 +1,4 @@
-import type { WashPlan } from '../../../core/wash/index.ts';
+import { isOverridable, ruleIds, type WashPlan } from '../../../core/wash/index.ts';
 import { agreedPlan, planFingerprint } from '../../../dossier/index.ts';
 import { Button, Notice, ProblemNotice, When } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
@@ -151,7 +151,9 @@ function Whole({ plan }: { readonly plan: WashPlan }) {
 
 /** What the rug can bear, why, and what would loosen it. */
 export function PlanSection() {
-  const { plan, visit, open, ask } = useDossier();
+  const { plan, visit, open, isOwner, ask } = useDossier();
+  const blocking = !plan.ok && plan.problem.code === 'wash-blocked' ? plan.problem.facts.rule : null;
+  const overridable = ruleIds.find((rule) => rule === blocking && isOverridable(rule));
   return (
     <Part id="plan" title="What it can bear">
       {plan.ok ? (
@@ -159,6 +161,11 @@ export function PlanSection() {
       ) : (
         <>
           <ProblemNotice problem={plan.problem} />
+          {open && isOwner && overridable !== undefined && (
+            <Button tone="stop" wide onPress={() => ask({ kind: 'override', rule: overridable })}>
+              Override {overridable}
+            </Button>
+          )}
           {plan.problem.code === 'size-not-measured' && open ? (
             <Button wide onPress={() => ask({ kind: 'measure' })}>
               Measure it

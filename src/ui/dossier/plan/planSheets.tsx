@@ -11,7 +11,8 @@ import {
 } from '../../kit/index.ts';
 import type { OverrideRule } from '../ask.ts';
 import { useDossier } from '../dossierView.ts';
-import { axisNames, valueWords } from '../limitWords.ts';
+import { counted } from '../figures.ts';
+import { axisNames, isLimited, valueWords } from '../limitWords.ts';
 import { useField, useForm } from '../useForm.ts';
 
 interface SheetProps {
@@ -91,16 +92,18 @@ export function PlanOnRecordSheet({ onClose }: SheetProps) {
     <Sheet title="Put this plan on record" isOpen onClose={onClose}>
       <p className="plan-method">{value.method}</p>
       <ul className="plain-list">
-        {(['bathPh', 'temperatureC', 'wetMinutes', 'agitation', 'dryingPosture'] as const).map((axis) => (
-          <li key={axis}>
-            {axisNames[axis]}: {valueWords(axis, value.bounds[axis])}
-          </li>
-        ))}
+        {(['bathPh', 'temperatureC', 'wetMinutes', 'agitation', 'dryingPosture'] as const)
+          .filter((axis) => isLimited(axis, value.bounds) && value.bounds.bathPh !== 'no liquid')
+          .map((axis) => (
+            <li key={axis}>
+              {axisNames[axis]}: {valueWords(axis, value.bounds[axis])}
+            </li>
+          ))}
       </ul>
       <p className="why">
-        {value.steps.length} steps, {value.consents.length} risks to agree. It is kept whole: later rules do
-        not change what was agreed. A finding, a withdrawal or a higher price that tightens it voids the
-        consent.
+        {counted(value.steps.length, 'step')}, {counted(value.consents.length, 'risk')} to agree. It is kept
+        whole: later rules do not change what was agreed. A finding, a withdrawal or a higher price that
+        tightens it voids the consent.
       </p>
       {value.missingDyeTests.some(({ blocksWetWork }) => blocksWetWork) && (
         <Notice tone="caution" title="Dye tests are missing.">

@@ -4,6 +4,7 @@ import {
   counted,
   figure,
   massWords,
+  minutesWords,
   moneyWords,
   percentWords,
   sizeWords,
@@ -86,7 +87,7 @@ const tellers: Tellers = {
     told(
       `laid a blot on ${around.colour(fact.colour)}, ${fact.side}`,
       fact.liquid,
-      `${figure(fact.minutes)} min`,
+      minutesWords(fact.minutes),
     ),
   DyeTestRefused: (fact, around) =>
     told(

@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { Button, FactList, Notice, ProblemNotice, Sheet, TimerFace } from '../../kit/index.ts';
 import type { BlotPlace } from '../ask.ts';
 import { useDossier } from '../dossierView.ts';
-import { figure } from '../figures.ts';
+import { minutesWords } from '../figures.ts';
 import { useForm } from '../useForm.ts';
 import { conditionWords } from './conditionWords.ts';
 import { ReadBlot } from './ReadBlot.tsx';
@@ -70,7 +70,7 @@ export function BlotSheet({ place, onClose }: { readonly place: BlotPlace; reado
                     })
                   }
                 >
-                  It lies: start {figure(minutes)} min
+                  It lies: start {minutesWords(minutes)}
                 </Button>
               )}
               <Button tone={minutes === undefined ? 'act' : 'ghost'} wide onPress={() => setReading(true)}>

@@ -1,4 +1,4 @@
-import { figure } from '../figures.ts';
+import { figure, minutesWords } from '../figures.ts';
 
 /** A required test's conditions in a line. */
 export const conditionWords = (test: {
@@ -13,7 +13,7 @@ export const conditionWords = (test: {
     test.strengthGPerL === undefined ? undefined : `${figure(test.strengthGPerL)} g/L`,
     test.pH === undefined ? undefined : `pH ${figure(test.pH)}`,
     test.temperatureC === undefined ? undefined : `${figure(test.temperatureC)} °C`,
-    test.minutes === undefined ? undefined : `${figure(test.minutes)} min`,
+    test.minutes === undefined ? undefined : minutesWords(test.minutes),
   ]
     .filter((part) => part !== undefined && part !== '')
     .join(', ');
