@@ -1,10 +1,8 @@
 import type { RugStanding, VisitStanding, WorkshopSettings } from '../../dossier/index.ts';
+import { massWords, sizeWords } from '../dossier/figures.ts';
 import { Check, Choice, NumberField, Picture } from '../kit/index.ts';
-import { MassField, massText, sizeText } from '../receive/measureFields.tsx';
+import { MassField } from '../receive/measureFields.tsx';
 import type { ReturnDraft } from './ReturnSection.tsx';
-
-const mean = (values: readonly number[]): number =>
-  values.reduce((sum, value) => sum + value, 0) / values.length;
 
 const outcomes = [
   { value: 'agrees', words: 'Agrees' },
@@ -41,7 +39,7 @@ export function IdentityFields(props: {
             label={
               measured === undefined
                 ? 'The size agrees (it was not measured at intake)'
-                : `It measures ${sizeText(mean(measured.lengthsMm), mean(measured.widthsMm), settings.units)}`
+                : `It measures ${sizeWords(measured, settings.units)}`
             }
             isSelected={draft.size}
             onChange={(size) => onChange({ ...draft, size })}
@@ -61,7 +59,7 @@ export function IdentityFields(props: {
         hint={
           weighed === undefined
             ? 'It was not weighed at intake'
-            : `${massText(weighed.massKg, settings.units)} at intake${
+            : `${massWords(weighed.massKg, settings.units)} at intake${
                 change === null ? '' : `; now ${change > 0 ? '+' : ''}${change.toFixed(1)} %`
               }. Soil washed out and drier or damper air both change it.`
         }

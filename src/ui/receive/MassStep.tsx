@@ -1,9 +1,10 @@
 import { massProblem, soundClaim } from '../../dossier/index.ts';
 import type { Problem } from '../../units/index.ts';
 import { useRug } from '../call/index.ts';
+import { massWords } from '../dossier/figures.ts';
 import { Check, Choice, Notice, NumberField, ProblemNotice } from '../kit/index.ts';
 import { areaM2, isUnusualMass, usualMassKg } from './intakeFacts.ts';
-import { AirTemperatureField, MassField, massText } from './measureFields.tsx';
+import { AirTemperatureField, MassField } from './measureFields.tsx';
 import type { RugStepProps } from './stepProps.ts';
 
 const when = [
@@ -98,11 +99,11 @@ function BandOfAny(props: RugStepProps) {
     <>
       <Notice
         tone="caution"
-        title={`${massText(rug.massKg, settings.units)} is unusual for ${area.toFixed(2)} m².`}
+        title={`${massWords(rug.massKg, settings.units)} is unusual for ${area.toFixed(2)} m².`}
       >
         <p>
-          Rugs of this size weigh {massText(usual.least, settings.units)} to{' '}
-          {massText(usual.most, settings.units)}. A slip of the scale or of the tape would spoil the drying
+          Rugs of this size weigh {massWords(usual.least, settings.units)} to{' '}
+          {massWords(usual.most, settings.units)}. A slip of the scale or of the tape would spoil the drying
           and the lifting plan.
         </p>
         <p>

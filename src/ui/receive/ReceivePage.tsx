@@ -31,15 +31,18 @@ import './receive.css';
 
 const ofRug = (step: Step): boolean => (rugSteps as readonly Step[]).includes(step);
 
+/** Counts up with each change of the shape, so that an older draft is never misread. */
+const keptAs = 'receive/2';
+
 /** Parts that may change without what was signed becoming another thing. */
-const beside = ['step', 'rugAt', 'signature', 'sent', 'recorded'];
+const beside = ['step', 'rugAt', 'signature', 'unsigned', 'sent', 'recorded'];
 const unsigns = (part: Partial<Intake>): boolean => Object.keys(part).some((key) => !beside.includes(key));
 
 /** Takes in one or several rugs of a client: one small step after the other, each kept as it is typed. */
 export function ReceivePage() {
   const settings = useSettings();
   const [blank] = useState(() => blankIntake(newId));
-  const [intake, setIntake, forget] = useKept<Intake>('receive', blank);
+  const [intake, setIntake, forget] = useKept<Intake>(keptAs, blank);
   const [triedStep, setTried] = useState<string | null>(null);
   const [isListOpen, setListOpen] = useState(false);
   const [isLeaving, setLeaving] = useState(false);

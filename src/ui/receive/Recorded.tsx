@@ -1,6 +1,6 @@
 import { Link } from 'wouter';
 import { Button, Notice, Section } from '../kit/index.ts';
-import { clientName, type Intake } from './intake.ts';
+import type { Intake } from './intake.ts';
 
 /** The receipt is on record: print it, print the labels, or take the next rug in. */
 export function Recorded({ intake, onNext }: { readonly intake: Intake; readonly onNext: () => void }) {
@@ -12,8 +12,10 @@ export function Recorded({ intake, onNext }: { readonly intake: Intake; readonly
         title={rugs.length === 1 ? 'One rug is taken in' : `${rugs.length} rugs are taken in`}
       >
         <p>
-          Everything is on record, with the signature of {intake.signature?.name ?? clientName(intake.client)}
-          .
+          Everything is on record
+          {intake.signature === null
+            ? ', without a signature: have it signed when the client is here.'
+            : `, with the signature of ${intake.signature.name}.`}
         </p>
       </Notice>
       <div className="actions">

@@ -1,10 +1,20 @@
 import type { WorkshopSettings } from '../../dossier/index.ts';
 import { markLine, SignaturePad } from '../condition/index.ts';
-import { Button, dayWords, FactList, moneyText, Notice, Picture, ProblemNotice } from '../kit/index.ts';
+import { massWords, sizeWords } from '../dossier/figures.ts';
+import {
+  Button,
+  Choice,
+  dayWords,
+  FactList,
+  moneyText,
+  Notice,
+  PassageField,
+  Picture,
+  ProblemNotice,
+} from '../kit/index.ts';
 import { clientName, type Intake, type RugIntake, type Step, steps, stepWords } from './intake.ts';
 import { faultsOf } from './intakeChecks.ts';
 import { areaM2, lifeIn, measuredFact, rugTitle } from './intakeFacts.ts';
-import { massText, sizeText } from './measureFields.tsx';
 import type { StepProps } from './stepProps.ts';
 import { thisDay } from './thisDay.ts';
 import { useSendIntake } from './useSendIntake.ts';
@@ -17,11 +27,14 @@ const authorityWords = {
   museum: 'for the museum',
 } as const;
 
+const signers = [
+  { value: 'now', words: 'The person who brings it' },
+  { value: 'nobody', words: 'Nobody is here to sign', hint: 'the reason goes on record' },
+] as const;
+
 /** What the client signs at the door. */
 const statementOf = ({ rugs, authority }: Intake, { name }: WorkshopSettings): string =>
   `I hand over ${rugs.length === 1 ? 'one rug' : `${rugs.length} rugs`} to ${name} ${authorityWords[authority]}. The marks recorded today were there before; they were shown to me. The declared value is what I state. No wet work begins before I have agreed to a plan and a price.`;
-
-const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length;
 
 interface Open {
   readonly step: Step;
@@ -41,9 +54,10 @@ const openOnes = (intake: Intake): readonly Open[] =>
 
 /** Reads everything back, takes the signature, and records it all at once. */
 export function SignStep(props: StepProps & { readonly settings: WorkshopSettings }) {
-  const { intake, change, settings, faults } = props;
+  const { intake, change, settings } = props;
   const { send, isBusy, problem } = useSendIntake(intake, change);
   const open = openOnes(intake);
+  const isUnsettled = intake.unsigned === null ? intake.signature === null : intake.unsigned.trim() === '';
   return (
     <div className="form">
       <p>
@@ -73,17 +87,33 @@ export function SignStep(props: StepProps & { readonly settings: WorkshopSetting
         </Notice>
       ) : (
         <>
-          <SignaturePad
-            statement={statementOf(intake, settings)}
-            name={clientName(intake.client)}
-            value={intake.signature}
-            onChange={(signature) => change({ signature })}
+          <Choice
+            label="Who signs?"
+            options={signers}
+            value={intake.unsigned === null ? 'now' : 'nobody'}
+            onChange={(who) => change({ unsigned: who === 'now' ? null : '', signature: null })}
           />
-          {faults['signature'] === undefined ? null : <p className="fault">{faults['signature']}</p>}
+          {intake.unsigned === null ? (
+            <SignaturePad
+              statement={statementOf(intake, settings)}
+              name={clientName(intake.client)}
+              value={intake.signature}
+              onChange={(signature) => change({ signature })}
+            />
+          ) : (
+            <PassageField
+              label="Why is there no signature?"
+              rows={2}
+              value={intake.unsigned}
+              onChange={(unsigned) => change({ unsigned })}
+              hint="For instance: came by carrier; the client signs at the shop tomorrow"
+              isRequired
+            />
+          )}
         </>
       )}
       <ProblemNotice problem={problem} />
-      <Button wide isDisabled={isBusy || open.length > 0 || intake.signature === null} onPress={send}>
+      <Button wide isDisabled={isBusy || open.length > 0 || isUnsettled} onPress={send}>
         {isBusy ? 'Recording…' : 'Record the receipt'}
       </Button>
     </div>
@@ -110,14 +140,14 @@ function RugSummary({ rug, settings }: { readonly rug: RugIntake; readonly setti
               value:
                 measured === null || area === null
                   ? 'not measured'
-                  : `${sizeText(mean(measured.lengthsMm), mean(measured.widthsMm), settings.units)}, ${area.toFixed(2)} m²`,
+                  : `${sizeWords(measured, settings.units)}, ${area.toFixed(2)} m²`,
             },
             {
               name: 'Mass',
               value:
                 rug.weighsLater || rug.massKg === null
                   ? 'weighed later'
-                  : massText(rug.massKg, settings.units),
+                  : massWords(rug.massKg, settings.units),
             },
             { name: 'Wish', value: rug.reason },
             ...(life === null ? [] : [{ name: 'Quarantine', value: `▲ yes: ${life}` }]),

@@ -56,6 +56,8 @@ export interface Intake {
   readonly authority: Received['authority'];
   readonly rugs: readonly RugIntake[];
   readonly signature: Signature | null;
+  /** Why nobody signed; null while somebody is there to sign. */
+  readonly unsigned: string | null;
   /** What was sent last, so that sending it again records it once. */
   readonly sent: { readonly said: string; readonly ids: readonly (readonly string[])[] } | null;
   /** Set once the server has recorded it. */
@@ -127,6 +129,7 @@ export const blankIntake = (newId: () => string): Intake => ({
   authority: 'owner',
   rugs: [blankRug(newId(), newId())],
   signature: null,
+  unsigned: null,
   sent: null,
   recorded: null,
 });

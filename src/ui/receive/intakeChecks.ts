@@ -136,7 +136,7 @@ export function faultsOf(intake: Intake, step: Step, rug: RugIntake, today: stri
     case 'sign':
       return given({
         signature:
-          intake.signature === null
+          intake.signature === null && (intake.unsigned ?? '').trim() === ''
             ? 'Nobody has signed. The signature shows that the condition was seen by both. Let the client sign, or type the name under the statement.'
             : null,
       });

@@ -97,6 +97,12 @@ describe('what is recorded at the door', () => {
     expect(factsOf(full({ weighsLater: true })).map(({ type }) => type)).not.toContain('RugWeighed');
   });
 
+  test('without a signature the reason stands in the dossier', () => {
+    const standing = recorded(factsOf({ ...full(), unsigned: 'came by carrier' }));
+    expect(standing.notes[0]?.note).toContain('came by carrier');
+    expect(standing.visits[0]?.received.signature).toBeUndefined();
+  });
+
   test('a living insect puts the rug into quarantine as it is taken in', () => {
     const standing = recorded(factsOf(full({ marks: [mark({ word: 'live insect', grade: 4 })] })));
     expect(standing.quarantine?.why).toBe('moth or beetle');
@@ -141,6 +147,7 @@ describe('what keeps a step open', () => {
       expect(faultsOf(full(), step, whole, today)).toEqual({});
     }
     expect(faultsOf(full(), 'sign', whole, today)).toHaveProperty('signature');
+    expect(faultsOf({ ...full(), unsigned: 'came by carrier' }, 'sign', whole, today)).toEqual({});
   });
 
   test.each([

@@ -124,6 +124,9 @@ export const rugFactsOf = (intake: Intake, rug: RugIntake): readonly RugFact[] =
   ...rug.marks,
   ...present(surveyFact(rug.survey, 'intake')),
   ...present(quarantinedFact(rug)),
+  ...(intake.unsigned === null
+    ? []
+    : [{ type: 'NoteAdded', note: `Nobody signed at the door: ${intake.unsigned.trim()}` } as const]),
 ];
 
 export const rugTitle = (rug: RugIntake): string =>

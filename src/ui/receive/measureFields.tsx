@@ -101,17 +101,3 @@ export function AirTemperatureField(props: MeasureProps) {
   const celsius: Typing = { unit: '°C', toTyped: (c) => c, toKept: (c) => c, least: -20, most: 50 };
   return <TypedField {...props} typing={props.units === 'metric' ? celsius : fahrenheit} />;
 }
-
-/** A mass in words, with what it is in pounds where the workshop thinks in pounds. */
-export const massText = (kg: number, units: Units): string =>
-  units === 'metric' ? `${rounded(kg, 2)} kg` : `${rounded(kg / kgPerPound, 1)} lb (${rounded(kg, 2)} kg)`;
-
-/** Length by width in words. */
-export const sizeText = (lengthMm: number, widthMm: number, units: Units): string => {
-  const cm = `${rounded(lengthMm / 10, 1)} × ${rounded(widthMm / 10, 1)} cm`;
-  const feet = (mm: number) => {
-    const inch = Math.round(mm / mmPerInch);
-    return `${Math.floor(inch / 12)}′ ${inch % 12}″`;
-  };
-  return units === 'metric' ? cm : `${feet(lengthMm)} × ${feet(widthMm)} (${cm})`;
-};

@@ -14,7 +14,7 @@ export function useSendIntake(intake: Intake, change: (part: Partial<Intake>) =>
   const [problem, setProblem] = useState<ShownProblem | null>(null);
   const send = async () => {
     const { client, signature, consignment } = intake;
-    if (client.kind === 'none' || signature === null) return;
+    if (client.kind === 'none' || (signature === null && intake.unsigned === null)) return;
     const facts = intake.rugs.map((rug) => rugFactsOf(intake, rug));
     const said = JSON.stringify([client, signature, facts]);
     const ids = intake.sent?.said === said ? intake.sent.ids : facts.map((ofRug) => ofRug.map(() => newId()));
@@ -29,7 +29,7 @@ export function useSendIntake(intake: Intake, change: (part: Partial<Intake>) =>
           client.kind === 'new'
             ? { client: client.client, added: { type: 'ClientAdded', ...clientFactsOf(client.typed) } }
             : { client: client.client },
-        signature,
+        ...(signature === null ? {} : { signature }),
         rugs: intake.rugs.map(({ rug }, index) => ({
           rug,
           drafts: (facts[index] ?? []).map((fact, at) => ({ id: ids[index]?.[at] ?? newId(), fact })),
