@@ -1,0 +1,39 @@
+import geometry from '../../../data/card/geometry.json' with { type: 'json' };
+
+export type CornerName = 'A' | 'B' | 'C' | 'D';
+
+/** What a code of the card says. */
+export type CardText =
+  | { readonly kind: 'corner'; readonly serial: string; readonly corner: CornerName }
+  | { readonly kind: 'tag'; readonly tag: string };
+
+const cornerForm = /^WEFT-([0-9A-Z]{6})-([ABCD])$/;
+const tagForm = /^WEFT-TAG-([0-9A-Z-]{1,12})$/;
+
+/** The text of a corner's code. */
+export const cornerText = (serial: string, corner: CornerName): string => `WEFT-${serial}-${corner}`;
+
+/** The text of the tag's code. */
+export const tagText = (tag: string): string => `WEFT-TAG-${tag}`;
+
+/**
+ * Reads the text of a code.
+ *
+ * @returns null for a code that is none of the card's
+ * @source none: form of this project
+ */
+export function readCardText(text: string): CardText | null {
+  const [, serial, corner] = cornerForm.exec(text) ?? [];
+  if (serial !== undefined && (corner === 'A' || corner === 'B' || corner === 'C' || corner === 'D'))
+    return { kind: 'corner', serial, corner };
+  const [, tag] = tagForm.exec(text) ?? [];
+  return tag === undefined ? null : { kind: 'tag', tag };
+}
+
+/** Upper left corner of a corner's code on the card [mm]. */
+export function codePlace(corner: CornerName): readonly [x: number, y: number] {
+  const found = geometry.corners.find(({ name }) => name === corner);
+  if (found === undefined) throw new Error(`no corner ${corner}`);
+  const { inner, side } = geometry.code;
+  return [found.x > 0 ? inner : -inner - side, found.y > 0 ? inner : -inner - side];
+}

@@ -1,0 +1,6 @@
+export * from './cardPdf.ts';
+export * from './cardText.ts';
+export * from './drawCard.ts';
+export { type Homography, project } from './homography.ts';
+export * from './readCard.ts';
+export * from './windowPicture.ts';

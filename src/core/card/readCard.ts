@@ -1,0 +1,241 @@
+import geometry from '../../../data/card/geometry.json' with { type: 'json' };
+import limits from '../../../data/card/limits.json' with { type: 'json' };
+import { done, type OutOfRange, type Problem, type Result, refused } from '../../units/index.ts';
+import type { Picture } from '../weave/index.ts';
+import { type CornerName, codePlace, readCardText } from './cardText.ts';
+import { type Homography, homographyOf, project, stretchAt } from './homography.ts';
+import { refine } from './refine.ts';
+
+export type CardProblem =
+  | Problem<'card-not-found', { readonly codes: number }>
+  | Problem<'card-one-code', { readonly serial: string; readonly corner: CornerName }>
+  | Problem<'card-codes-disagree', { readonly share: number; readonly most: number }>
+  | Problem<'card-stretched', { readonly share: number; readonly most: number }>
+  | Problem<'two-cards', { readonly serials: readonly string[] }>
+  | Problem<'card-other-tag', { readonly found: string; readonly expected: string }>
+  | OutOfRange;
+
+/** A code of the card as a reader found it. */
+export interface SeenCode {
+  readonly text: string;
+  readonly corners: readonly (readonly [number, number])[];
+}
+
+export interface CardOptions {
+  /** Length of the printed 100 mm bar, measured once with a ruler [mm]; null if nobody did. */
+  readonly barMm: number | null;
+  /** The tag the picture should belong to. */
+  readonly tag?: string;
+}
+
+/** A grey patch of the card in the picture. */
+export interface Patch {
+  /** Side of the window it lies at, and its place along it. */
+  readonly side: 'top' | 'right' | 'bottom' | 'left';
+  /** Printed level, 0 … 255. */
+  readonly printed: number;
+  /** Mean light in the picture, 0 … 255. */
+  readonly red: number;
+  readonly green: number;
+  readonly blue: number;
+  /** A band at its limit tells nothing about colour. */
+  readonly clipped: boolean;
+}
+
+export interface CardReading {
+  readonly serial: string;
+  readonly tag: string | null;
+  readonly corners: readonly CornerName[];
+  /** True millimetres of the card's plane, from the window's middle, to pixels. */
+  readonly homography: Homography;
+  /** At the window's middle; geometric mean of both directions. */
+  readonly mmPerPx: number;
+  /** Along the card's x (across the pile) and y (along it). */
+  readonly xMmPerPx: number;
+  readonly yMmPerPx: number;
+  readonly interval95: readonly [number, number];
+  /** False when the printed bar was never measured: the scale is then unverified, ±3 %. */
+  readonly measured: boolean;
+  /** Direction of the card's x axis from the picture's horizontal, clockwise [°]. */
+  readonly angleDeg: number;
+  /** Half the side of the window [true mm]. */
+  readonly halfWindowMm: number;
+  readonly patches: readonly Patch[];
+}
+
+/** ln(y scale / x scale) of the print for each focal length a camera may have; 0 is unstretched. */
+function stretches(h: Homography, picture: Picture): readonly number[] {
+  const [a = 0, b = 0, , d = 0, e = 0, , g = 0, i = 0] = h;
+  return limits.focalLengths.map((share) => {
+    const f = share * Math.max(picture.width, picture.height);
+    const [cx, cy] = [picture.width / 2, picture.height / 2];
+    const x = Math.hypot((a - cx * g) / f, (d - cy * g) / f, g);
+    const y = Math.hypot((b - cx * i) / f, (e - cy * i) / f, i);
+    return Math.log(y / x);
+  });
+}
+
+const scaleAt = (h: Homography): { readonly x: number; readonly y: number; readonly mean: number } => {
+  const [xx, xy, yx, yy] = stretchAt(h, 0, 0);
+  return {
+    x: 1 / Math.hypot(xx, yx),
+    y: 1 / Math.hypot(xy, yy),
+    mean: 1 / Math.sqrt(Math.abs(xx * yy - xy * yx)),
+  };
+};
+
+/** Standard error of the scale, from the covariance of the homography. */
+function scaleError(h: Homography, covariance: readonly (readonly number[])[]): number {
+  const base = Math.log(scaleAt(h).mean);
+  const slope = Array.from({ length: 8 }, (_, index) => {
+    const step = 1e-5 * Math.max(Math.abs(h[index] ?? 0), index >= 6 ? 1e-4 : 1e-2);
+    const moved = h.map((value, at) => (at === index ? value + step : value));
+    return (Math.log(scaleAt(moved).mean) - base) / step;
+  });
+  let sum = 0;
+  for (let i = 0; i < 8; i += 1)
+    for (let j = 0; j < 8; j += 1) sum += (slope[i] ?? 0) * (slope[j] ?? 0) * (covariance[i]?.[j] ?? 0);
+  return Math.sqrt(Math.max(0, sum));
+}
+
+function readPatches(picture: Picture, h: Homography): readonly Patch[] {
+  const { near, far, wide, centres, levels } = geometry.patches;
+  const middle = (near + far) / 2;
+  return (['top', 'right', 'bottom', 'left'] as const).flatMap((side) =>
+    centres.map((centre, index): Patch => {
+      const sums = [0, 0, 0];
+      let [held, clipped] = [0, 0];
+      for (let u = -3; u <= 3; u += 1)
+        for (let v = -3; v <= 3; v += 1) {
+          const along = centre + (u / 3) * 0.3 * wide;
+          const out = middle + (v / 3) * 0.3 * (far - near);
+          const [x, y] =
+            side === 'top'
+              ? [along, -out]
+              : side === 'bottom'
+                ? [along, out]
+                : side === 'left'
+                  ? [-out, along]
+                  : [out, along];
+          const [px, py] = project(h, x, y).map(Math.round) as [number, number];
+          if (px < 0 || py < 0 || px >= picture.width || py >= picture.height) continue;
+          held += 1;
+          const at = (py * picture.width + px) * picture.channels;
+          for (let band = 0; band < 3; band += 1) {
+            const light = picture.data[at + band] ?? 0;
+            sums[band] = (sums[band] ?? 0) + light;
+            if (light >= 250 || light <= 5) clipped += 1;
+          }
+        }
+      const mean = (band: number): number => (held === 0 ? Number.NaN : (sums[band] ?? 0) / held);
+      return {
+        side,
+        printed: levels[index] ?? 0,
+        red: mean(0),
+        green: mean(1),
+        blue: mean(2),
+        clipped: held === 0 || clipped > held * 0.15,
+      };
+    }),
+  );
+}
+
+/**
+ * Reads the weave card in a picture: scale, perspective, direction, grey patches, serial, tag.
+ *
+ * @param picture - the picture the codes were found in, full size
+ * @param codes - every QR code found in it
+ * @param options - the measured bar, the tag that is expected
+ * @returns scale at the window's middle with its interval; ±3 % more when the bar was never measured
+ * @refuses card-not-found - no code of a card
+ * @refuses card-one-code - one code alone gives no scale worth having
+ * @refuses two-cards - codes of several cards
+ * @refuses card-codes-disagree - the codes do not lie on one flat card
+ * @refuses card-stretched - printed with unequal scales across and along
+ * @refuses card-other-tag - the tag's code is another rug's
+ * @refuses out-of-range - a bar nobody could have measured
+ * @source none: this project's; accuracy by bench/card.bench.ts
+ */
+export function readCard(
+  picture: Picture,
+  codes: readonly SeenCode[],
+  options: CardOptions,
+): Result<CardReading, CardProblem> {
+  const { barMm } = options;
+  if (barMm !== null && !(barMm >= limits.barMm.least && barMm <= limits.barMm.most))
+    return refused('out-of-range', {
+      field: 'the measured bar',
+      value: barMm,
+      ...limits.barMm,
+      symbol: 'mm',
+    });
+  const read = codes.flatMap(({ text, corners }) => {
+    const said = readCardText(text);
+    return said === null ? [] : [{ said, corners }];
+  });
+  const seen = read.flatMap(({ said, corners }) => (said.kind === 'corner' ? [{ ...said, corners }] : []));
+  const tag = read.flatMap(({ said }) => (said.kind === 'tag' ? [said.tag] : []))[0] ?? null;
+  const serials = [...new Set(seen.map(({ serial }) => serial))];
+  const [first] = seen;
+  if (first === undefined) return refused('card-not-found', { codes: codes.length });
+  const names = seen.map(({ corner }) => corner);
+  if (serials.length > 1 || new Set(names).size < names.length) return refused('two-cards', { serials });
+  if (options.tag !== undefined && tag !== null && tag !== options.tag)
+    return refused('card-other-tag', { found: tag, expected: options.tag });
+  if (seen.length === 1) return refused('card-one-code', { serial: first.serial, corner: first.corner });
+
+  const { side } = geometry.code;
+  const pairs = seen.flatMap(({ corner, corners }) => {
+    const [x, y] = codePlace(corner);
+    return [
+      [x, y],
+      [x + side, y],
+      [x + side, y + side],
+      [x, y + side],
+    ].flatMap(([px = 0, py = 0], index) => {
+      const picturePoint = corners[index];
+      return picturePoint === undefined ? [] : [{ plane: [px, py] as const, picture: picturePoint }];
+    });
+  });
+  const start = homographyOf(pairs);
+  const refined = start === null ? null : refine(picture, start, names);
+  if (start === null || refined === null)
+    return refused('card-codes-disagree', { share: Number.NaN, most: limits.disagreement });
+  const across = 2 * (geometry.code.inner + side / 2);
+  const worst = Math.max(...refined.offMm.values());
+  const share = worst / across;
+  if (!(share <= limits.disagreement / 2))
+    return refused('card-codes-disagree', { share, most: limits.disagreement });
+  const stretched = stretches(refined.homography, picture);
+  const least = Math.min(...stretched.map(Math.abs));
+  const oneSided = stretched.every((value) => value > 0) || stretched.every((value) => value < 0);
+  if (seen.length >= 3 && oneSided && least > limits.stretch)
+    return refused('card-stretched', { share: least, most: limits.stretch });
+
+  // Everything printed larger or smaller than drawn: the bar tells by how much.
+  const printed = (barMm ?? 100) / 100;
+  const homography = refined.homography.map((value, index) =>
+    index === 2 || index === 5 || index === 8 ? value : value / printed,
+  );
+  const scale = scaleAt(homography);
+  const floor = seen.length >= 3 ? limits.manyCodesFloor : limits.fewCodesFloor;
+  const half = Math.hypot(
+    Math.max(floor, 2.5 * scaleError(refined.homography, refined.covariance)),
+    barMm === null ? limits.unmeasuredScale : limits.measuredScale,
+  );
+  const [xx, , yx] = stretchAt(homography, 0, 0);
+  return done({
+    serial: first.serial,
+    tag,
+    corners: names,
+    homography,
+    mmPerPx: scale.mean,
+    xMmPerPx: scale.x,
+    yMmPerPx: scale.y,
+    interval95: [scale.mean * (1 - half), scale.mean * (1 + half)],
+    measured: barMm !== null,
+    angleDeg: (Math.atan2(yx, xx) * 180) / Math.PI,
+    halfWindowMm: (geometry.window / 2) * printed,
+    patches: readPatches(picture, refined.homography),
+  });
+}
