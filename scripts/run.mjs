@@ -1,5 +1,4 @@
 // npm start, test, demo, bench, build, dev: everything a checkout does, by Node built-ins alone.
-import { spawn } from 'node:child_process';
 import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { basename, join } from 'node:path';
 import { ensureChromium } from './chromium.mjs';
@@ -85,18 +84,18 @@ function bench([name, ...args]) {
   }
 }
 
-/** The server on a throw-away store of its own, and the screens rebuilt in the browser as they change. */
-function dev(args) {
+/** The server on a store of its own under .cache, and the screens rebuilt in the browser as they are typed. */
+async function dev(args) {
   ensureBuilt('server');
   ensureBuilt('ui');
-  const server = ['dist/server/main.js', 'serve', '--data', '.cache/dev', '--port', '8470', ...args];
-  const started = [server, ['node_modules/vite/bin/vite.js', '--config', 'vite.config.ts']].map((one) =>
-    spawn(process.execPath, one, { cwd: root, stdio: 'inherit' }),
-  );
-  const stopAll = () => {
-    for (const child of started) child.kill();
-  };
-  for (const child of started) child.on('exit', stopAll);
+  const address = 'http://localhost:8470';
+  const { createServer } = await import('vite');
+  const proxy = { '/api': address, '/problems': address };
+  const screens = await createServer({ configFile: join(root, 'vite.config.ts'), server: { proxy } });
+  await screens.listen();
+  screens.printUrls();
+  await runBundled(['serve', '--data', join(root, '.cache', 'dev'), '--port', '8470', ...args]);
+  await screens.close();
 }
 
 const doings = {
