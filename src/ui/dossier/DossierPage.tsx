@@ -1,10 +1,10 @@
-import { useMemo, useState } from 'react';
+import { useEffect, useMemo, useState } from 'react';
 import { useSearch } from 'wouter';
 import { missingDyeTests, requiredDyeTests } from '../../core/wash/index.ts';
-import { latestVisit, planFactsOf, planOf } from '../../dossier/index.ts';
-import { type Me, useMe, usePeople, useRecord, useRug, useSettings } from '../call/index.ts';
+import { latestVisit, nextStepOf, planFactsOf, planOf, wetBlockers } from '../../dossier/index.ts';
+import { type Me, serverNow, useMe, usePeople, useRecord, useRug, useSettings } from '../call/index.ts';
 import { DryingView } from '../drying/DryingView.tsx';
-import { Busy, Empty, ProblemNotice, useNow } from '../kit/index.ts';
+import { Busy, Empty, ProblemNotice } from '../kit/index.ts';
 import { WashView } from '../wash/WashView.tsx';
 import { AskedSheet } from './AskedSheet.tsx';
 import type { Ask } from './ask.ts';
@@ -16,6 +16,18 @@ const minuteMs = 60_000;
 const none: readonly never[] = [];
 const nobody: Me = { person: 'nobody', name: '', roles: [] };
 
+const minuteNow = () => new Date(Math.floor(serverNow() / minuteMs) * minuteMs).toISOString();
+
+/** The present minute by the server's clock. A plan is worked out again each minute, not each second. */
+function useMinute(): string {
+  const [minute, setMinute] = useState(minuteNow);
+  useEffect(() => {
+    const timer = setInterval(() => setMinute(minuteNow()), 5000);
+    return () => clearInterval(timer);
+  }, []);
+  return minute;
+}
+
 /** One rug's story, with the next sensible action in reach; `?at=wash` and `?at=dry` are its wet rooms. */
 export function DossierPage({ rug }: { readonly rug: string }) {
   const { entries, standing, client, isLoading, problem } = useRug(rug);
@@ -25,17 +37,22 @@ export function DossierPage({ rug }: { readonly rug: string }) {
   const people = usePeople();
   const [asked, ask] = useState<Ask | null>(null);
   const at = new URLSearchParams(useSearch()).get('at');
-  const minute = Math.floor(useNow(5000) / minuteMs);
-  const now = new Date(minute * minuteMs).toISOString();
+  const minute = useMinute();
+  // What was recorded within this minute is not in the future.
+  const now = new Date(Math.max(Date.parse(minute), Date.parse(entries.at(-1)?.at ?? minute))).toISOString();
 
   const planning = useMemo(() => {
     const facts = planFactsOf(standing, settings, now);
     return {
       plan: planOf(standing, settings, now),
+      wetBlockers: wetBlockers(standing, settings, now),
+      next: nextStepOf(standing, settings, now),
       requiredTests: facts.ok ? requiredDyeTests(facts.value) : none,
       missingTests: facts.ok ? missingDyeTests(facts.value) : none,
     };
   }, [standing, settings, now]);
+
+  const by = useMemo(() => ({ person: me ?? nobody, settings, now }), [me, settings, now]);
 
   if (isLoading) return <Busy words="Opening the dossier" />;
   if (standing.opened === null)
@@ -56,7 +73,7 @@ export function DossierPage({ rug }: { readonly rug: string }) {
     settings,
     ...planning,
     isOwner: me?.roles.includes('owner') ?? false,
-    asked: { person: me ?? nobody, settings, now },
+    asked: by,
     now,
     nameOf: (person) => people.find((one) => one.person === person)?.name ?? 'somebody',
     colourName: (id) => standing.colours.find(({ colour }) => colour === id)?.name ?? 'a colour',

@@ -1,5 +1,5 @@
 import { useLocation } from 'wouter';
-import { type Deed, type NextStep, nextStepOf } from '../../dossier/index.ts';
+import type { Deed, NextStep } from '../../dossier/index.ts';
 import { nextStepWords } from '../../text/nextStepWords.ts';
 import { Button, When } from '../kit/index.ts';
 import type { Ask } from './ask.ts';
@@ -110,7 +110,7 @@ const signs: { readonly [U in NextStep['urgency']]: string } = {
 export function NextStepCard() {
   const view = useDossier();
   const [, go] = useLocation();
-  const next = nextStepOf(view.standing, view.settings, view.now);
+  const { next } = view;
   const words = nextStepWords(next.deed);
   const follow = () => {
     const way = wayTo(next.deed, view);

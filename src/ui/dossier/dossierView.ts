@@ -2,11 +2,13 @@ import { createContext, useContext } from 'react';
 import type { PlanProblem, RequiredDyeTest, WashPlan } from '../../core/wash/index.ts';
 import type {
   Asked,
+  NextStep,
   RugEntry,
   RugFact,
   RugStanding,
   SizeNotMeasured,
   VisitStanding,
+  WetBlocker,
   WorkshopSettings,
 } from '../../dossier/index.ts';
 import type { Result } from '../../units/index.ts';
@@ -26,6 +28,9 @@ export interface DossierView {
   readonly settings: WorkshopSettings;
   /** The plan the record supports now. */
   readonly plan: Result<WashPlan, PlanProblem | SizeNotMeasured>;
+  /** Everything that stands between this rug and water now. */
+  readonly wetBlockers: readonly WetBlocker[];
+  readonly next: NextStep;
   readonly requiredTests: readonly RequiredDyeTest[];
   readonly missingTests: readonly RequiredDyeTest[];
   readonly isOwner: boolean;

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import type { PlanStep } from '../../core/wash/index.ts';
 import { decide, type RugFactOf, type StepStanding, stepId } from '../../dossier/index.ts';
@@ -85,17 +85,24 @@ function StartPart({ step }: { readonly step: PlanStep }) {
   const people = usePeople().filter(({ left, person }) => !left && person !== me?.person);
   // Whoever helped with the step before is most likely still at hand: one touch then starts the next.
   const before = visit?.steps.findLast(({ started }) => started?.helpers !== undefined)?.started?.helpers;
-  const still = people.map(({ name }) => name).filter((name) => before?.split(', ').includes(name));
+  const names = people.map(({ name }) => name).join(', ');
+  const still = useMemo(
+    () => names.split(', ').filter((name) => before?.split(', ').includes(name)),
+    [names, before],
+  );
   const { form, act, isBusy, problem } = useForm(`start/${stepId(step)}`);
   const [helpers, setHelpers] = useField<readonly string[]>(form, 'helpers', still);
-  const fact: RugFactOf<'StepStarted'> = {
-    type: 'StepStarted',
-    step: stepId(step),
-    wets: step.wet,
-    ...(helpers.length === 0 ? {} : { helpers: helpers.join(', ') }),
-  };
+  const fact = useMemo(
+    (): RugFactOf<'StepStarted'> => ({
+      type: 'StepStarted',
+      step: stepId(step),
+      wets: step.wet,
+      ...(helpers.length === 0 ? {} : { helpers: helpers.join(', ') }),
+    }),
+    [step, helpers],
+  );
   const short = step.people - 1 - helpers.length;
-  const may = decide(standing, fact, asked);
+  const may = useMemo(() => decide(standing, fact, asked), [standing, fact, asked]);
   return (
     <>
       {step.people > 1 && (

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import { Link } from 'wouter';
-import { agreedPlan, stepId, wetBlockers, wetSince } from '../../dossier/index.ts';
+import { agreedPlan, stepId, wetSince } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { Button, Empty, Notice, ProblemNotice, Tag, TimerFace } from '../kit/index.ts';
 import { BathPart } from './BathPart.tsx';
@@ -9,8 +9,8 @@ import { StopPart, StopSheet } from './StopPart.tsx';
 import './wash.css';
 
 function Blockers() {
-  const { rug, standing, settings, now } = useDossier();
-  const blockers = wetBlockers(standing, settings, now).filter(({ code }) => code !== 'stop-not-cleared');
+  const { rug, wetBlockers } = useDossier();
+  const blockers = wetBlockers.filter(({ code }) => code !== 'stop-not-cleared');
   if (blockers.length === 0) return null;
   return (
     <>

@@ -1,5 +1,5 @@
 import type { PlanConsent } from '../../../core/wash/index.ts';
-import { agreedPlan, type WetBlocker, wetBlockers } from '../../../dossier/index.ts';
+import { agreedPlan, type WetBlocker } from '../../../dossier/index.ts';
 import { Button, Notice, ProblemNotice, When } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import { counted, moneyWords } from '../figures.ts';
@@ -38,10 +38,10 @@ const voiding: readonly WetBlocker['code'][] = [
 ];
 
 function Given() {
-  const { standing, visit, settings, now, open, nameOf, ask } = useDossier();
+  const { visit, wetBlockers, open, nameOf, ask } = useDossier();
   if (visit?.consent.kind !== 'given') return null;
   const { given } = visit.consent;
-  const broken = wetBlockers(standing, settings, now).filter(({ code }) => voiding.includes(code));
+  const broken = wetBlockers.filter(({ code }) => voiding.includes(code));
   const how = given.agreed;
   return (
     <>

@@ -1,5 +1,5 @@
 import { Link } from 'wouter';
-import { agreedPlan, stepId, wetBlockers, wetClock, wetClockHours } from '../../../dossier/index.ts';
+import { agreedPlan, stepId, wetClock, wetClockHours } from '../../../dossier/index.ts';
 import { blockerWords } from '../../../text/dossierWords.ts';
 import { Notice } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
@@ -8,14 +8,13 @@ import { Part } from '../Part.tsx';
 
 /** How far the wash and the drying are, with the way to both. */
 export function WetPart() {
-  const { rug, standing, visit, settings, now } = useDossier();
+  const { rug, standing, visit, wetBlockers, now } = useDossier();
   if (visit === null) return null;
   const plan = agreedPlan(standing);
   const done = plan?.steps.filter((step) =>
     visit.steps.some((one) => one.step === stepId(step) && one.done !== null),
   ).length;
-  const blockers =
-    visit.end === null && visit.dryingStarted === null ? wetBlockers(standing, settings, now) : [];
+  const blockers = visit.end === null && visit.dryingStarted === null ? wetBlockers : [];
   const clock = wetClock(visit, now);
   return (
     <Part id="wet" title="Wash and dry">
