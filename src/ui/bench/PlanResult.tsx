@@ -1,5 +1,5 @@
 import type { Axis, PlanFacts, PlanLimit, WashPlan } from '../../core/wash/index.ts';
-import { axisNames, axisOrder, saysSomething, sourceWords, valueWords } from '../dossier/limitWords.ts';
+import { axisNames, axisOrder, isLimited, sourceWords, valueWords } from '../dossier/limitWords.ts';
 import { LoosenList } from '../dossier/plan/LoosenList.tsx';
 import { Notice, Section } from '../kit/index.ts';
 import { BenchSteps } from './BenchSteps.tsx';
@@ -9,7 +9,7 @@ export function PlanResult({ plan, facts }: { readonly plan: WashPlan; readonly 
   const { basis, missingDyeTests } = plan;
   const blocking = missingDyeTests.filter(({ blocksWetWork }) => blocksWetWork);
   const axes = axisOrder.filter(
-    (axis) => axis !== 'consents' && axis !== 'signOffs' && saysSomething(axis, plan.bounds),
+    (axis) => axis !== 'consents' && axis !== 'signOffs' && isLimited(axis, plan.bounds),
   );
   return (
     <div aria-live="polite">
