@@ -273,7 +273,7 @@ async function openPapers(hand: Hand): Promise<readonly string[]> {
 
 test('a rug goes from the door to the return on a phone', async () => {
   const hand = await workshop.device(phone);
-  await setUpHouse(hand, workshop.house());
+  await setUpHouse(hand, workshop.server());
   await dryWithoutScale(hand);
   await receive(hand);
   await identify(hand);

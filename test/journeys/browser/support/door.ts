@@ -1,11 +1,11 @@
+import type { BuiltServer } from '../../../support/builtServer.ts';
 import type { Hand } from './hand.ts';
-import type { RunningHouse } from './house.ts';
 
 export const ownersName = 'Mirela Ostrand';
 export const ownersPassphrase = 'madder indigo weld walnut';
 
 /** The first start: the one-time code from the terminal makes the owner's account. */
-export async function setUpHouse(hand: Hand, house: RunningHouse): Promise<void> {
+export async function setUpHouse(hand: Hand, house: BuiltServer): Promise<void> {
   await hand.heading('Open your workshop');
   await hand.fill('One-time code', house.setUpCode ?? '');
   await hand.fill('Name of the workshop', 'Fern Lane Rugs');

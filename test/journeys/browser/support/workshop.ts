@@ -1,80 +1,63 @@
 import { mkdir } from 'node:fs/promises';
-import { type Browser, type BrowserContext, type BrowserContextOptions, chromium } from 'playwright-core';
-import { afterAll, afterEach, beforeAll } from 'vitest';
+import type { Browser, BrowserContextOptions, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, expect } from 'vitest';
+import { openBrowser, openPage, phone, tabletSized } from '../../../support/browser.ts';
+import { type BuiltServer, startBuilt } from '../../../support/builtServer.ts';
 import { Hand } from './hand.ts';
-import { openHouse, type RunningHouse } from './house.ts';
 
-/** Sizes of the devices a workshop has. */
-export const phone = { width: 390, height: 844 } as const;
-export const tablet = { width: 1024, height: 768 } as const;
+export { phone, tabletSized };
 
 /** Where a failed journey leaves what its screens showed. */
 const pictures = '.cache/journeys';
+/** Nothing takes so long on a screen, however busy the machine is. */
 const waitMs = 30_000;
 
-const flags = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-  '--disable-component-update',
-  '--disable-sync',
-];
-
-const started = <Thing>(thing: Thing | undefined): Thing => {
+const opened = <Thing>(thing: Thing | undefined): Thing => {
   if (thing === undefined) throw new Error('The workshop is not open yet.');
   return thing;
 };
 
+interface Device {
+  readonly page: Page;
+  readonly faults: readonly string[];
+}
+
 /** One server and one browser for all journeys of a file; each journey has devices of its own. */
-export function openWorkshop(which: 'new' | 'demo' = 'new') {
-  let house: RunningHouse | undefined;
+export function openWorkshop(which: 'serve' | 'demo' = 'serve') {
+  let server: BuiltServer | undefined;
   let browser: Browser | undefined;
-  let devices: BrowserContext[] = [];
+  let devices: Device[] = [];
 
   beforeAll(async () => {
-    const executablePath = process.env['WEFTHOUSE_CHROMIUM'];
-    if (executablePath === undefined)
-      throw new Error('WEFTHOUSE_CHROMIUM does not say where the browser is.');
-    [house, browser] = await Promise.all([
-      openHouse(which),
-      chromium.launch({ executablePath, args: flags }),
-    ]);
-  }, 120_000);
+    [server, browser] = await Promise.all([startBuilt(which), openBrowser()]);
+  }, 180_000);
 
   afterEach(async ({ task }) => {
+    const used = devices;
+    devices = [];
     if (task.result?.state === 'fail') {
       await mkdir(pictures, { recursive: true });
-      const pages = devices.flatMap((device) => device.pages());
       const name = task.name.replace(/\W+/g, '-').toLowerCase();
-      for (const [index, page] of pages.entries())
+      for (const [index, { page }] of used.entries())
         await page.screenshot({ path: `${pictures}/${name}-${index + 1}.png`, fullPage: true });
     }
-    await Promise.all(devices.map((device) => device.close()));
-    devices = [];
+    await Promise.all(used.map(({ page }) => page.context().close()));
+    // What a person would not see but should not be there.
+    expect(used.flatMap(({ faults }) => faults)).toEqual([]);
   });
 
   afterAll(async () => {
     await browser?.close();
-    await house?.close();
+    await server?.stop();
   });
 
   return {
-    house: (): RunningHouse => started(house),
+    server: (): BuiltServer => opened(server),
     /** Another phone or tablet, with cookies and a memory of its own, at the door of the house. */
-    device: async (
-      viewport: { readonly width: number; readonly height: number },
-      options: BrowserContextOptions = {},
-    ): Promise<Hand> => {
-      const device = await started(browser).newContext({
-        viewport,
-        baseURL: started(house).address,
-        ...options,
-      });
-      devices.push(device);
-      device.setDefaultTimeout(waitMs);
-      const page = await device.newPage();
+    device: async (device: BrowserContextOptions): Promise<Hand> => {
+      const { page, faults } = await openPage(opened(browser), opened(server).address, device);
+      devices.push({ page, faults });
+      page.setDefaultTimeout(waitMs);
       await page.goto('/');
       return new Hand(page);
     },
