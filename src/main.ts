@@ -7,6 +7,7 @@ import { folderBackup } from './adapters/backup/folderBackup.ts';
 import { systemClock } from './adapters/clock/systemClock.ts';
 import { uuidv7 } from './adapters/clock/uuidv7.ts';
 import { qrSvg } from './adapters/codes/qrSvg.ts';
+import { zxingCodes } from './adapters/codes/zxingCodes.ts';
 import { diskKeptPapers } from './adapters/disk/diskKeptPapers.ts';
 import { DiskPhotos } from './adapters/disk/diskPhotos.ts';
 import { sharpPictures } from './adapters/images/sharpPictures.ts';
@@ -20,6 +21,7 @@ import { givenIdentity } from './adapters/tls/givenIdentity.ts';
 import { localIdentity, ownHosts } from './adapters/tls/localAuthority.ts';
 import { yazlArchiver } from './adapters/zip/yazlArchiver.ts';
 import { listRowOf } from './app/listRow.ts';
+import { cardCommand } from './cli/card.ts';
 import type { Terminal } from './cli/command.ts';
 import { convertCommand } from './cli/convert.ts';
 import { demoCommand } from './cli/demo.ts';
@@ -130,7 +132,8 @@ const commands = [
   demoCommand(openStore, startServer, untilStopped, rasterise),
   planCommand,
   convertCommand,
-  weaveCommand(sharpPictures),
+  weaveCommand(sharpPictures, zxingCodes),
+  cardCommand(zxingCodes),
   mixCommand,
 ];
 

@@ -1,22 +1,28 @@
 import { parseArgs } from 'node:util';
+import { type CardReading, countOnCard, readCard, scaleBesideCard } from '../core/card/index.ts';
 import {
   countWeave,
   decideNodes,
   drawOverlay,
+  type Picture,
   type Taps,
   type WeaveAnswer,
   type WeaveCount,
+  type WeaveProblem,
   type WeaveScale,
   type Window,
   weaveAnswer,
 } from '../core/weave/index.ts';
+import type { Codes } from '../ports/codes.ts';
 import type { Pictures, PixelImage } from '../ports/pictures.ts';
 import { problemWords } from '../text/problemWords.ts';
 import { nodesWords, weaveNoteWords } from '../text/weaveWords.ts';
+import { done, type Result } from '../units/index.ts';
 import { type Command, type ExitCode, printRefusal, type Terminal, WrongCall } from './command.ts';
 
 const help = `wefthouse weave PHOTO [--mm-per-px N] [--window X,Y,W,H] [--nodes-per-knot 1|2|auto]
-                [--taps X1,Y1,X2,Y2,N]... [--overlay OUT.png] [--json]
+                [--taps X1,Y1,X2,Y2,N]... [--overlay OUT.png]
+                [--card-bar-mm N] [--tag TAG] [--json]
 
 Counts the knots on a photograph of the back of a rug.
 
@@ -31,6 +37,8 @@ repeats are given in pixels and no density is stated.
                   decides only where colour changes leave no doubt
 --taps            two places and the number of repeats between them: decides the factor of that axis;
                   once along a row, once along a column
+--card-bar-mm     length of the card's 100 mm bar as measured with a ruler; without it the scale is ±3 %
+--tag             the rug the picture belongs to; a card of another rug is refused
 --overlay         write the picture with every followed column and row marked
 --json            print JSON`;
 
@@ -115,8 +123,36 @@ const writeOverlay = async (
   );
 };
 
+const givenScale = (mmPerPx: number | undefined): WeaveScale | null =>
+  mmPerPx === undefined
+    ? null
+    : {
+        mmPerPx,
+        weftwiseMmPerPx: mmPerPx,
+        warpwiseMmPerPx: mmPerPx,
+        from: 'given',
+        interval95: [mmPerPx, mmPerPx],
+        measured: true,
+      };
+
+/** Counts in the card's window, or where the person said, or in the whole picture. */
+function countIn(
+  picture: Picture,
+  reading: CardReading | null,
+  window: Window | undefined,
+  taps: readonly Taps[],
+): Result<{ readonly count: WeaveCount; readonly scale: WeaveScale | null }, WeaveProblem> {
+  if (reading !== null && window === undefined) return countOnCard(picture, reading, { taps });
+  const counted = countWeave(picture, { taps, ...(window === undefined ? {} : { window }) });
+  if (!counted.ok) return counted;
+  return done({
+    count: counted.value,
+    scale: reading === null ? null : scaleBesideCard(reading, counted.value),
+  });
+}
+
 /** `wefthouse weave`: pictures are opened by what `main.ts` gives. */
-export const weaveCommand = (pictures: Pictures): Command => ({
+export const weaveCommand = (pictures: Pictures, codes: Codes): Command => ({
   name: 'weave',
   summary: 'count the knots on a photograph of the back',
   help,
@@ -130,6 +166,8 @@ export const weaveCommand = (pictures: Pictures): Command => ({
         'nodes-per-knot': { type: 'string' },
         taps: { type: 'string', multiple: true, default: [] },
         overlay: { type: 'string' },
+        'card-bar-mm': { type: 'string' },
+        tag: { type: 'string' },
         json: { type: 'boolean', default: false },
       },
     });
@@ -154,6 +192,9 @@ export const weaveCommand = (pictures: Pictures): Command => ({
         );
     }
 
+    const barMm =
+      values['card-bar-mm'] === undefined ? undefined : numbers(values['card-bar-mm'], 1, '--card-bar-mm')[0];
+
     let bytes: Uint8Array;
     try {
       bytes = await terminal.readBytes(path);
@@ -165,26 +206,29 @@ export const weaveCommand = (pictures: Pictures): Command => ({
     if (!decoded.ok) return printRefusal(decoded.problem, problemWords, values.json, terminal);
     const image = decoded.value;
     const opened = performance.now();
-    const scale: WeaveScale | null =
+    const picture = { width: image.widthPx, height: image.heightPx, channels: 3, data: image.data } as const;
+    const card =
       mmPerPx === undefined
-        ? null
-        : {
-            mmPerPx,
-            weftwiseMmPerPx: mmPerPx,
-            warpwiseMmPerPx: mmPerPx,
-            from: 'given',
-            interval95: [mmPerPx, mmPerPx],
-          };
+        ? readCard(picture, await codes.read(image), {
+            barMm: barMm ?? null,
+            ...(values.tag === undefined ? {} : { tag: values.tag }),
+          })
+        : null;
+    // No card is no fault: the count then stays in pixels. A card that cannot be trusted is one.
+    if (card?.ok === false && card.problem.code !== 'card-not-found')
+      return printRefusal(card.problem, problemWords, values.json, terminal);
+    const reading = card?.ok === true ? card.value : null;
     const read = performance.now();
-    const count = countWeave(
-      { width: image.widthPx, height: image.heightPx, channels: 3, data: image.data },
-      { taps, ...(window === undefined ? {} : { window }) },
-    );
+    const count = countIn(picture, reading, window, taps);
     if (!count.ok) return printRefusal(count.problem, problemWords, values.json, terminal);
-    const answer = weaveAnswer(count.value, scale, decideNodes(nodes, count.value.nodesHint));
+    const answer = weaveAnswer(
+      count.value.count,
+      count.value.scale ?? givenScale(mmPerPx),
+      decideNodes(nodes, count.value.count.nodesHint),
+    );
     const counted = performance.now();
     if (values.overlay !== undefined)
-      await writeOverlay(values.overlay, image, count.value, pictures, terminal);
+      await writeOverlay(values.overlay, image, count.value.count, pictures, terminal);
     const ms = { decode: opened - begun, card: read - opened, count: counted - read };
     terminal.print(values.json ? asJson(answer, ms) : inWords(answer));
     return 0;

@@ -16,5 +16,11 @@ export const problemExamples: Readonly<Record<string, Readonly<Record<string, un
   'record-unavailable': { reason: 'disk-full' },
   'taps-not-usable': { reason: 'too-few' },
   'wash-promise-too-early': { rule: 'R39', promiseHours: 12, earliestHours: 30 },
+  'card-codes-disagree': { share: 0.013, most: 0.01 },
+  'card-stretched': { share: 0.009, most: 0.005 },
+  'two-cards': { serials: ['7K3M4Q', '8SQMUJ'] },
+  'weave-too-fine': { axis: 'weftwise', pitchPx: 3.1, least: 3.6 },
+  'weave-undecided': { axis: 'weftwise', pitchesPx: [8.1, 16.2] },
+  'weave-window-outside': { window: { x: 0, y: 0, width: 900, height: 900 }, width: 800, height: 600 },
   'seal-broken': { stream: 'rug/0217', revision: 12, reason: 'entry-altered' },
 };

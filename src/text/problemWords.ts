@@ -1,5 +1,6 @@
 import type { Problem } from '../units/index.ts';
 import { accessWords } from './accessWords.ts';
+import { cardWords } from './cardWords.ts';
 import { chemistryWords } from './chemistryWords.ts';
 import { conditionProblemWords } from './conditionWords.ts';
 import { dossierWords } from './dossierWords.ts';
@@ -15,6 +16,7 @@ import type { Words } from './words.ts';
 /** Every problem code with its words; each subject's table is joined here. */
 const tables = {
   ...accessWords,
+  ...cardWords,
   ...chemistryWords,
   ...conditionProblemWords,
   ...dossierWords,

@@ -10,10 +10,18 @@ export type CardText =
 const cornerForm = /^WEFT-([0-9A-Z]{6})-([ABCD])$/;
 const tagForm = /^WEFT-TAG-([0-9A-Z-]{1,12})$/;
 
-/** The text of a corner's code. */
+/**
+ * The text of a corner's code.
+ *
+ * @source none: form of this project
+ */
 export const cornerText = (serial: string, corner: CornerName): string => `WEFT-${serial}-${corner}`;
 
-/** The text of the tag's code. */
+/**
+ * The text of the tag's code.
+ *
+ * @source none: form of this project
+ */
 export const tagText = (tag: string): string => `WEFT-TAG-${tag}`;
 
 /**
@@ -30,7 +38,11 @@ export function readCardText(text: string): CardText | null {
   return tag === undefined ? null : { kind: 'tag', tag };
 }
 
-/** Upper left corner of a corner's code on the card [mm]. */
+/**
+ * Upper left corner of a corner's code on the card [mm].
+ *
+ * @source none: data/card/geometry.json
+ */
 export function codePlace(corner: CornerName): readonly [x: number, y: number] {
   const found = geometry.corners.find(({ name }) => name === corner);
   if (found === undefined) throw new Error(`no corner ${corner}`);

@@ -1,11 +1,25 @@
 /** Plane to picture: nine numbers, row by row, the last 1. */
 export type Homography = readonly number[];
 
-/** Where a point of the plane falls. */
+/**
+ * Where a point of the plane falls.
+ *
+ * @source none: definition of a homography
+ */
 export function project(h: Homography, x: number, y: number): readonly [number, number] {
   const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, i = 0, j = 1] = h;
   const w = g * x + i * y + j;
   return [(a * x + b * y + c) / w, (d * x + e * y + f) / w];
+}
+
+/** Which point of the plane falls on a point of the picture. */
+export function unproject(h: Homography, x: number, y: number): readonly [number, number] {
+  const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, i = 0, j = 1] = h;
+  // The two equations of `project`, solved for the plane's point.
+  const [m11, m12, r1] = [a - x * g, b - x * i, x * j - c];
+  const [m21, m22, r2] = [d - y * g, e - y * i, y * j - f];
+  const determinant = m11 * m22 - m12 * m21;
+  return [(r1 * m22 - m12 * r2) / determinant, (m11 * r2 - m21 * r1) / determinant];
 }
 
 /** How a step in the plane moves the picture's point: ∂x/∂X, ∂x/∂Y, ∂y/∂X, ∂y/∂Y. */

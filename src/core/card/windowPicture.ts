@@ -9,7 +9,7 @@ export interface WindowPicture {
 }
 
 /** Shadow and cut of the card's edge [mm]. */
-const inset = 1.5;
+export const insetMm = 1.5;
 const mostPxPerMm = 26;
 
 /**
@@ -22,7 +22,7 @@ const mostPxPerMm = 26;
  */
 export function windowPicture(picture: Picture, reading: CardReading): WindowPicture {
   const pxPerMm = Math.min(mostPxPerMm, 1 / Math.min(reading.xMmPerPx, reading.yMmPerPx));
-  const halfMm = reading.halfWindowMm - inset;
+  const halfMm = reading.halfWindowMm - insetMm;
   const side = Math.floor(2 * halfMm * pxPerMm);
   const { width, height, channels, data } = picture;
   const out = new Uint8Array(side * side * 3);

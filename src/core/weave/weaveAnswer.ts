@@ -9,6 +9,8 @@ export interface WeaveScale {
   readonly warpwiseMmPerPx: number;
   readonly from: 'card' | 'given';
   readonly interval95: readonly [number, number];
+  /** Whether the card's printed bar was ever measured; a scale given by hand counts as measured. */
+  readonly measured: boolean;
 }
 
 export interface NodesPerKnot {
@@ -59,7 +61,8 @@ export type WeaveNote =
   | 'check-the-overlay'
   | 'few-pixels'
   | 'other-factor-close'
-  | 'not-confirmed';
+  | 'not-confirmed'
+  | 'card-not-measured';
 
 const evenEnough = 0.9;
 const evenPairs = 40;
@@ -144,6 +147,7 @@ export function weaveAnswer(count: WeaveCount, scale: WeaveScale | null, nodes: 
   const [, second] = count.candidates;
   const notes: WeaveNote[] = [];
   if (scale === null) notes.push('no-scale');
+  if (scale?.measured === false) notes.push('card-not-measured');
   if (nodes.value === null) notes.push('nodes-undecided');
   if (confidence < 0.8) notes.push('check-the-overlay');
   if (Math.min(count.weftwise.pitchPx, count.warpwise.pitchPx) < 6) notes.push('few-pixels');
