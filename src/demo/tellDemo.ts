@@ -1,24 +1,32 @@
+import { recordClient } from '../app/clients.ts';
 import type { Actor, House } from '../app/house.ts';
 import { showConsent } from '../app/papers.ts';
 import { addFirstOwner, addPerson, changeSecret } from '../app/people.ts';
 import { receiveConsignment } from '../app/receiveConsignment.ts';
 import { recordEntries } from '../app/recordEntries.ts';
 import { readWorkshop, recordWorkshop } from '../app/workshop.ts';
-import { type RugEntry, type RugFact, standingOf } from '../dossier/index.ts';
+import { latestVisit, type RugEntry, type RugFact, standingOf } from '../dossier/index.ts';
 import type { Photo } from '../ports/photos.ts';
 import type { Problem, Result } from '../units/index.ts';
 import { paintRug } from './paint/paintRug.ts';
 import type { DemoRug } from './story/demoRug.ts';
 import type { DemoPerson, Moment } from './story/moment.ts';
 import { demoClients, demoPassphrase, demoPeople, demoSettings } from './story/people.ts';
+import { rugsAtTheBench } from './story/rugsAtTheBench.ts';
+import { rugsAwaitingWord } from './story/rugsAwaitingWord.ts';
+import { rugsDone } from './story/rugsDone.ts';
 import { rugsOnTheFloor } from './story/rugsOnTheFloor.ts';
-import { rugsOnTheShelf } from './story/rugsOnTheShelf.ts';
+import { rugsSetAside } from './story/rugsSetAside.ts';
 import { pictured } from './story/telling.ts';
 
 /** Every rug of the demo, in the order in which they came. */
-export const demoRugs: readonly DemoRug[] = [...rugsOnTheFloor, ...rugsOnTheShelf].sort(
-  (a, b) => b.receivedHoursAgo - a.receivedHoursAgo,
-);
+export const demoRugs: readonly DemoRug[] = [
+  ...rugsOnTheFloor,
+  ...rugsAtTheBench,
+  ...rugsAwaitingWord,
+  ...rugsSetAside,
+  ...rugsDone,
+].sort((a, b) => b.receivedHoursAgo - a.receivedHoursAgo);
 
 export interface DemoStage {
   readonly house: House;
@@ -30,6 +38,12 @@ export interface DemoStage {
   readonly rasterise: (svg: string) => Promise<Uint8Array>;
   readonly told: (words: string) => void;
 }
+
+/** A pen stroke nobody wrote. */
+const flourish = Array.from(
+  { length: 40 },
+  (_, i) => [0.1 + i * 0.02, 0.5 + 0.25 * Math.sin(i / 2.5)] as const,
+);
 
 type Cast = { readonly [P in DemoPerson]: Actor };
 
@@ -155,6 +169,35 @@ async function receive(stage: DemoStage, cast: Cast, rug: DemoRug, known: Set<st
   return id;
 }
 
+/** What a fact must be able to point to: the consent paper that was shown, the signature at the hand-back. */
+async function withEvidence(
+  house: House,
+  actor: Actor,
+  rug: string,
+  entries: readonly RugEntry[],
+  fact: RugFact,
+): Promise<RugFact> {
+  if (fact.type === 'ConsentGiven')
+    return { ...fact, paper: must(await showConsent(house, actor, rug)).sha256 };
+  const client = latestVisit(standingOf(entries))?.received.client;
+  if (fact.type !== 'RugReturned' || client === undefined) return fact;
+  const signature = house.ids.next();
+  const signed = {
+    type: 'SignatureTaken',
+    signature,
+    name: fact.to,
+    statement: 'I have received the rug named above.',
+    strokes: [flourish],
+  } as const;
+  must(
+    await recordClient(house, actor, client, {
+      expectedRevision: 0,
+      drafts: [{ id: signature, fact: signed as never }],
+    }),
+  );
+  return { ...fact, signature };
+}
+
 async function tellMoment(stage: DemoStage, cast: Cast, rug: string, told: Moment): Promise<void> {
   const { house, setClock, opensAt } = stage;
   const started = hoursBefore(opensAt, told.hoursAgo);
@@ -167,10 +210,7 @@ async function tellMoment(stage: DemoStage, cast: Cast, rug: string, told: Momen
     const fact =
       typeof given === 'function' ? given({ standing: standingOf(entries), settings, now }) : given;
     if (fact === null) continue;
-    const evident =
-      fact.type === 'ConsentGiven'
-        ? { ...fact, paper: must(await showConsent(house, cast[told.by], rug)).sha256 }
-        : fact;
+    const evident = await withEvidence(house, cast[told.by], rug, entries, fact);
     must(
       await recordEntries(house, cast[told.by], rug, {
         expectedRevision: entries.length,

@@ -1,24 +1,22 @@
-import type { DemoRug } from './demoRug.ts';
-import { marked } from './demoRug.ts';
+import { type DemoRug, marked } from './demoRug.ts';
 import { moment } from './moment.ts';
 import {
-  blot,
+  acts,
   coloursNamed,
   consented,
-  everyMissingBlot,
+  drying,
   identified,
   lookedOver,
   measured,
-  nextAct,
-  noted,
   planOnRecord,
   quoted,
   reading,
+  tests,
   weighed,
 } from './telling.ts';
 
-const red = { colour: 'red', name: 'madder red, field', looks: '#8f2f22', dyeClass: 'natural' } as const;
 const blue = { colour: 'blue', name: 'dark blue', looks: '#1f3864', dyeClass: 'indigo' } as const;
+const red = { colour: 'red', name: 'madder red, field', looks: '#8f2f22', dyeClass: 'natural' } as const;
 const yellow = {
   colour: 'yellow',
   name: 'yellow',
@@ -26,10 +24,6 @@ const yellow = {
   dyeClass: 'natural',
   light: true,
 } as const;
-const tests = (...grades: readonly Parameters<typeof everyMissingBlot>[0][]) =>
-  grades.flatMap((grade) => Array.from({ length: 40 }, () => everyMissingBlot(grade)));
-const acts = (count: number) => Array.from({ length: count }, () => nextAct);
-const drying = (hours: number) => ({ type: 'DryingExpected', hours }) as const;
 
 /** Rugs in the wash and in the drying room. */
 export const rugsOnTheFloor: readonly DemoRug[] = [
@@ -214,157 +208,6 @@ export const rugsOnTheFloor: readonly DemoRug[] = [
           smell: 'none',
           whiteCloth: 'clean',
         }),
-      ),
-    ],
-  },
-  {
-    title: 'Striped flatweave',
-    tag: '30',
-    client: 'iyer',
-    consignment: 'iyer-flat',
-    receivedHoursAgo: 96,
-    received: {
-      reason: 'Coffee by the sofa, years of feet.',
-      declaredValue: { amountMinor: 60_000, currency: 'EUR' },
-    },
-    promisedInDays: 9,
-    design: {
-      seed: 30,
-      widthMm: 1500,
-      lengthMm: 2400,
-      ground: '#b5512f',
-      border: '#27457a',
-      accent: '#d9b65a',
-      second: '#31523a',
-      dark: '#231c15',
-      fringe: '#e6dcc4',
-      field: 'stripes',
-      borders: 1,
-      abrash: 0.3,
-      gaugeMm: 14,
-      troubles: [{ kind: 'stain', x: 0.3, y: 0.5, sizeMm: 160 }],
-    },
-    story: [
-      moment(
-        95,
-        'ines',
-        measured(2400, 1500),
-        weighed(5.4),
-        lookedOver,
-        marked('m1', 'stain', { xMm: 450, yMm: 1200, sizeMm: 150 }, 1, {
-          stain: 'tannin',
-          cause: 'coffee',
-          causeConfidence: 'certain',
-        }),
-      ),
-      moment(
-        80,
-        'tobin',
-        identified('flatweave', { wool: 1 }, 'cotton', 'wool', 'hill weaving', [1985, 2005]),
-        coloursNamed({ colour: 'orange', name: 'orange stripe', looks: '#b5512f', dyeClass: 'acid' }, blue),
-      ),
-      moment(76, 'tobin', drying(16), ...tests({ orange: '4', blue: '4-5' })),
-      moment(60, 'mirela', planOnRecord, quoted(14_000, 18_000)),
-      moment(30, 'ines', consented(18_000, 'Please go on.')),
-    ],
-  },
-  {
-    title: 'Small prayer rug, red on ivory',
-    tag: '77',
-    client: 'okello',
-    consignment: 'okello',
-    receivedHoursAgo: 70,
-    received: {
-      reason: 'Somebody washed it at home and the red ran.',
-      declaredValue: { amountMinor: 75_000, currency: 'EUR' },
-    },
-    promisedInDays: 20,
-    design: {
-      seed: 77,
-      widthMm: 880,
-      lengthMm: 1420,
-      ground: '#efe3c8',
-      border: '#8f2f22',
-      accent: '#a02a22',
-      second: '#31523a',
-      dark: '#231c15',
-      fringe: '#e6dcc4',
-      field: 'boteh',
-      borders: 2,
-      abrash: 0.2,
-      gaugeMm: 8,
-      troubles: [{ kind: 'colour run', x: 0.5, y: 0.35, sizeMm: 420 }],
-    },
-    story: [
-      moment(
-        69,
-        'ines',
-        measured(1420, 880),
-        weighed(4.3),
-        lookedOver,
-        marked('m1', 'colour run, receiver', { xMm: 440, yMm: 500, sizeMm: 420 }, 2, {
-          cause: 'home wash',
-          causeConfidence: 'certain',
-        }),
-      ),
-      moment(
-        45,
-        'tobin',
-        identified('knotted pile', { wool: 1 }, 'cotton', 'cotton', 'town work', [1975, 1990]),
-        coloursNamed(
-          { colour: 'red', name: 'bright red, border', looks: '#a02a22', dyeClass: 'acid', light: true },
-          { colour: 'ivory', name: 'ivory, field', looks: '#efe3c8', dyeClass: 'undyed' },
-        ),
-      ),
-      moment(
-        44,
-        'mirela',
-        drying(20),
-        blot('red', 'dry crock', '4'),
-        blot('red', 'damp crock', '3-4'),
-        blot('red', 'cold water', '2-3', { minutes: 10, temperatureC: 20 }),
-      ),
-    ],
-  },
-  {
-    title: 'Deep-pile rug from a nursery',
-    tag: '64',
-    client: 'almqvist',
-    consignment: 'almqvist-hall',
-    receivedHoursAgo: 122,
-    received: { reason: 'A puppy, three times.', declaredValue: { amountMinor: 70_000, currency: 'EUR' } },
-    promisedInDays: 5,
-    design: {
-      seed: 64,
-      widthMm: 1600,
-      lengthMm: 2300,
-      ground: '#d8c9a6',
-      border: '#6b4a2f',
-      accent: '#8f2f22',
-      second: '#27457a',
-      dark: '#3b2a1c',
-      fringe: '#efe6d2',
-      field: 'diamonds',
-      borders: 1,
-      abrash: 0.3,
-      gaugeMm: 12,
-      troubles: [{ kind: 'urine', x: 0.6, y: 0.4, sizeMm: 280 }],
-    },
-    story: [
-      moment(
-        121,
-        'ines',
-        measured(2300, 1600),
-        weighed(14.2),
-        lookedOver,
-        marked('m1', 'urine', { xMm: 960, yMm: 920, sizeMm: 280 }, 1),
-      ),
-      moment(
-        100,
-        'tobin',
-        identified('knotted pile', { wool: 1 }, 'wool', 'wool', 'mountain weaving', [1990, 2010]),
-        noted('long thick pile'),
-        coloursNamed({ colour: 'brown', name: 'brown, border', looks: '#6b4a2f', dyeClass: 'undyed' }, red),
       ),
     ],
   },

@@ -141,7 +141,7 @@ export const blot = (
 });
 
 /** Every test the plan still asks for, read with the same grade: a day at the bench. */
-export const everyMissingBlot =
+const everyMissingBlot =
   (grades: Readonly<Record<string, Grade>>) =>
   ({ standing, settings, now }: View): RugFact | null => {
     const plan = planOf(standing, settings, now);
@@ -196,7 +196,7 @@ export const consented =
   };
 
 /** Starts the next open step of the agreed plan, or finishes the one under way. */
-export const nextAct = ({ standing }: View): RugFact | null => {
+const nextAct = ({ standing }: View): RugFact | null => {
   const visit = standing.visits.at(-1);
   const plan = visit?.plan?.plan as
     | {
@@ -232,3 +232,14 @@ export const reading = (massKg: number, how: Partial<RugFactOf<'DryingReading'>>
   photos: [],
   ...how,
 });
+
+/** Reads every test the plan still asks for, colour by colour, with these grades. */
+export const tests = (grades: Parameters<typeof everyMissingBlot>[0]) =>
+  Array.from({ length: 40 }, () => everyMissingBlot(grades));
+
+/** So many starts and ends of the steps of the agreed plan, one after another. */
+export const acts = (count: number) => Array.from({ length: count }, () => nextAct);
+
+export const drying = (hours: number) => ({ type: 'DryingExpected', hours }) as const;
+
+export const eur = (amountMinor: number) => ({ amountMinor, currency: 'EUR' });

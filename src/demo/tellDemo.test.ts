@@ -1,0 +1,64 @@
+import sharp from 'sharp';
+import { expect, test } from 'vitest';
+import { memoryHouse } from '../../test/support/memoryHouse.ts';
+import { readWorkshop } from '../app/workshop.ts';
+import { nextStepOf, planOf, type RugStanding, stageOf, standingOf, wetClock } from '../dossier/index.ts';
+import { demoRugs, tellDemo } from './tellDemo.ts';
+
+const opensAt = '2026-11-25T09:00:00.000Z';
+
+test('the demo holds rugs of every trouble in every state, and every fact of it was judged', async () => {
+  const house = memoryHouse();
+  let now = opensAt;
+  const grey = await sharp({ create: { width: 8, height: 8, channels: 3, background: '#888888' } })
+    .jpeg()
+    .toBuffer();
+  let drawn = 0;
+  await tellDemo({
+    house: { ...house, clock: { now: () => now } },
+    setClock: (instant) => {
+      now = instant;
+    },
+    opensAt,
+    rasterise: async () => {
+      drawn += 1;
+      return grey;
+    },
+    told: () => {},
+  });
+  const { settings } = await readWorkshop(house);
+  const standings: Record<string, RugStanding> = {};
+  for (const stream of await house.ledger.streams('rug')) {
+    const standing = standingOf(await house.ledger.read(stream));
+    standings[standing.visits.at(-1)?.received.tag ?? ''] = standing;
+  }
+  const rugs = Object.values(standings);
+  expect(rugs.length).toBe(demoRugs.length);
+  expect(rugs.length).toBeGreaterThanOrEqual(12);
+  expect(drawn).toBe(2 * rugs.length);
+  const stages = rugs.map(stageOf);
+  for (const stage of ['identified', 'tested', 'agreed', 'washed', 'dried', 'returned', 'declined']) {
+    expect(stages, stage).toContain(stage);
+  }
+  const method = (tag: string) => {
+    const standing = standings[tag];
+    const plan = standing === undefined ? null : planOf(standing, settings, opensAt);
+    return plan?.ok === true ? plan.value.method : (plan?.problem.code ?? null);
+  };
+  const next = (tag: string) => {
+    const standing = standings[tag];
+    return standing === undefined ? null : nextStepOf(standing, settings, opensAt).deed.code;
+  };
+  expect(method('23')).toBe('low moisture'); // tufted, failing latex
+  expect(method('8')).toBe('dry only'); // silk heritage piece without a conservator
+  expect(['low moisture', 'dry only']).toContain(method('61')); // viscose
+  expect(standings['12']?.quarantine).not.toBeNull(); // moth
+  expect(method('77')).toBe('dry only'); // old colour run
+  const wet = standings['17']?.visits.at(-1);
+  expect(wet === undefined ? null : wetClock(wet, opensAt)?.colour).toBe('amber');
+  expect(next('38')).toBe('accept-dry');
+  expect(next('30')).toBe('start-step');
+  expect(next('49')).toBe('ask-consent');
+  expect(next('52')).toBe('test-dye');
+  expect(next('5')).toBe('hand-back');
+}, 60_000);
