@@ -123,6 +123,7 @@ export function InspectMarks(props: {
           marks={marks}
           keptAs={`inspect/${props.rug}`}
           foundDuringWork
+          colours={standing.colours}
           onMark={(mark) => props.act(mark)}
           onCorners={(photo, corners) => props.act({ type: 'CornersTapped', photo, corners })}
         />

@@ -12,7 +12,7 @@ import { CornerTaps, cornerNames, reachNames } from './CornerTaps.tsx';
 import { DrawStage } from './DrawStage.tsx';
 import { MarkList } from './MarkList.tsx';
 import { DrawnMark, MarkShapes } from './MarkShapes.tsx';
-import { MarkSheet } from './MarkSheet.tsx';
+import { MarkSheet, type NamedColour } from './MarkSheet.tsx';
 import { blankDraft, draftOf, drawnOn, type MarkDraft, markFact } from './markDraft.ts';
 import { PadTools, type Tool } from './PadTools.tsx';
 import { SurfacePicker } from './SurfacePicker.tsx';
@@ -34,6 +34,8 @@ interface MarkPadProps {
   /** Keeps the mark in hand through a reload; one name per rug. */
   readonly keptAs: string;
   readonly foundDuringWork?: boolean;
+  /** Named colours, so that a stain can say which of them lie under it. */
+  readonly colours?: readonly NamedColour[];
 }
 
 interface InHand {
@@ -41,6 +43,7 @@ interface InHand {
   readonly byNumbers: boolean;
 }
 
+const noColours: readonly NamedColour[] = [];
 const nothingInHand: InHand | null = null;
 const least = { point: 1, line: 2, polygon: 3 } as const;
 
@@ -235,6 +238,7 @@ export function MarkPad(props: MarkPadProps) {
           draft={inHand.draft}
           byNumbers={inHand.byNumbers}
           frame={frame}
+          colours={props.colours ?? noColours}
           usedWords={marks.map(({ word }) => word)}
           isOpen={isNaming}
           onChange={(draft) => setInHand({ ...inHand, draft })}

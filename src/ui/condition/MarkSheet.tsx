@@ -2,7 +2,16 @@ import { useState } from 'react';
 import { conditionWord, gradeMeanings, type RugFrame } from '../../core/condition/index.ts';
 import { stainClasses } from '../../core/wash/index.ts';
 import { activityWords, confidenceWords, placeWords } from '../../text/conditionWords.ts';
-import { Button, Choice, LineField, PassageField, PhotoTaker, Picture, Sheet } from '../kit/index.ts';
+import {
+  Button,
+  Choice,
+  LineField,
+  ManyChoice,
+  PassageField,
+  PhotoTaker,
+  Picture,
+  Sheet,
+} from '../kit/index.ts';
 import { ExtentPart } from './ExtentPart.tsx';
 import { type MarkDraft, named, placeProblem } from './markDraft.ts';
 import { PlaceFields, placesOf, type TypedPlace } from './PlaceFields.tsx';
@@ -28,12 +37,20 @@ const sideOptions = [
   { value: 'both', words: 'Goes through' },
 ] as const;
 
+/** A colour of the rug by its id. */
+export interface NamedColour {
+  readonly colour: string;
+  readonly name: string;
+}
+
 interface MarkSheetProps {
   readonly draft: MarkDraft;
   readonly frame: RugFrame | null;
   /** True when the place is typed instead of drawn. */
   readonly byNumbers: boolean;
   readonly usedWords: readonly string[];
+  /** Colours of the rug that have been named. */
+  readonly colours: readonly NamedColour[];
   readonly isOpen: boolean;
   readonly onChange: (draft: MarkDraft) => void;
   readonly onSave: () => void;
@@ -121,6 +138,15 @@ export function MarkSheet(props: MarkSheetProps) {
             value={draft.stain}
             onChange={(stain) => onChange({ ...draft, stain })}
             hint="Unknown is worked as the most stubborn"
+          />
+        )}
+        {draft.stain === null || props.colours.length === 0 ? null : (
+          <ManyChoice
+            label="Colours under it"
+            options={props.colours.map(({ colour, name }) => ({ value: colour, words: name }))}
+            value={draft.colours}
+            onChange={(colours) => onChange({ ...draft, colours })}
+            hint="None chosen counts as all of them"
           />
         )}
         <ExtentPart draft={draft} frame={frame} onChange={onChange} />

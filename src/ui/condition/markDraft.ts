@@ -31,6 +31,8 @@ export interface MarkDraft {
   readonly count: number | null;
   readonly activity: Mark['activity'];
   readonly stain: NonNullable<Mark['stain']> | null;
+  /** Ids of the colours under it; empty: all of them, or not known. */
+  readonly colours: readonly string[];
   readonly cause: string;
   readonly causeConfidence: NonNullable<Mark['causeConfidence']> | null;
   readonly photos: readonly string[];
@@ -52,6 +54,7 @@ export const blankDraft = (mark: string, shape: MarkShape, side: Mark['side']): 
   count: null,
   activity: 'unknown',
   stain: null,
+  colours: [],
   cause: '',
   causeConfidence: null,
   photos: [],
@@ -84,6 +87,7 @@ export const draftOf = (mark: Mark): MarkDraft => ({
   count: mark.count ?? null,
   activity: mark.activity,
   stain: mark.stain ?? null,
+  colours: mark.colours ?? [],
   cause: mark.cause ?? '',
   causeConfidence: mark.causeConfidence ?? null,
   photos: mark.photos,
@@ -152,6 +156,7 @@ export function markFact(draft: MarkDraft, frame: RugFrame | null, foundDuringWo
     ...(draft.count === null ? {} : { count: draft.count }),
     activity: draft.activity,
     ...(draft.stain === null ? {} : { stain: draft.stain }),
+    ...(draft.colours.length === 0 ? {} : { colours: draft.colours }),
     ...(cause.trim() === '' ? {} : { cause: cause.trim() }),
     ...(cause.trim() === '' || draft.causeConfidence === null
       ? {}

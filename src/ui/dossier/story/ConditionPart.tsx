@@ -47,6 +47,7 @@ function MarksSheet({ onClose }: { readonly onClose: () => void }) {
         marks={marks}
         keptAs={`dossier/${rug}`}
         foundDuringWork={working}
+        colours={standing.colours}
         onMark={(mark) => act(mark)}
         onCorners={(photo, corners) => act({ type: 'CornersTapped', photo, corners: [...corners] })}
       />
