@@ -11,6 +11,7 @@ import {
   type PaperKind,
   type PaperNotPrinted,
 } from '../papers/index.ts';
+import { tagLabel, tagLabelWidthMm } from '../papers/tagLabel.ts';
 import { dryAskedWords, dryFoundWords } from '../text/dryWords.ts';
 import type { RequestProblem } from '../text/httpWords.ts';
 import { problemWords } from '../text/problemWords.ts';
@@ -32,14 +33,25 @@ async function consigned({ ledger }: House, consignment: string): Promise<readon
     .sort((one, other) => (one.rug.opened?.number ?? 0) - (other.rug.opened?.number ?? 0));
 }
 
+/** Papers that somebody acts on: they must not look fresher than the day on which they are printed. */
+const actedOn: readonly PaperKind[] = ['consent', 'work-order'];
+
+/** The beginning of today for papers that are acted on, so that tests that ran out by now count as run out. */
+const issuedAt = (kind: PaperKind | undefined, lastEntryAt: string, now: string): string => {
+  const today = `${now.slice(0, 10)}T00:00:00.000Z`;
+  return kind !== undefined && actedOn.includes(kind) && today > lastEntryAt ? today : lastEntryAt;
+};
+
 /**
  * Everything a rug's papers are made from. A paper is dated with the dossier's last entry, not with the
- * moment of printing: as long as nothing is recorded the same paper is the same bytes.
+ * moment of printing: as long as nothing is recorded the same paper is the same bytes, those that are
+ * acted on for one day.
  */
 export async function paperContext(
   house: House,
   actor: Actor,
   rug: string,
+  kind?: PaperKind,
 ): Promise<Result<PaperContext, RequestProblem>> {
   const entries = (await house.ledger.read(`rug/${rug}`)) as readonly RugEntry[];
   const standing = standingOf(entries);
@@ -47,7 +59,8 @@ export async function paperContext(
   const last = entries.at(-1);
   if (visit === null || last === undefined) return refused('rug-unknown', { rug });
   return done({
-    ...{ rug: standing, visit, entries, issuedAt: last.at, by: actor.person },
+    ...{ rug: standing, visit, entries, by: actor.person },
+    issuedAt: issuedAt(kind, last.at, house.clock.now()),
     timeZone: house.timeZone,
     workshop: await readWorkshop(house),
     client: clientStanding(await house.ledger.read(`client/${visit.received.client}`)),
@@ -67,7 +80,7 @@ export async function printPaper(
   rug: string,
   kind: PaperKind,
 ): Promise<Result<Uint8Array, Refusal>> {
-  const context = await paperContext(house, actor, rug);
+  const context = await paperContext(house, actor, rug, kind);
   if (!context.ok) return context;
   const paper = makePaper(kind, context.value);
   return paper.ok ? house.printer.print(paper.value) : paper;
@@ -82,7 +95,7 @@ export async function showConsent(
   actor: Actor,
   rug: string,
 ): Promise<Result<{ readonly sha256: string; readonly bytes: Uint8Array }, Refusal>> {
-  const context = await paperContext(house, actor, rug);
+  const context = await paperContext(house, actor, rug, 'consent');
   if (!context.ok) return context;
   const paper = makePaper('consent', context.value);
   const printed = paper.ok ? await house.printer.print(paper.value) : paper;
@@ -127,10 +140,13 @@ export async function printLabel(
     parts: [
       {
         kind: 'drawing',
-        svg: house.qrCodes.svg(link, 60),
+        svg: tagLabel({
+          ...{ tag: visit.received.tag, number, title: standing.opened?.title ?? '' },
+          ...{ workshop: settings.name, code: house.qrCodes.modules(link) },
+        }),
         caption: `Opens the dossier: ${link}`,
-        described: `A code that opens dossier ${number}.`,
-        widthMm: 60,
+        described: `Tag ${visit.received.tag}, with a code that opens dossier ${number}.`,
+        widthMm: tagLabelWidthMm,
       },
       {
         kind: 'text',
