@@ -17,7 +17,8 @@ export const notReached = (): ShownProblem => ({
   facts: {},
   status: 0,
   happened: 'The workshop’s server did not answer.',
-  matters: 'Nothing was recorded by this try. What you typed is kept on this device.',
+  matters:
+    'Whether it was recorded is not known; sending it again records it only once. What you typed is kept on this device.',
   now: 'Check the network and that the server runs, then press the same button again.',
 });
 
