@@ -2,7 +2,7 @@ import { useQuery } from '@tanstack/react-query';
 import { useDeferredValue, useState } from 'react';
 import type { ClientSummary, ClientsAnswer } from '../../contract/index.ts';
 import { asked, call, problemOf } from '../call/index.ts';
-import { Busy, Button, Empty, LineField, newId, PassageField, ProblemNotice } from '../kit/index.ts';
+import { Busy, Button, Empty, LineField, Notice, newId, PassageField, ProblemNotice } from '../kit/index.ts';
 import { newClient } from './intake.ts';
 import type { StepProps } from './stepProps.ts';
 
@@ -32,6 +32,10 @@ export function ClientStep({ intake, change, faults }: StepProps) {
           isRequired
           focusFirst
           problem={faults['name'] ?? null}
+        />
+        <Namesakes
+          name={client.typed.name}
+          onFound={(found, name) => change({ client: { kind: 'found', client: found, name } })}
         />
         <LineField label="Phone" type="tel" value={client.typed.phone} onChange={set('phone')} />
         <LineField
@@ -108,6 +112,34 @@ function FindClient(props: {
         ))}
       </ul>
     </div>
+  );
+}
+
+/** Somebody of this name is on record already: one person is not entered twice by oversight. */
+function Namesakes(props: {
+  readonly name: string;
+  readonly onFound: (client: string, name: string) => void;
+}) {
+  const wanted = useDeferredValue(props.name.trim());
+  const { data } = useQuery({
+    queryKey: ['clients', wanted],
+    queryFn: () => asked(call<ClientsAnswer>(`/api/clients?find=${encodeURIComponent(wanted)}`)),
+    enabled: wanted.length >= 3,
+  });
+  const same = (data?.rows ?? [])
+    .filter(isKnown)
+    .filter(({ name }) => name.toLowerCase() === wanted.toLowerCase());
+  if (same.length === 0 || wanted.length < 3) return null;
+  return (
+    <Notice tone="caution" title={`${wanted} is on record already.`}>
+      <div className="actions">
+        {same.slice(0, 4).map(({ client, name, phone, email }) => (
+          <Button key={client} tone="ghost" onPress={() => props.onFound(client, name)}>
+            Take {[name, phone ?? email].filter(Boolean).join(', ')}
+          </Button>
+        ))}
+      </div>
+    </Notice>
   );
 }
 
