@@ -22,10 +22,10 @@ export function ColourFields({ typed, change }: FactsProps) {
           colour,
           side: 'face',
           liquid: 'planned bath',
-          grade: '5',
-          ph: 7,
-          temperatureC: 24,
-          minutes: 10,
+          grade: null,
+          ph: null,
+          temperatureC: null,
+          minutes: null,
         },
       ],
     });
@@ -105,15 +105,17 @@ function TestRow(props: {
   const { test, onChange } = props;
   return (
     <fieldset className="part bareSet">
-      <legend className="stepno">Test</legend>
+      <legend className="stepno">{test.atUrinePlace === true ? 'Test at the urine place' : 'Test'}</legend>
       <div className="pad">
         <Picker
           label="Liquid"
           options={testLiquids}
           value={test.liquid}
-          onChange={(word) =>
-            onChange({ ...test, liquid: testLiquids.find((liquid) => liquid === word) ?? test.liquid })
-          }
+          onChange={(word) => {
+            // Another liquid holds other agents than the one the plan asked for.
+            const { agents: _agents, strengthGPerL: _strength, ...rest } = test;
+            onChange({ ...rest, liquid: testLiquids.find((liquid) => liquid === word) ?? test.liquid });
+          }}
         />
         <Picker
           label="Side"
@@ -123,12 +125,11 @@ function TestRow(props: {
         />
         <Picker
           label="Grade read"
+          any="Not read yet"
           hint="1 strongest run, 5 none"
           options={grades}
-          value={test.grade}
-          onChange={(word) =>
-            onChange({ ...test, grade: grades.find((grade) => grade === word) ?? test.grade })
-          }
+          value={test.grade ?? ''}
+          onChange={(word) => onChange({ ...test, grade: grades.find((grade) => grade === word) ?? null })}
         />
         <NumberField
           label="pH"

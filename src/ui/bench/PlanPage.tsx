@@ -1,16 +1,18 @@
 import { Link } from 'wouter';
-import { planWash } from '../../core/wash/index.ts';
-import { Button, Empty, ProblemNotice, Section, useKept } from '../kit/index.ts';
+import { planWash, type RequiredDyeTest } from '../../core/wash/index.ts';
+import { Button, Empty, newId, ProblemNotice, Section, useKept } from '../kit/index.ts';
 import { ColourFields } from './ColourFields.tsx';
 import { ConditionFields } from './ConditionFields.tsx';
 import { PlanResult } from './PlanResult.tsx';
 import { RugFields } from './RugFields.tsx';
-import { nothingKnown, planFactsOfTyped, type TypedFacts } from './typedFacts.ts';
+import { nothingKnown, planFactsOfTyped, type TypedFacts, typedTestOf } from './typedFacts.ts';
 
 /** Plans a wash from facts typed at the bench. It is worked out in this page with every key pressed. */
 export function PlanPage() {
   const [typed, setTyped, forget] = useKept<TypedFacts>('bench/plan', nothingKnown);
   const change = (changed: Partial<TypedFacts>) => setTyped((before) => ({ ...before, ...changed }));
+  const addTest = (asked: RequiredDyeTest) =>
+    change({ tests: [...typed.tests, typedTestOf(newId(), asked)] });
   const facts = planFactsOfTyped(typed);
   const plan = facts === null ? null : planWash(facts);
   return (
@@ -39,7 +41,7 @@ export function PlanPage() {
               <Empty>Give length and width first: every amount is worked out from the area.</Empty>
             </Section>
           ) : plan.ok ? (
-            <PlanResult plan={plan.value} facts={facts} />
+            <PlanResult plan={plan.value} facts={facts} waiting={typed.tests} onTest={addTest} />
           ) : (
             <Section title="No plan is possible">
               <ProblemNotice problem={plan.problem} />

@@ -1,11 +1,20 @@
-import type { Axis, PlanFacts, PlanLimit, WashPlan } from '../../core/wash/index.ts';
+import type { Axis, PlanFacts, PlanLimit, RequiredDyeTest, WashPlan } from '../../core/wash/index.ts';
 import { axisNames, axisOrder, isLimited, sourceWords, valueWords } from '../dossier/limitWords.ts';
 import { LoosenList } from '../dossier/plan/LoosenList.tsx';
 import { Notice, Section } from '../kit/index.ts';
 import { BenchSteps } from './BenchSteps.tsx';
+import { TestsAsked } from './TestsAsked.tsx';
+import type { TypedTest } from './typedFacts.ts';
 
 /** What the rug can bear, axis by axis, each limit with its reason. */
-export function PlanResult({ plan, facts }: { readonly plan: WashPlan; readonly facts: PlanFacts }) {
+export function PlanResult(props: {
+  readonly plan: WashPlan;
+  readonly facts: PlanFacts;
+  /** Tests that are typed, read or not. */
+  readonly waiting: readonly TypedTest[];
+  readonly onTest: (asked: RequiredDyeTest) => void;
+}) {
+  const { plan, facts, waiting, onTest } = props;
   const { basis, missingDyeTests } = plan;
   const blocking = missingDyeTests.filter(({ blocksWetWork }) => blocksWetWork);
   const axes = axisOrder.filter(
@@ -20,20 +29,7 @@ export function PlanResult({ plan, facts }: { readonly plan: WashPlan; readonly 
           {Number(basis.dryMassKg.toFixed(1))} kg dry
           {basis.dryMassFrom === 'weighed' ? '' : ', an estimate: not weighed'}
         </p>
-        {blocking.length === 0 ? null : (
-          <Notice tone="stop" title="No wet step yet.">
-            <p>
-              {blocking.length === 1 ? 'One dye test decides it:' : `${blocking.length} dye tests decide it:`}
-            </p>
-            <ul>
-              {blocking.slice(0, 6).map((test) => (
-                <li key={`${test.colour}/${test.side}/${test.liquid}/${test.atUrinePlace}`}>
-                  {test.name}, {test.side}, {test.liquid}
-                </li>
-              ))}
-            </ul>
-          </Notice>
-        )}
+        <TestsAsked tests={blocking} waiting={waiting} onTest={onTest} />
         {plan.cautions.map((caution) => (
           <Notice key={caution} tone="caution">
             {caution}

@@ -24,6 +24,22 @@ describe('facts typed at the bench', () => {
     expect(facts).not.toHaveProperty('pileHeightMm');
   });
 
+  test('a blot that was not read yet proves nothing', () => {
+    const blot = {
+      id: 't1',
+      colour: 'c1',
+      side: 'face',
+      liquid: 'cold water',
+      ph: null,
+      temperatureC: 24,
+      minutes: 10,
+    } as const;
+    expect(planFactsOfTyped({ ...sized, tests: [{ ...blot, grade: null }] })?.dyeTests).toEqual([]);
+    expect(planFactsOfTyped({ ...sized, tests: [{ ...blot, grade: '4' }] })?.dyeTests).toMatchObject([
+      { colour: 'c1', grade: '4', outcome: 'graded', temperatureC: 24 },
+    ]);
+  });
+
   test('latex is asked of tufted rugs only', () => {
     expect(planFactsOfTyped({ ...sized, construction: 'flatweave' })).not.toHaveProperty('latex');
     expect(planFactsOfTyped({ ...sized, construction: 'tufted' })?.latex).toBe('unknown');

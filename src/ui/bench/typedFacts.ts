@@ -1,10 +1,12 @@
 import type {
+  Agent,
   Construction,
   Dye,
   Fibre,
   FindingCode,
   Grade,
   PlanFacts,
+  RequiredDyeTest,
   Route,
   Side,
   StainClass,
@@ -23,10 +25,15 @@ export interface TypedTest {
   readonly colour: string;
   readonly side: Side;
   readonly liquid: TestLiquid;
-  readonly grade: Grade;
+  /** Null until the blot has been read; then it proves nothing yet. */
+  readonly grade: Grade | null;
   readonly ph: number | null;
   readonly temperatureC: number | null;
   readonly minutes: number | null;
+  /** What was in the liquid, where the plan asks for more than its name says. */
+  readonly agents?: readonly Agent[];
+  readonly strengthGPerL?: number;
+  readonly atUrinePlace?: boolean;
 }
 
 export interface TypedStain {
@@ -99,18 +106,22 @@ export function planFactsOfTyped(typed: TypedFacts): PlanFacts | null {
       dyeClass,
       besideLightField,
     })),
-    dyeTests: typed.tests.map(({ colour, side, liquid, grade, ph, temperatureC, minutes }) => ({
-      colour,
-      side,
-      liquid,
-      outcome: 'graded',
-      grade,
-      ...(liquid === 'acid rinse' ? { colourChangeGrade: grade } : {}),
-      ageDays: 0,
-      ...given('pH', ph),
-      ...given('temperatureC', temperatureC),
-      ...given('minutes', minutes),
-    })),
+    dyeTests: typed.tests.flatMap(({ id: _id, grade, ph, temperatureC, minutes, ...test }) =>
+      grade === null
+        ? []
+        : [
+            {
+              ...test,
+              outcome: 'graded' as const,
+              grade,
+              ...(test.liquid === 'acid rinse' ? { colourChangeGrade: grade } : {}),
+              ageDays: 0,
+              ...given('pH', ph),
+              ...given('temperatureC', temperatureC),
+              ...given('minutes', minutes),
+            },
+          ],
+    ),
     ...(typed.isLookedOver ? { findings: typed.findings.map((code) => ({ code })) } : {}),
     stains: typed.stains.map(({ id, stain, areaCm2 }) => ({
       id,
@@ -119,3 +130,18 @@ export function planFactsOfTyped(typed: TypedFacts): PlanFacts | null {
     })),
   };
 }
+
+/** A test the plan asks for, as a test still to be read under just those conditions. */
+export const typedTestOf = (id: string, asked: RequiredDyeTest): TypedTest => ({
+  id,
+  colour: asked.colour,
+  side: asked.side,
+  liquid: asked.liquid,
+  grade: null,
+  ph: asked.pH ?? null,
+  temperatureC: asked.temperatureC ?? null,
+  minutes: asked.minutes ?? null,
+  agents: asked.agents,
+  ...(asked.atUrinePlace ? { atUrinePlace: true } : {}),
+  ...(asked.strengthGPerL === undefined ? {} : { strengthGPerL: asked.strengthGPerL }),
+});
