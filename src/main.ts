@@ -6,7 +6,6 @@ import sharp from 'sharp';
 import { folderBackup } from './adapters/backup/folderBackup.ts';
 import { systemClock } from './adapters/clock/systemClock.ts';
 import { uuidv7 } from './adapters/clock/uuidv7.ts';
-import { qrSvg } from './adapters/codes/qrSvg.ts';
 import { zxingCodes } from './adapters/codes/zxingCodes.ts';
 import { diskKeptPapers } from './adapters/disk/diskKeptPapers.ts';
 import { DiskPhotos } from './adapters/disk/diskPhotos.ts';
@@ -68,7 +67,7 @@ const openStore: OpenStoreIn = async (directory, { serving }) => {
   const house = {
     ...{ ledger, photos, keptPapers: diskKeptPapers(join(directory, 'shown-papers')) },
     ...{ accounts: sqliteAccounts(database), secrets: argonSecrets(), printer: makePrinter(photos) },
-    ...{ qrCodes: qrSvg, archiver: yazlArchiver, clock: systemClock, ids: uuidv7() },
+    ...{ codes: zxingCodes, archiver: yazlArchiver, clock: systemClock, ids: uuidv7() },
     timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
   };
   return done({

@@ -2,12 +2,12 @@ import type { Role } from '../dossier/workshopFacts.ts';
 import type { Accounts, Proof } from '../ports/accounts.ts';
 import type { Archiver } from '../ports/archiver.ts';
 import type { Clock } from '../ports/clock.ts';
+import type { Codes } from '../ports/codes.ts';
 import type { Ids } from '../ports/ids.ts';
 import type { KeptPapers } from '../ports/keptPapers.ts';
 import type { Ledger } from '../ports/ledger.ts';
 import type { Photos } from '../ports/photos.ts';
 import type { Printer } from '../ports/printer.ts';
-import type { QrCodes } from '../ports/qrCodes.ts';
 import type { Secrets } from '../ports/secrets.ts';
 
 /** Everything a use case may reach for. */
@@ -18,7 +18,7 @@ export interface House {
   readonly accounts: Accounts;
   readonly secrets: Secrets;
   readonly printer: Printer;
-  readonly qrCodes: QrCodes;
+  readonly codes: Codes;
   readonly archiver: Archiver;
   readonly clock: Clock;
   readonly ids: Ids;

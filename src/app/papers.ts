@@ -142,7 +142,7 @@ export async function printLabel(
         kind: 'drawing',
         svg: tagLabel({
           ...{ tag: visit.received.tag, number, title: standing.opened?.title ?? '' },
-          ...{ workshop: settings.name, code: house.qrCodes.modules(link) },
+          ...{ workshop: settings.name, code: house.codes.draw(link) },
         }),
         caption: `Opens the dossier: ${link}`,
         described: `Tag ${visit.received.tag}, with a code that opens dossier ${number}.`,

@@ -1,5 +1,5 @@
 import { uuidv7 } from '../../src/adapters/clock/uuidv7.ts';
-import { qrSvg } from '../../src/adapters/codes/qrSvg.ts';
+import { zxingCodes } from '../../src/adapters/codes/zxingCodes.ts';
 import { memoryAccounts } from '../../src/adapters/memory/memoryAccounts.ts';
 import { memoryKeptPapers } from '../../src/adapters/memory/memoryKeptPapers.ts';
 import { MemoryLedger } from '../../src/adapters/memory/memoryLedger.ts';
@@ -20,7 +20,7 @@ export function memoryHouse(parts: Partial<House> = {}): House & { setClock: (in
   return {
     ...{ ledger: new MemoryLedger(listRowOf), photos, keptPapers: memoryKeptPapers() },
     ...{ accounts: memoryAccounts(), secrets: cheapSecrets, printer: makePrinter(photos) },
-    ...{ qrCodes: qrSvg, archiver: yazlArchiver, clock: { now: () => now }, ids: uuidv7() },
+    ...{ codes: zxingCodes, archiver: yazlArchiver, clock: { now: () => now }, ids: uuidv7() },
     timeZone: 'Europe/Vienna',
     ...parts,
     setClock: (instant) => {

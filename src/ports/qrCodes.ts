@@ -1,5 +1,0 @@
-/** Draws QR codes. */
-export interface QrCodes {
-  /** The code as SVG text of the given width, with its quiet margin. */
-  svg(text: string, widthMm: number): string;
-}
