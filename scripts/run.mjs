@@ -64,22 +64,23 @@ function test() {
 
 /** Bundles one benchmark and runs it; without a name, all of them. */
 function bench([name, ...args]) {
-  const all = readdirSync(join(root, 'bench')).filter((file) => file.endsWith('.ts'));
-  const known = all.map((file) => basename(file, '.ts'));
-  if (name !== undefined && !known.includes(name)) {
-    console.error(`There is no benchmark ${name}. There are: ${known.join(', ')}.`);
+  const files = readdirSync(join(root, 'bench')).filter((file) => file.endsWith('.ts'));
+  const known = new Map(files.map((file) => [file.replace(/(\.bench)?\.ts$/, ''), file]));
+  if (name !== undefined && !known.has(name)) {
+    console.error(`There is no benchmark ${name}. There are: ${[...known.keys()].join(', ')}.`);
     process.exit(2);
   }
   ensureBuilt('server');
-  for (const one of name === undefined ? known : [name]) {
+  for (const [one, file] of known) {
+    if (name !== undefined && one !== name) continue;
     console.log(`\n── ${one}`);
     const out = join(root, '.cache', 'bench', one);
     const built = runPackage('vite/bin/vite.js', [
-      ...['build', '--config', 'vite.server.config.ts', '--ssr', `bench/${one}.ts`],
+      ...['build', '--config', 'vite.server.config.ts', '--ssr', `bench/${file}`],
       ...['--outDir', out, '--emptyOutDir', '--logLevel', 'warn'],
     ]);
-    const code =
-      built === 0 ? run(process.execPath, ['--expose-gc', join(out, `${one}.js`), ...args]) : built;
+    const bundle = join(out, `${basename(file, '.ts')}.js`);
+    const code = built === 0 ? run(process.execPath, ['--expose-gc', bundle, ...args]) : built;
     if (code !== 0) process.exitCode = code;
   }
 }
