@@ -7,6 +7,7 @@ import {
   MoneySection,
   ReturnSection,
 } from '../closing/index.ts';
+import { StopPart } from '../wash/StopPart.tsx';
 import { AgreeSection } from './agree/AgreeSection.tsx';
 import { useDossier } from './dossierView.ts';
 import { IdentifySection } from './identify/IdentifySection.tsx';
@@ -20,6 +21,7 @@ import { HistoryPart } from './story/HistoryPart.tsx';
 import { PapersPart } from './story/PapersPart.tsx';
 import { WetPart } from './story/WetPart.tsx';
 import { TestSection } from './test/TestSection.tsx';
+import '../wash/wash.css';
 
 const parts = [
   ['condition', 'Condition'],
@@ -46,12 +48,13 @@ export function Story() {
   return (
     <div className="page dossier">
       <Head />
+      <StopPart />
       <div className="story-cols">
         <div className="story-next">
           <NextStepCard />
           <nav className="parts-bar" aria-label="Parts of the dossier">
             {parts
-              .filter(([id]) => washes || !['test', 'plan', 'wet'].includes(id))
+              .filter(([id]) => washes || !['test', 'plan', 'agree', 'wet'].includes(id))
               .map(([id, words]) => (
                 <button key={id} type="button" onClick={() => goToPart(id)}>
                   {words}
@@ -70,7 +73,7 @@ export function Story() {
           {washes && <TestSection />}
           {washes && <PlanSection />}
           <MoneySection rug={rug} />
-          <AgreeSection />
+          {washes && <AgreeSection />}
           {washes && <WetPart />}
           <details className="closing" open={isClosing}>
             <summary>Finish, inspect, hand back</summary>

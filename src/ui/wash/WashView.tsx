@@ -36,6 +36,8 @@ export function WashView() {
   const doneOf = (id: string) => visit.steps.find((one) => one.step === id);
   const steps = plan?.steps ?? [];
   const present = steps.find((step) => (doneOf(stepId(step))?.done ?? null) === null);
+  const wetAhead =
+    plan === null || steps.some((step) => step.wet && (doneOf(stepId(step))?.done ?? null) === null);
   const wet = wetSince(visit);
   const extracted = steps.some(
     (step) => step.kind === 'extract' && (doneOf(stepId(step))?.done ?? null) !== null,
@@ -55,7 +57,7 @@ export function WashView() {
         )}
       </header>
       <StopPart />
-      {visit.end === null && visit.dryingStarted === null && <Blockers />}
+      {visit.end === null && visit.dryingStarted === null && wetAhead && <Blockers />}
       {plan === null ? (
         <Empty>
           <p>No plan is on record for this visit, so there are no steps. Put one on record in the dossier.</p>

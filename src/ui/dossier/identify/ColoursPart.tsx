@@ -1,3 +1,4 @@
+import { washesIn } from '../../../dossier/index.ts';
 import { Button, Notice } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import { Part } from '../Part.tsx';
@@ -7,14 +8,15 @@ const asks = (answer: boolean | undefined, yes: string, no: string, unknown: str
 
 /** The colours of the rug, named so that each can be tested. */
 export function ColoursPart() {
-  const { standing, open, ask } = useDossier();
+  const { standing, visit, open, ask } = useDossier();
+  const washes = visit !== null && washesIn(visit);
   const { colours, findings } = standing;
   const urineFound = findings.some(
     ({ finding, certainty }) => finding === 'urine' && certainty !== 'ruled out',
   );
   return (
     <Part title="Colours" id="colours">
-      {colours.length === 0 && (
+      {colours.length === 0 && washes && (
         <Notice tone="caution" title="No colour named yet.">
           Name every colour, the fringe, the selvedge and every repair yarn: each is tested on its own. Until
           then no water.
@@ -56,7 +58,7 @@ export function ColoursPart() {
       </ul>
       {open && (
         <Button
-          tone={colours.length === 0 ? 'act' : 'ghost'}
+          tone={colours.length === 0 && washes ? 'act' : 'ghost'}
           wide
           onPress={() => ask({ kind: 'colour', colour: null })}
         >

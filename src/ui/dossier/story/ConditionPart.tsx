@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { MarkedPicture, MarkList, MarkPad, marksAndPictures, surfacesOf } from '../../condition/index.ts';
-import { Button, Notice, Sheet, When } from '../../kit/index.ts';
+import { Button, Notice, ProblemNotice, Sheet, When } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import { Part } from '../Part.tsx';
 import { useForm } from '../useForm.ts';
@@ -36,11 +36,7 @@ function MarksSheet({ onClose }: { readonly onClose: () => void }) {
   const working = visit !== null && visit.steps.length > 0;
   return (
     <Sheet title="Marks" isOpen isWide onClose={onClose}>
-      {problem && (
-        <Notice tone="stop" title="That mark is not recorded.">
-          <p>Put it down again.</p>
-        </Notice>
-      )}
+      <ProblemNotice problem={problem} />
       <MarkPad
         frame={frame}
         pictures={pictures}

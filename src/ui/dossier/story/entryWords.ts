@@ -66,8 +66,11 @@ const tellers: Tellers = {
     ),
   RugIdentified: ({ claims }) =>
     told(
-      `said what it is: ${claims.map((claim) => claimWords(claim).value).join('; ')}`,
-      ...claims.map((claim) => `${claim.evidence}, ${claim.confidence}`),
+      'said what it is',
+      ...claims.map((claim) => {
+        const { name, value } = claimWords(claim);
+        return `${name.toLowerCase()} ${value} (${claim.evidence}, ${claim.confidence})`;
+      }),
     ),
   FindingNoted: ({ finding, certainty, at, note }) => told(`noted ${finding}: ${certainty}`, at, note),
   ColoursNamed: ({ colours }) =>
