@@ -89,9 +89,9 @@ function bench([name, ...args]) {
 async function dev(args) {
   ensureBuilt('server');
   ensureBuilt('ui');
-  const address = 'http://localhost:8470';
   const { createServer } = await import('vite');
-  const proxy = { '/api': address, '/problems': address };
+  const proxied = { target: 'http://localhost:8470', changeOrigin: false };
+  const proxy = { '/api': proxied, '/problems': proxied };
   const screens = await createServer({ configFile: join(root, 'vite.config.ts'), server: { proxy } });
   await screens.listen();
   screens.printUrls();
