@@ -68,3 +68,5 @@ export async function run(args: readonly string[]): Promise<void> {
     );
   }
 }
+
+await run(process.argv.slice(2));
