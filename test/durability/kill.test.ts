@@ -10,7 +10,8 @@ test('a process killed twenty times under load keeps every entry and photograph 
   });
   expect(survivors.wrong).toEqual([]);
   expect(rounds).toBe(20);
-  expect(survivors.entries).toBeGreaterThan(100);
-  expect(survivors.photos).toBeGreaterThan(20);
+  // Each life acknowledges a batch, and every second one a photograph, before it is ended.
+  expect(survivors.entries).toBeGreaterThanOrEqual(20 * 3);
+  expect(survivors.photos).toBeGreaterThanOrEqual(10);
   remove();
-}, 120_000);
+}, 300_000);
