@@ -72,8 +72,9 @@ const consentBlocker = (visit: VisitStanding): WetBlocker | null => {
 
 const planBlockers = (visit: VisitStanding, current: WashPlan): readonly WetBlocker[] => {
   if (!isWetMethod(current.method)) {
-    const because = current.limits.filter(({ axis, binding }) => axis === 'method' && binding);
-    const facts = { method: current.method, because: because.map((limit) => limit.because) };
+    const binding = current.limits.filter((limit) => limit.axis === 'method' && limit.binding);
+    const reasons = binding.map(({ about, because }) => (about === '' ? because : `${about}: ${because}`));
+    const facts = { method: current.method, because: [...new Set(reasons)] };
     return [{ code: 'method-not-wet', facts }];
   }
   if (visit.plan === null) return [{ code: 'plan-not-agreed', facts: {} }];
