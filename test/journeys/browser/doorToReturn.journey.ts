@@ -1,19 +1,12 @@
 import { expect, test } from 'vitest';
 import { setUpHouse } from './support/door.ts';
+import { agree, goToWash, inSheet, makeEveryBlot, nameColour } from './support/dossier.ts';
 import { type Hand, textOf } from './support/hand.ts';
 import { rugPicture } from './support/pictures.ts';
 import { measure, newClient, next, sign } from './support/receive.ts';
 import { openWorkshop, phone } from './support/workshop.ts';
 
 const workshop = openWorkshop();
-
-/** A sheet that is filled in and recorded, and has gone when the record has it. */
-async function inSheet(hand: Hand, title: string | RegExp, fill: (sheet: Hand) => Promise<void>) {
-  const sheet = hand.within('dialog', title);
-  await sheet.scope.waitFor();
-  await fill(sheet);
-  await sheet.scope.waitFor({ state: 'detached' });
-}
 
 /** A weighing may follow only an hour after another; a meter and a pocket need no such wait. */
 async function dryWithoutScale(hand: Hand) {
@@ -108,16 +101,6 @@ async function identify(hand: Hand) {
   await say('Weft', (sheet) => sheet.choose('Fibre of the weft', 'cotton'));
 }
 
-async function nameColour(hand: Hand, name: string) {
-  await hand.within('region', 'Colours').press('Name a colour');
-  await inSheet(hand, /colour/i, async (sheet) => {
-    await sheet.fill('Name', name);
-    await sheet.choose('Dye class', 'acid');
-    await sheet.choose('Does a light colour touch it?', 'Yes');
-    await sheet.press('Record');
-  });
-}
-
 async function enterDryingHours(hand: Hand) {
   await hand.within('region', 'What it can bear').press('Enter the hours');
   await inSheet(hand, 'Hours until dry', async (sheet) => {
@@ -126,70 +109,8 @@ async function enterDryingHours(hand: Hand) {
   });
 }
 
-/** Makes the blot the plan asks for next, and reads it as one that holds. */
-async function makeBlot(hand: Hand) {
-  const section = hand.within('region', 'Dye tests');
-  await section.scope.getByRole('button', { name: /^Test / }).click();
-  await inSheet(hand, /./, async (sheet) => {
-    await sheet.heading(/./);
-    const read = sheet.button('Read it now');
-    const staining = sheet.scope.getByRole('radiogroup', { name: 'Staining of the white cotton' });
-    await read.or(staining).waitFor();
-    const lies = sheet.scope.getByRole('button', { name: /^It lies: start \d+ min$/ });
-    const minutes = (await lies.isVisible()) ? /\d+/.exec(await textOf(lies))?.[0] : undefined;
-    if (await read.isVisible()) await read.click();
-    await sheet.choose('Staining of the white cotton', /^5$/);
-    if (await sheet.scope.getByRole('radiogroup', { name: 'Change of the colour itself' }).isVisible())
-      await sheet.choose('Change of the colour itself', /^5$/);
-    await sheet.choose('The control blotter', /^5$/);
-    if (minutes !== undefined) await sheet.fill('How long it lay', minutes);
-    await sheet.press('Record');
-  });
-}
-
-async function makeEveryBlot(hand: Hand): Promise<number> {
-  const section = hand.within('region', 'Dye tests');
-  const every = section.scope.getByText('Every blot the plan asks for is made.');
-  const asked = section.scope.getByRole('button', { name: /^Test / });
-  for (let made = 0; made < 40; made += 1) {
-    await every.or(asked).waitFor();
-    if (await every.isVisible()) return made;
-    const before = await textOf(section.scope);
-    await makeBlot(hand);
-    await expect.poll(() => textOf(section.scope)).not.toBe(before);
-  }
-  throw new Error('The plan asks for more blots than a rug has places.');
-}
-
-async function agree(hand: Hand) {
-  await hand.within('region', 'What it can bear').press('Put this plan on record');
-  await inSheet(hand, 'Put this plan on record', (sheet) => sheet.press('Put on record'));
-  await hand.see('This plan is on record.');
-  await hand.within('region', 'What it can bear').press('Sign off');
-  await inSheet(hand, 'Sign-off by the owner', async (sheet) => {
-    await sheet.fill('Name of who signs off', 'Mirela Ostrand');
-    await sheet.press('Sign off');
-  });
-  await hand.within('region', 'Price and payment').press('Quote a price');
-  await inSheet(hand, 'Quote a price', async (sheet) => {
-    await sheet.fill('Line 1', 'Wash by hand');
-    await sheet.fill('Amount 1', '85');
-    await sheet.fill('Not to exceed', '100');
-    await sheet.press('Record');
-  });
-  await hand.within('region', 'What the client agrees to').press('Ask for consent');
-  await inSheet(hand, 'Consent', async (sheet) => {
-    await sheet.see(/^SHA-256 of this paper: [0-9a-f]{64}$/);
-    await sheet.tick('The client has seen this paper');
-    await sheet.choose('How the client agrees', 'Signs here');
-    await sign(sheet);
-    await sheet.press('Record the consent');
-  });
-  await hand.see('The client agreed.');
-}
-
 async function wash(hand: Hand): Promise<number> {
-  await hand.page.goto(`${new URL(hand.page.url()).pathname}?at=wash`);
+  await goToWash(hand);
   const toDry = hand.scope.getByRole('link', { name: 'Go on to drying' });
   const start = hand.scope.getByRole('button', { name: /^Start: / });
   for (let done = 0; done < 40; done += 1) {

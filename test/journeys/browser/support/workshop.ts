@@ -10,7 +10,7 @@ export { phone, tabletSized };
 /** Where a failed journey leaves what its screens showed. */
 const pictures = '.cache/journeys';
 /** Nothing takes so long on a screen, however busy the machine is. */
-const waitMs = 30_000;
+const waitMs = 20_000;
 
 const opened = <Thing>(thing: Thing | undefined): Thing => {
   if (thing === undefined) throw new Error('The workshop is not open yet.');
