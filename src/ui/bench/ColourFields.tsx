@@ -23,6 +23,7 @@ export function ColourFields({ typed, change }: FactsProps) {
           side: 'face',
           liquid: 'planned bath',
           grade: null,
+          colourChange: null,
           ph: null,
           temperatureC: null,
           minutes: null,
@@ -124,13 +125,25 @@ function TestRow(props: {
           onChange={(word) => onChange({ ...test, side: sides.find((side) => side === word) ?? test.side })}
         />
         <Picker
-          label="Grade read"
+          label="Staining of the white cloth"
           any="Not read yet"
           hint="1 strongest run, 5 none"
           options={grades}
           value={test.grade ?? ''}
           onChange={(word) => onChange({ ...test, grade: grades.find((grade) => grade === word) ?? null })}
         />
+        {test.liquid === 'acid rinse' || test.liquid === 'spotter' ? (
+          <Picker
+            label="Change of the colour itself"
+            any="Not read yet"
+            hint="1 strongest change, 5 none"
+            options={grades}
+            value={test.colourChange ?? ''}
+            onChange={(word) =>
+              onChange({ ...test, colourChange: grades.find((grade) => grade === word) ?? null })
+            }
+          />
+        ) : null}
         <NumberField
           label="pH"
           unit=""

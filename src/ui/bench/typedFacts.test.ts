@@ -30,6 +30,7 @@ describe('facts typed at the bench', () => {
       colour: 'c1',
       side: 'face',
       liquid: 'cold water',
+      colourChange: null,
       ph: null,
       temperatureC: 24,
       minutes: 10,
@@ -38,6 +39,13 @@ describe('facts typed at the bench', () => {
     expect(planFactsOfTyped({ ...sized, tests: [{ ...blot, grade: '4' }] })?.dyeTests).toMatchObject([
       { colour: 'c1', grade: '4', outcome: 'graded', temperatureC: 24 },
     ]);
+  });
+
+  test('the change of a colour in acid is only what was read, never taken from the staining', () => {
+    const blot = { id: 't1', colour: 'c1', side: 'face', liquid: 'acid rinse', grade: '5' } as const;
+    const open = { ...blot, colourChange: null, ph: 4.5, temperatureC: 24, minutes: 10 };
+    const [test] = planFactsOfTyped({ ...sized, tests: [open] })?.dyeTests ?? [];
+    expect(test).not.toHaveProperty('colourChangeGrade');
   });
 
   test('latex is asked of tufted rugs only', () => {

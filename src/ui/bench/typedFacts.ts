@@ -27,6 +27,8 @@ export interface TypedTest {
   readonly liquid: TestLiquid;
   /** Null until the blot has been read; then it proves nothing yet. */
   readonly grade: Grade | null;
+  /** Change of the colour itself, asked for acid and spotters; null until it has been read. */
+  readonly colourChange: Grade | null;
   readonly ph: number | null;
   readonly temperatureC: number | null;
   readonly minutes: number | null;
@@ -106,7 +108,7 @@ export function planFactsOfTyped(typed: TypedFacts): PlanFacts | null {
       dyeClass,
       besideLightField,
     })),
-    dyeTests: typed.tests.flatMap(({ id: _id, grade, ph, temperatureC, minutes, ...test }) =>
+    dyeTests: typed.tests.flatMap(({ id: _id, grade, colourChange, ph, temperatureC, minutes, ...test }) =>
       grade === null
         ? []
         : [
@@ -114,7 +116,7 @@ export function planFactsOfTyped(typed: TypedFacts): PlanFacts | null {
               ...test,
               outcome: 'graded' as const,
               grade,
-              ...(test.liquid === 'acid rinse' ? { colourChangeGrade: grade } : {}),
+              ...(colourChange === null ? {} : { colourChangeGrade: colourChange }),
               ageDays: 0,
               ...given('pH', ph),
               ...given('temperatureC', temperatureC),
@@ -138,6 +140,7 @@ export const typedTestOf = (id: string, asked: RequiredDyeTest): TypedTest => ({
   side: asked.side,
   liquid: asked.liquid,
   grade: null,
+  colourChange: null,
   ph: asked.pH ?? null,
   temperatureC: asked.temperatureC ?? null,
   minutes: asked.minutes ?? null,
