@@ -24,6 +24,7 @@ import { cardCommand } from './cli/card.ts';
 import type { Terminal } from './cli/command.ts';
 import { convertCommand } from './cli/convert.ts';
 import { demoCommand } from './cli/demo.ts';
+import { dryCommand } from './cli/dry.ts';
 import { exportCommand } from './cli/export.ts';
 import { mixCommand } from './cli/mix.ts';
 import type { OpenStoreIn } from './cli/openStore.ts';
@@ -134,6 +135,7 @@ const commands = [
   weaveCommand(sharpPictures, zxingCodes),
   cardCommand(zxingCodes),
   mixCommand,
+  dryCommand,
 ];
 
 process.exitCode = await runCli(commands, process.argv.slice(2), terminal);

@@ -4,6 +4,7 @@ import { cardWords } from './cardWords.ts';
 import { chemistryWords } from './chemistryWords.ts';
 import { conditionProblemWords } from './conditionWords.ts';
 import { dossierWords } from './dossierWords.ts';
+import { dryingWords } from './dryingWords.ts';
 import { httpWords } from './httpWords.ts';
 import { ledgerWords } from './ledgerWords.ts';
 import { paperWords } from './paperWords.ts';
@@ -20,6 +21,7 @@ const tables = {
   ...chemistryWords,
   ...conditionProblemWords,
   ...dossierWords,
+  ...dryingWords,
   ...httpWords,
   ...ledgerWords,
   ...paperWords,

@@ -1,0 +1,78 @@
+import { parseArgs } from 'node:util';
+import { dryScenarioShape } from '../contract/dryScenarioShape.ts';
+import { readShape } from '../contract/readShape.ts';
+import { type DryAnswer, dryForecast, type RugAnswer } from '../core/drying/index.ts';
+import { dryAlarmWords } from '../text/dryAlarmWords.ts';
+import { problemWords } from '../text/problemWords.ts';
+import { type Command, printRefusal, readJson, WrongCall } from './command.ts';
+
+const help = `wefthouse dry SCENARIO.json [--json]
+
+Forecasts when the rugs of a drying room are dry, from its air, its machines, and what hangs in it.
+
+  {"hours": 72, "uncertainty": true,
+   "room": {"volumeM3": 100, "airC": 32, "startRh": 0.35, "airSpeed": 1.5, "airChangesPerHour": 0.5},
+   "outside": {"airC": 15, "rh": 0.6},
+   "dehumidifiers": [{"litresPerDay": 70, "ratedC": 30, "ratedRh": 0.8, "type": "refrigerant"}],
+   "rugs": [{"id": "a", "areaM2": 6, "dryMassKg": 18, "fibres": {"wool": 0.75, "cotton": 0.25},
+             "startRegain": 1.0, "posture": "hung", "hungAtHour": 0, "wettedAtHour": -2,
+             "readings": [{"hour": 2, "massKg": 31.2}, {"hour": 3, "touch": "damp"}]}]}
+
+Humidities are fractions of 1; regains are kg of water per kg of oven-dry rug; hours count from the start.
+In place of airC, "air": [{"hour": 0, "airC": 30, "rh": 0.4}, …] gives scheduled or, with rh, measured air.
+A reading is massKg, pocketRh, meterRegain or touch (wet, damp, cool, dry). startRegain may be left to
+"extraction" (centrifuge, squeegee and vacuum, drained, saturated); what is not said is saturated. Faces are
+2 for a hung rug, 1.5 on mesh, 1 on a floor; neither faces nor posture counts as 1.
+hoursToTarget counts from hanging, targetAtHour on the scenario's clock; null is beyond the hours looked at.
+With "uncertainty" (and "draws", "seed") hoursToTarget is the median, with 80 and 95 % bounds beside it.
+
+A forecast is no proof: release a rug by the dry standard. Mind wet floors and current, the heat of a closed
+room, the weight of wet rugs, and mould.
+
+--json  print JSON`;
+
+const hours = (value: number | null): string => (value === null ? 'later' : `${value.toFixed(1)} h`);
+
+function rugWords({ id, hoursToTarget, targetRegain, endRegain, mouldIndex, spread }: RugAnswer): string {
+  const reached =
+    hoursToTarget === null
+      ? `not at ${targetRegain.toFixed(3)} in the hours looked at`
+      : `at ${targetRegain.toFixed(3)} after ${hours(hoursToTarget)}`;
+  const bounds =
+    spread === undefined
+      ? ''
+      : ` (80 %: ${hours(spread.interval80[0])} to ${hours(spread.interval80[1])}; 95 %: ${hours(spread.interval95[0])} to ${hours(spread.interval95[1])})`;
+  return `${id}: ${reached}${bounds}; ends at ${endRegain.toFixed(3)}; mould index ${mouldIndex.toFixed(2)}`;
+}
+
+function answerWords({ rugs, endRh, water, alarms }: DryAnswer): string {
+  const { byAirExchangeKg, byMachineKg, loadKg } = water;
+  const machines = byMachineKg.reduce((sum, kg) => sum + kg, 0);
+  return [
+    ...rugs.map(rugWords),
+    `Room: ends at ${(endRh * 100).toFixed(0)} % RH; of ${loadKg.toFixed(1)} kg of water ${byAirExchangeKg.toFixed(1)} kg left with the air, ${machines.toFixed(1)} kg by machines.`,
+    ...alarms.map((alarm) => `! ${dryAlarmWords(alarm)}`),
+    'A forecast is no proof: release by the dry standard.',
+  ].join('\n');
+}
+
+export const dryCommand: Command = {
+  name: 'dry',
+  summary: 'forecast when the rugs of a drying room are dry',
+  help,
+  async run(args, terminal) {
+    const { values, positionals } = parseArgs({
+      args: [...args],
+      allowPositionals: true,
+      options: { json: { type: 'boolean', default: false } },
+    });
+    const [file, ...more] = positionals;
+    if (file === undefined || more.length > 0) throw new WrongCall('Give one scenario file.');
+    const read = readShape(dryScenarioShape, await readJson(file, terminal));
+    if (!read.ok) return printRefusal(read.problem, problemWords, values.json, terminal);
+    const answer = dryForecast({ ...read.value, dehumidifiers: read.value.dehumidifiers ?? [] });
+    if (!answer.ok) return printRefusal(answer.problem, problemWords, values.json, terminal);
+    terminal.print(values.json ? JSON.stringify(answer.value) : answerWords(answer.value));
+    return 0;
+  },
+};

@@ -1,0 +1,84 @@
+import type { WetClock } from '../mould/index.ts';
+import type { JudgedReading } from './rugBelief.ts';
+import type { RugHour } from './surfaceCourse.ts';
+
+/** Bounds of the hours to the target; null: beyond the hours looked at. */
+export type Bounds = readonly [number | null, number | null];
+
+/** Regain at an hour, with the bounds that hold 80 and 95 % of the draws. */
+export interface RegainBand {
+  readonly hour: number;
+  readonly median: number;
+  readonly interval80: readonly [number, number];
+  readonly interval95: readonly [number, number];
+}
+
+/** What uncertainty adds to a rug's answer. */
+export interface RugSpread {
+  /** From hanging [h]. */
+  readonly interval80: Bounds;
+  readonly interval95: Bounds;
+  /** Share of the draws that reach the target in the hours looked at. */
+  readonly chanceDry: number;
+  /** Share of the draws that stay wet for longer than the red clock. */
+  readonly chanceRed: number;
+  readonly bands: readonly RegainBand[];
+  readonly readings: readonly JudgedReading[];
+  readonly contradicted: boolean;
+}
+
+export interface RugAnswer {
+  readonly id: string;
+  /** From hanging [h]; the median where the unknowns were drawn; null: not in the hours looked at. */
+  readonly hoursToTarget: number | null;
+  /** The same moment on the scenario's clock. */
+  readonly targetAtHour: number | null;
+  readonly targetRegain: number;
+  readonly endRegain: number;
+  readonly endSurfaceRh: number;
+  readonly mouldIndex: number;
+  /** From first wetting to the target [h]. */
+  readonly hoursWet: number | null;
+  readonly wetClock: WetClock;
+  readonly course: readonly RugHour[];
+  readonly spread?: RugSpread;
+}
+
+/** What has to be said before it happens. */
+export type DryAlarm =
+  | { readonly code: 'wet-past-amber' | 'wet-past-red'; readonly rug: string; readonly chance: number }
+  | { readonly code: 'not-dry-in-time'; readonly rug: string; readonly endRegain: number }
+  | {
+      readonly code: 'target-out-of-reach';
+      readonly rug: string;
+      readonly atRest: number;
+      readonly target: number;
+    }
+  | { readonly code: 'mould-may-begin'; readonly rug: string; readonly mouldIndex: number }
+  | {
+      readonly code: 'reading-stands-alone';
+      readonly rug: string;
+      readonly hour: number;
+      readonly spreads: number;
+    }
+  | { readonly code: 'readings-contradict-model'; readonly rug: string }
+  | { readonly code: 'room-saturates'; readonly peakRh: number };
+
+export interface DryAnswer {
+  readonly rugs: readonly RugAnswer[];
+  readonly endRh: number;
+  readonly peakRh: number;
+  /** Water found less water there should be, as a share of the load. */
+  readonly waterBalanceError: number;
+  readonly water: {
+    readonly loadKg: number;
+    readonly removedKg: number;
+    /** Negative where the outside air brings water in. */
+    readonly byAirExchangeKg: number;
+    readonly byCondensationKg: number;
+    readonly byMachineKg: readonly number[];
+  };
+  /** The room's factor as it is believed; only where the unknowns were drawn. */
+  readonly g?: { readonly likely: number; readonly least: number; readonly most: number };
+  readonly alarms: readonly DryAlarm[];
+}

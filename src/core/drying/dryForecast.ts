@@ -1,0 +1,183 @@
+import settings from '../../../data/drying/settings.json' with { type: 'json' };
+import { done, type Result } from '../../units/index.ts';
+import { readTable } from '../air/index.ts';
+import { wetClock, wetClockHours } from '../mould/index.ts';
+import type { DryAlarm, DryAnswer, RugAnswer, RugSpread } from './dryAnswer.ts';
+import type { DryingProblem } from './dryingProblem.ts';
+import { type PreparedRoom, type PreparedRug, prepareRoom, secondsPerHour } from './preparedRoom.ts';
+import { type RoomBelief, roomBelief } from './roomBelief.ts';
+import { fixedPaths, knownUnknowns, type Unknowns } from './roomSystem.ts';
+import { makeRoomRunner, type RoomCourse } from './runRoom.ts';
+import type { DryScenario } from './scenario.ts';
+import { scenarioProblem } from './scenarioProblem.ts';
+import { quantileOf, type Random, seededRandom } from './seededRandom.ts';
+import { surfaceCourse } from './surfaceCourse.ts';
+
+const sampleHoursOf = (hours: number): readonly number[] => {
+  const whole = Array.from({ length: Math.floor(hours) + 1 }, (_, hour) => hour);
+  return hours > whole.length - 1 ? [...whole, hours] : whole;
+};
+
+const orNull = (value: number): number | null => (Number.isFinite(value) ? value : null);
+
+const hungHourOf = (rug: PreparedRug): number => rug.hungAt / secondsPerHour;
+const hoursWetOf = (rug: PreparedRug, targetAtHour: number | null): number | null =>
+  targetAtHour === null ? null : targetAtHour - rug.wettedAt / secondsPerHour;
+
+function waterOf({ loadKg, paths }: RoomCourse): DryAnswer['water'] {
+  const [byAirExchangeKg = 0, byCondensationKg = 0] = paths;
+  const byMachineKg = Array.from(paths.slice(fixedPaths.length));
+  const removedKg = paths.reduce((sum, water) => sum + water, 0);
+  return { loadKg, removedKg, byAirExchangeKg, byCondensationKg, byMachineKg };
+}
+
+function rugAnswer(
+  room: PreparedRoom,
+  at: number,
+  unknowns: Unknowns,
+  course: RoomCourse,
+  hours: readonly number[],
+): RugAnswer | null {
+  const rug = room.rugs[at];
+  if (rug === undefined) return null;
+  const targetAtHour = course.targetAtHour[at] ?? null;
+  const states = surfaceCourse(room, at, unknowns, course, hours);
+  const last = states[states.length - 1];
+  const hoursWet = hoursWetOf(rug, targetAtHour);
+  return {
+    id: rug.id,
+    hoursToTarget: targetAtHour === null ? null : targetAtHour - hungHourOf(rug),
+    targetAtHour,
+    targetRegain: rug.targetRegain,
+    endRegain: course.endRegain[at] ?? Number.NaN,
+    endSurfaceRh: last?.surfaceRh ?? Number.NaN,
+    mouldIndex: Math.max(...states.map(({ mouldIndex }) => mouldIndex)),
+    hoursWet,
+    wetClock: wetClock(hoursWet),
+    course: states,
+  };
+}
+
+const between = (sorted: Float64Array, share: number): readonly [number, number] => [
+  quantileOf(sorted, (1 - share) / 2),
+  quantileOf(sorted, (1 + share) / 2),
+];
+
+function spreadOf(
+  room: PreparedRoom,
+  at: number,
+  courses: readonly RoomCourse[],
+  hours: readonly number[],
+  belief: RoomBelief,
+): { readonly medianAt: number | null; readonly spread: RugSpread } | null {
+  const rug = room.rugs[at];
+  if (rug === undefined) return null;
+  const ends = Float64Array.from(
+    courses,
+    ({ targetAtHour }) => targetAtHour[at] ?? Number.POSITIVE_INFINITY,
+  ).sort();
+  const fromHanging = (bounds: readonly [number, number]) =>
+    bounds.map((hour) => orNull(hour - hungHourOf(rug)));
+  const [low80 = null, high80 = null] = fromHanging(between(ends, 0.8));
+  const [low95 = null, high95 = null] = fromHanging(between(ends, 0.95));
+  const red = rug.wettedAt / secondsPerHour + wetClockHours.redHours;
+  const bands = hours.map((hour, k) => {
+    const regains = Float64Array.from(courses, ({ regains: of }) => of[at]?.[k] ?? Number.NaN).sort();
+    return {
+      ...{ hour, median: quantileOf(regains, 0.5) },
+      ...{ interval80: between(regains, 0.8), interval95: between(regains, 0.95) },
+    };
+  });
+  return {
+    medianAt: orNull(quantileOf(ends, 0.5)),
+    spread: {
+      ...{ interval80: [low80, high80], interval95: [low95, high95], bands },
+      chanceDry: ends.filter(Number.isFinite).length / ends.length,
+      chanceRed: ends.filter((end) => end > red).length / ends.length,
+      readings: belief.rugs[at]?.readings ?? [],
+      contradicted: belief.rugs[at]?.contradicted ?? false,
+    },
+  };
+}
+
+function alarmsOf(room: PreparedRoom, rugs: readonly RugAnswer[], course: RoomCourse): readonly DryAlarm[] {
+  const ofRugs = rugs.flatMap((answer, at): readonly DryAlarm[] => {
+    const { id: rug, hoursToTarget, endRegain, mouldIndex, spread, hoursWet, targetRegain } = answer;
+    const prepared = room.rugs[at];
+    const atRest =
+      prepared === undefined ? 0 : readTable(prepared.desorption.regain, Math.min(1, course.endRh));
+    const inView = room.seconds / secondsPerHour - (prepared?.wettedAt ?? 0) / secondsPerHour;
+    const pastRed = hoursWet === null ? inView > wetClockHours.redHours : hoursWet > wetClockHours.redHours;
+    const chanceRed = pastRed ? Math.max(spread?.chanceRed ?? 1, 0.5) : (spread?.chanceRed ?? 0);
+    const alarms: DryAlarm[] = [];
+    if (hoursToTarget === null && atRest >= targetRegain) {
+      alarms.push({ code: 'target-out-of-reach', rug, atRest, target: targetRegain });
+    } else if (hoursToTarget === null) alarms.push({ code: 'not-dry-in-time', rug, endRegain });
+    if (inView > wetClockHours.redHours && chanceRed >= settings.alarmChance) {
+      alarms.push({ code: 'wet-past-red', rug, chance: chanceRed });
+    } else if (hoursWet !== null && hoursWet > wetClockHours.amberHours) {
+      alarms.push({ code: 'wet-past-amber', rug, chance: 1 });
+    }
+    if (mouldIndex >= 1) alarms.push({ code: 'mould-may-begin', rug, mouldIndex });
+    for (const { reading, spreads, outlier } of spread?.readings ?? []) {
+      if (outlier) alarms.push({ code: 'reading-stands-alone', rug, hour: reading.hour, spreads });
+    }
+    if (spread?.contradicted === true) alarms.push({ code: 'readings-contradict-model', rug });
+    return alarms;
+  });
+  const { peakRh } = course;
+  return peakRh >= settings.roomSaturatesAtRh ? [...ofRugs, { code: 'room-saturates', peakRh }] : ofRugs;
+}
+
+/**
+ * When each rug of a room will be dry: by the values of the scenario, or, with `uncertainty`, by joint
+ * draws of what nobody knows exactly, narrowed by the readings.
+ *
+ * @param scenario - room, outside air, machines, rugs, readings
+ * @param random - source of chances for the draws; the scenario's seed when absent
+ * @returns hours to the target, regain, surface state and mould index by the hour, water by path, alarms
+ * @refuses everything scenarioProblem names
+ * @source none: model of surfaceFlux, machineOf and the isotherms, each with its source
+ * @accuracy water conserved to 1e-9 of the load; time to target within 0.1 % of ever finer steps
+ */
+export function dryForecast(scenario: DryScenario, random?: Random): Result<DryAnswer, DryingProblem> {
+  const problem = scenarioProblem(scenario);
+  if (problem !== null) return problem;
+  const room = prepareRoom(scenario);
+  const hours = sampleHoursOf(scenario.hours);
+  const run = makeRoomRunner(room);
+  const chances = random ?? seededRandom(scenario.seed ?? 1);
+  const uncertain = scenario.uncertainty === true;
+  const readings = scenario.rugs.map((rug) => rug.readings ?? []);
+  const belief = uncertain
+    ? roomBelief(room, readings, scenario.draws ?? settings.belief.draws, chances)
+    : null;
+  const courses = belief?.draws.map((unknowns) => run(unknowns, hours)) ?? [];
+  const central = belief === null ? knownUnknowns(room) : belief.likely;
+  const course = run(central, hours);
+  const rugs = room.rugs.flatMap((rug, at): readonly RugAnswer[] => {
+    const answer = rugAnswer(room, at, central, course, hours);
+    if (answer === null) return [];
+    const found = belief === null ? null : spreadOf(room, at, courses, hours, belief);
+    if (found === null) return [answer];
+    const { medianAt, spread } = found;
+    const hoursWet = hoursWetOf(rug, medianAt);
+    const hoursToTarget = medianAt === null ? null : medianAt - hungHourOf(rug);
+    return [
+      { ...answer, hoursToTarget, targetAtHour: medianAt, hoursWet, wetClock: wetClock(hoursWet), spread },
+    ];
+  });
+  return done({
+    rugs,
+    endRh: course.endRh,
+    peakRh: course.peakRh,
+    waterBalanceError: [course, ...courses].reduce(
+      (worst, { waterBalanceError }) =>
+        Math.abs(waterBalanceError) > Math.abs(worst) ? waterBalanceError : worst,
+      0,
+    ),
+    water: waterOf(course),
+    ...(belief === null ? {} : { g: belief.g }),
+    alarms: alarmsOf(room, rugs, course),
+  });
+}

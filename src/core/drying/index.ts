@@ -1,0 +1,10 @@
+export { litresPerDayAt } from './dehumidifier.ts';
+export type { DryAlarm, DryAnswer, RegainBand, RugAnswer, RugSpread } from './dryAnswer.ts';
+export { dryForecast } from './dryForecast.ts';
+export type { DryingProblem } from './dryingProblem.ts';
+export type { JudgedReading } from './rugBelief.ts';
+export * from './scenario.ts';
+export { readingKind } from './scenarioProblem.ts';
+export { type Random, seededRandom } from './seededRandom.ts';
+export type { RugHour } from './surfaceCourse.ts';
+export { type AirFilm, airFilm, balanceFace, type Face, newFace } from './surfaceFlux.ts';

@@ -1,0 +1,57 @@
+import settings from '../../../data/drying/settings.json' with { type: 'json' };
+import { readTable } from '../air/index.ts';
+import type { PreparedRug } from './preparedRoom.ts';
+import { type DryReading, type Touch, touches } from './scenario.ts';
+
+/** How far a reading lies from what a rug of a regain would show. */
+export interface Misfit {
+  /** In spreads of its noise. */
+  readonly spreads: number;
+  readonly logLikelihood: number;
+}
+
+/** Share of a normal chance below a value. @source abramowitz-stegun-1964, eq. 7.1.26 */
+function normalBelow(x: number): number {
+  const z = Math.abs(x) / Math.SQRT2;
+  const t = 1 / (1 + 0.3275911 * z);
+  const poly =
+    t * (0.254829592 + t * (-0.284496736 + t * (1.421413741 + t * (-1.453152027 + t * 1.061405429))));
+  const tail = (poly * Math.exp(-z * z)) / 2;
+  return x > 0 ? 1 - tail : tail;
+}
+
+const gaussian = (spreads: number): Misfit => ({ spreads, logLikelihood: -0.5 * spreads * spreads });
+
+/** A hand sorts into four; between neighbours hands differ. */
+function touchMisfit(touch: Touch, regain: number): Misfit {
+  const { bounds, spread } = settings.touch;
+  const drier = [...touches].reverse();
+  const place = drier.indexOf(touch);
+  const below = place === 0 ? Number.NEGATIVE_INFINITY : (bounds[place - 1] ?? Number.NaN);
+  const above = bounds[place] ?? Number.POSITIVE_INFINITY;
+  const chance =
+    normalBelow((above - regain) / spread) - (place === 0 ? 0 : normalBelow((below - regain) / spread));
+  const spreads = regain > above ? (above - regain) / spread : regain < below ? (below - regain) / spread : 0;
+  return { spreads, logLikelihood: Math.log(Math.max(chance, 1e-12)) };
+}
+
+/**
+ * How well a reading fits a rug that holds a regain.
+ *
+ * @param reading - mass [kg], pocket humidity, meter or touch
+ * @param rug - prepared
+ * @param regain - the model's [kg/kg]
+ * @param dryMass - true dry mass over the reckoned one
+ * @source workshop-setting, noise of readings (data/drying/settings.json)
+ */
+export function misfitOf(reading: DryReading, rug: PreparedRug, regain: number, dryMass: number): Misfit {
+  const { massShare, massKg, pocketRh, meterRegain } = settings.noise;
+  if ('massKg' in reading) {
+    const spread = Math.hypot(massShare * reading.massKg, massKg);
+    return gaussian((reading.massKg - rug.dryMassKg * dryMass * (1 + regain)) / spread);
+  }
+  if ('pocketRh' in reading)
+    return gaussian((reading.pocketRh - readTable(rug.desorption.activity, regain)) / pocketRh);
+  if ('meterRegain' in reading) return gaussian((reading.meterRegain - regain) / meterRegain);
+  return touchMisfit(reading.touch, regain);
+}

@@ -1,0 +1,219 @@
+import { CholeskyDecomposition, inverse, Matrix } from 'ml-matrix';
+import settings from '../../../data/drying/settings.json' with { type: 'json' };
+import type { PreparedRoom, PreparedRug } from './preparedRoom.ts';
+import { secondsPerHour } from './preparedRoom.ts';
+import { type Misfit, misfitOf } from './readingLikelihood.ts';
+import type { Background, Unknowns } from './roomSystem.ts';
+import { makeRoomRunner } from './runRoom.ts';
+import type { DryReading } from './scenario.ts';
+import { normal, type Random } from './seededRandom.ts';
+
+/**
+ * The unknowns of a rug as distances from their first guess, each in its own spread of the logarithm:
+ * the room's factor, starting water, resistance, critical regain, dry mass.
+ */
+export type Leaning = readonly number[];
+export const leanings = 5;
+
+/** Leanings with the weight each has after the readings; weights add up to 1. */
+export interface WeightedLeanings {
+  readonly leanings: readonly Leaning[];
+  readonly weights: readonly number[];
+}
+
+export interface JudgedReading {
+  readonly reading: DryReading;
+  /** Distance from the model that fits the other readings best, in spreads of the noise. */
+  readonly spreads: number;
+  /** Left out of the belief, since it lies too far from everything else. */
+  readonly outlier: boolean;
+}
+
+export interface RugBelief extends WeightedLeanings {
+  readonly readings: readonly JudgedReading[];
+  /** Half of the readings or more had to be left out. */
+  readonly contradicted: boolean;
+}
+
+const spreadsOf = (rug: PreparedRug): readonly number[] => {
+  const { roomSpread, resistanceSpread, criticalRegainSpread, dryMassSpread } = settings.belief;
+  return [roomSpread, rug.startSpread, resistanceSpread, criticalRegainSpread, dryMassSpread];
+};
+
+/** Sets the unknowns of one rug of a run by its leaning. */
+export function lean(unknowns: Unknowns, at: number, rug: PreparedRug, g: number, leaning: Leaning): void {
+  const factor = spreadsOf(rug).map((spread, i) => Math.exp(spread * (leaning[i] ?? 0)));
+  const [room = 1, start = 1, resistance = 1, critical = 1, mass = 1] = factor;
+  unknowns.g[at] = g * room;
+  unknowns.startRegain[at] = rug.startRegain * start;
+  unknowns.resistance[at] = rug.resistance * resistance;
+  unknowns.criticalRegain[at] = rug.criticalRegain * critical;
+  unknowns.dryMass[at] = mass;
+}
+
+/** Room for the unknowns of so many rugs. */
+export const emptyUnknowns = (rugs: number): Unknowns => ({
+  startRegain: new Float64Array(rugs),
+  g: new Float64Array(rugs),
+  resistance: new Float64Array(rugs),
+  criticalRegain: new Float64Array(rugs),
+  dryMass: new Float64Array(rugs),
+});
+
+/** The room with one rug alone, until its last reading. */
+function aloneUntil(room: PreparedRoom, rug: PreparedRug, seconds: number): PreparedRoom {
+  const jumps = [0, seconds, ...room.jumps.filter((time) => time < seconds)];
+  return { ...room, seconds, rugs: [rug], jumps: [...new Set(jumps)].sort((a, b) => a - b) };
+}
+
+const squares = (values: readonly number[]): number => values.reduce((sum, value) => sum + value * value, 0);
+
+interface Fit {
+  readonly leaning: Leaning;
+  readonly objective: number;
+  readonly misfits: readonly Misfit[];
+  /** Slopes of the misfits [reading][unknown]. */
+  readonly slopes: readonly (readonly number[])[];
+}
+
+const slopeStep = 0.05;
+const mostRounds = 8;
+
+/** Damped Gauss-Newton from the first guess to the leaning that readings and first guess bear best. */
+function bestLeaning(misfitsAt: (leaning: Leaning) => readonly Misfit[]): Fit {
+  const objectiveOf = (leaning: Leaning, misfits: readonly Misfit[]) =>
+    squares(leaning) + squares(misfits.map(({ spreads }) => spreads));
+  const slopesAt = (leaning: Leaning, misfits: readonly Misfit[]) => {
+    const moved = leaning.map((_, i) =>
+      misfitsAt(leaning.map((value, j) => (i === j ? value + slopeStep : value))),
+    );
+    return misfits.map(({ spreads }, k) => moved.map((of) => ((of[k]?.spreads ?? 0) - spreads) / slopeStep));
+  };
+  let leaning: Leaning = new Array<number>(leanings).fill(0);
+  let misfits = misfitsAt(leaning);
+  let objective = objectiveOf(leaning, misfits);
+  let slopes = slopesAt(leaning, misfits);
+  let damping = 0;
+  for (let round = 0; round < mostRounds; round++) {
+    const pull = leaning.map((value, i) =>
+      misfits.reduce((sum, { spreads }, k) => sum + spreads * (slopes[k]?.[i] ?? 0), value),
+    );
+    const curve = informationOf(slopes);
+    for (let i = 0; i < leanings; i++) curve.set(i, i, curve.get(i, i) * (1 + damping));
+    const move = inverse(curve).mmul(Matrix.columnVector([...pull]));
+    const next = leaning.map((value, i) => value - move.get(i, 0));
+    const found = misfitsAt(next);
+    const reached = objectiveOf(next, found);
+    if (reached < objective) {
+      const gained = objective - reached;
+      [leaning, misfits, objective] = [next, found, reached];
+      slopes = slopesAt(leaning, misfits);
+      damping = damping < 0.1 ? 0 : damping / 5;
+      if (gained < 0.01) break;
+    } else if (damping > 100) break;
+    else damping = damping === 0 ? 0.3 : damping * 4;
+  }
+  return { leaning, objective, misfits, slopes };
+}
+
+/** Information of the readings and the first guess together [unknowns × unknowns]. */
+function informationOf(slopes: Fit['slopes']): Matrix {
+  const curve = Matrix.eye(leanings, leanings);
+  for (const row of slopes) {
+    for (let i = 0; i < leanings; i++) {
+      for (let j = 0; j < leanings; j++) curve.set(i, j, curve.get(i, j) + (row[i] ?? 0) * (row[j] ?? 0));
+    }
+  }
+  return curve;
+}
+
+/** Tails of the proposal: heavy enough that no likely leaning is missed. */
+const tailFreedom = 6;
+
+/** Draws leanings around the best one and weighs each by how well it bears readings and first guess. */
+function weigh(
+  best: Fit,
+  misfitsAt: (leaning: Leaning) => readonly Misfit[],
+  count: number,
+  random: Random,
+): WeightedLeanings {
+  const covariance = inverse(informationOf(best.slopes));
+  const root = new CholeskyDecomposition(covariance.add(covariance.transpose()).div(2)).lowerTriangularMatrix;
+  const drawn = Array.from({ length: count }, () => {
+    const z = Array.from({ length: leanings }, () => normal(random));
+    const chi = Array.from({ length: tailFreedom }, () => normal(random) ** 2).reduce(
+      (sum, value) => sum + value,
+      0,
+    );
+    const stretch = Math.sqrt(tailFreedom / chi);
+    const leaning = best.leaning.map(
+      (value, i) => value + stretch * z.reduce((sum, part, j) => sum + root.get(i, j) * part, 0),
+    );
+    const proposed =
+      (-(tailFreedom + leanings) / 2) * Math.log(1 + (stretch * stretch * squares(z)) / tailFreedom);
+    const logLikelihood = misfitsAt(leaning).reduce((sum, misfit) => sum + misfit.logLikelihood, 0);
+    return { leaning, logWeight: logLikelihood - squares(leaning) / 2 - proposed };
+  });
+  const most = Math.max(...drawn.map(({ logWeight }) => logWeight));
+  const raw = drawn.map(({ logWeight }) => Math.exp(logWeight - most));
+  const sum = raw.reduce((total, weight) => total + weight, 0);
+  return { leanings: drawn.map(({ leaning }) => leaning), weights: raw.map((weight) => weight / sum) };
+}
+
+/**
+ * What the readings of one rug say of its unknowns. Readings that stand against all others are marked and
+ * left out, not averaged in.
+ *
+ * @param room - prepared
+ * @param rug - one of its rugs
+ * @param readings - in rising time
+ * @param background - water that the other rugs give to the air [kg/s] by hour
+ * @param count - leanings to draw
+ * @param random - source of chances
+ * @returns weighted leanings, each reading judged, and whether the readings contradict the model
+ * @source tierney-kadane-1986 for the proposal; weights by Bayes’ rule, noise and first guesses from data/drying/settings.json
+ */
+export function rugBelief(
+  room: PreparedRoom,
+  rug: PreparedRug,
+  readings: readonly DryReading[],
+  background: Background | null,
+  count: number,
+  random: Random,
+): RugBelief {
+  const until = Math.max(...readings.map(({ hour }) => hour * secondsPerHour), secondsPerHour);
+  const run = makeRoomRunner(aloneUntil(room, rug, until), background);
+  const hours = [...new Set(readings.map(({ hour }) => hour))].sort((a, b) => a - b);
+  const unknowns = emptyUnknowns(1);
+  const misfitsOf = (of: readonly DryReading[]) => (leaning: Leaning) => {
+    lean(unknowns, 0, rug, room.g, leaning);
+    const [regains] = run(unknowns, hours).regains;
+    const dryMass = unknowns.dryMass[0] ?? 1;
+    return of.map((reading) =>
+      misfitOf(reading, rug, regains?.[hours.indexOf(reading.hour)] ?? Number.NaN, dryMass),
+    );
+  };
+  const limit = settings.noise.outlierSpreads ** 2;
+  let kept = readings;
+  let best = bestLeaning(misfitsOf(kept));
+  while (best.objective > limit && kept.length > readings.length / 2) {
+    const without = kept.map((reading) => {
+      const others = kept.filter((one) => one !== reading);
+      return { others, best: bestLeaning(misfitsOf(others)) };
+    });
+    const least = without.reduce((a, b) => (b.best.objective < a.best.objective ? b : a));
+    if (best.objective - least.best.objective < limit) break;
+    ({ others: kept, best } = least);
+  }
+  const judged = misfitsOf(readings)(best.leaning);
+  return {
+    ...weigh(best, misfitsOf(kept), count, random),
+    readings: readings.map((reading, i) => ({
+      reading,
+      spreads: judged[i]?.spreads ?? Number.NaN,
+      outlier: !kept.includes(reading),
+    })),
+    contradicted:
+      (readings.length - kept.length) * 2 >= readings.length || best.objective > limit + kept.length,
+  };
+}

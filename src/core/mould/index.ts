@@ -1,0 +1,2 @@
+export * from './mouldIndexHukka1999.ts';
+export * from './wetClock.ts';

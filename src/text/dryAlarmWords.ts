@@ -1,0 +1,25 @@
+import type { DryAlarm } from '../core/drying/index.ts';
+
+const percent = (ratio: number) => `${Math.round(ratio * 100)} %`;
+
+/** What an alarm of the drying room says, and what to do. */
+export function dryAlarmWords(alarm: DryAlarm): string {
+  switch (alarm.code) {
+    case 'wet-past-amber':
+      return `${alarm.rug}: wet for more than 24 h. Give it more air or another machine, or dry it first.`;
+    case 'wet-past-red':
+      return `${alarm.rug}: wet for more than 48 h (${percent(alarm.chance)} likely). Do not wet it before the room can dry it; if it is wet, act now.`;
+    case 'not-dry-in-time':
+      return `${alarm.rug}: not dry in the hours looked at; it still holds ${percent(alarm.endRegain)} of its dry mass.`;
+    case 'target-out-of-reach':
+      return `${alarm.rug}: this air leaves ${percent(alarm.atRest)} in it, so ${percent(alarm.target)} is never reached. Bring the room’s humidity down.`;
+    case 'mould-may-begin':
+      return `${alarm.rug}: mould index ${alarm.mouldIndex.toFixed(1)}, growth may begin. Keep it apart, wear a respirator and gloves to look at it.`;
+    case 'reading-stands-alone':
+      return `${alarm.rug}: the reading at hour ${alarm.hour} fits nothing else (${Math.abs(alarm.spreads).toFixed(0)} spreads off) and was left out. Take it again.`;
+    case 'readings-contradict-model':
+      return `${alarm.rug}: its readings contradict the forecast. Trust the readings, check scale and dry mass, and do not promise by this forecast.`;
+    case 'room-saturates':
+      return `The room reaches ${percent(alarm.peakRh)} humidity: nothing dries and everything in it grows damp. Hang fewer, add a machine, or open it to drier air.`;
+  }
+}
