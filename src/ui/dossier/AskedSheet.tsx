@@ -25,7 +25,10 @@ import {
   StorageSheet,
   UnclaimedSheet,
 } from './story/custodySheets.tsx';
-import { DustSheet, MeasureSheet, SurveySheet, WeighSheet } from './story/measureSheets.tsx';
+import { DustSheet } from './story/DustSheet.tsx';
+import { MeasureSheet } from './story/MeasureSheet.tsx';
+import { SurveySheet } from './story/SurveySheet.tsx';
+import { WeighSheet } from './story/WeighSheet.tsx';
 import { WithdrawSheet } from './story/WithdrawSheet.tsx';
 import { BlotSheet } from './test/BlotSheet.tsx';
 import { TestRefusedSheet } from './test/TestRefusedSheet.tsx';

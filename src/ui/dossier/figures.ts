@@ -18,9 +18,7 @@ export const massWords = (massKg: number, units: 'metric' | 'customary' = 'metri
     : `${figure(massKg, 2)} kg (${figure(massKg / 0.45359237)} lb)`;
 
 export const temperatureWords = (celsius: number, units: 'metric' | 'customary' = 'metric'): string =>
-  units === 'metric'
-    ? `${figure(celsius)} °C`
-    : `${figure(celsius)} °C (${figure(celsius * 1.8 + 32, 0)} °F)`;
+  units === 'metric' ? `${figure(celsius)} °C` : `${figure(celsius)} °C (${figure(celsius * 1.8 + 32)} °F)`;
 
 export const percentWords = (fraction: number): string => `${figure(fraction * 100)} %`;
 

@@ -1,6 +1,7 @@
 import references from '../../../data/references.json' with { type: 'json' };
 import { type Axis, type AxisValue, type Bounds, noLimit, withinOn } from '../../core/wash/index.ts';
-import { figure } from './figures.ts';
+import type { WorkshopSettings } from '../../dossier/index.ts';
+import { figure, temperatureWords } from './figures.ts';
 
 /** Axes in the order a washer asks for them, with what each is called. */
 export const axisNames: { readonly [A in Axis]: string } = {
@@ -48,9 +49,15 @@ const atMost: { readonly [A in Axis]?: string } = {
 };
 
 /** A value on an axis as the washer reads it: `≤ 24 °C`, `5 – 7`, `flat`. */
-export const valueWords = (axis: Axis, value: AxisValue): string => {
+export const valueWords = (
+  axis: Axis,
+  value: AxisValue,
+  units: WorkshopSettings['units'] = 'metric',
+): string => {
   if (isBand(value)) return bandWords(value);
   if (value === 0 && (axis === 'wetMinutes' || axis === 'bathMinutes')) return 'not at all';
+  if (typeof value === 'number' && (axis === 'temperatureC' || axis === 'dryingTemperatureC'))
+    return `≤ ${temperatureWords(value, units)}`;
   if (typeof value === 'number')
     return axis === 'people' ? `at least ${value}` : `≤ ${figure(value)} ${atMost[axis] ?? ''}`;
   if (typeof value === 'string') return value === 'no liquid' ? 'no liquid at all' : value;

@@ -3,7 +3,7 @@ import { useDossier } from '../dossier/dossierView.ts';
 import { figure, percentWords } from '../dossier/figures.ts';
 import { noItems, nothingTyped, useField, useForm } from '../dossier/useForm.ts';
 import { Button, Choice, LineField, newId, PhotoTaker, ProblemNotice, Sheet } from '../kit/index.ts';
-import { ReadingPad, type Slot, type Typed, valueIn } from '../wash/ReadingPad.tsx';
+import { massIn, ReadingPad, type Slot, type Typed, valueIn, warmthIn } from '../wash/ReadingPad.tsx';
 
 type Reading = RugFactOf<'DryingReading'>;
 type Key = 'mass' | 'airRh' | 'airC' | 'pocket' | 'reference';
@@ -20,7 +20,7 @@ const usualPoints: readonly MeterPoint[] = ['pile, middle', 'foundation, back', 
 
 /** One look at a drying rug: mass and room first, then meter, pocket, and the senses. */
 export function DryingReadingSheet({ onClose }: { readonly onClose: () => void }) {
-  const { standing, visit } = useDossier();
+  const { standing, visit, settings } = useDossier();
   const before = visit?.readings.findLast(({ meterDryReference }) => meterDryReference !== undefined);
   const { form, act, isBusy, problem, forget } = useForm('drying reading', onClose);
   const [typed, setTyped] = useField<Typed<Key>>(
@@ -40,9 +40,7 @@ export function DryingReadingSheet({ onClose }: { readonly onClose: () => void }
     {
       key: 'mass',
       name: 'Mass',
-      unit: 'kg',
-      least: 0.01,
-      most: 500,
+      ...massIn(settings.units),
       verdict: (value) => {
         if (ovenDry === null) return null;
         const ratio = moistureRatio(value, ovenDry);
@@ -63,7 +61,7 @@ export function DryingReadingSheet({ onClose }: { readonly onClose: () => void }
       verdict: (value) =>
         value > 60 ? { tone: 'caution', words: 'above 60 %: weighings here do not count as constant' } : null,
     },
-    { key: 'airC', name: 'Room', unit: '°C', least: -30, most: 60 },
+    { key: 'airC', name: 'Room', ...warmthIn(settings.units, -30, 60) },
     {
       key: 'pocket',
       name: 'Pocket',

@@ -1,7 +1,7 @@
 import { type Grade, grades, type PlanStep } from '../../core/wash/index.ts';
 import { agreedPlan, type RugFactOf, stepId } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
-import { figure } from '../dossier/figures.ts';
+import { figure, temperatureWords } from '../dossier/figures.ts';
 import { noItems, nothingTyped, useField, useForm } from '../dossier/useForm.ts';
 import { Button, Choice, newId, PhotoTaker, ProblemNotice, Sheet } from '../kit/index.ts';
 import {
@@ -15,7 +15,7 @@ import {
   temperatureBandOf,
   temperatureVerdict,
 } from './bathVerdict.ts';
-import { ReadingPad, type Slot, type Typed, valueIn } from './ReadingPad.tsx';
+import { ReadingPad, type Slot, type Typed, valueIn, warmthIn } from './ReadingPad.tsx';
 import { isBleed, stopNamed } from './rescue.ts';
 import { VerdictLine } from './VerdictLine.tsx';
 
@@ -32,7 +32,7 @@ export const clothOptions = [...grades].reverse().map((value) => ({ value, words
 
 /** A bath reading, judged against the plan's band while it is typed. */
 export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly onClose: () => void }) {
-  const { standing, visit, now } = useDossier();
+  const { standing, visit, settings, now } = useDossier();
   const { form, act, isBusy, problem, forget } = useForm(`bath/${stepId(step)}`, onClose);
   const [typed, setTyped] = useField<Typed<'ph' | 'temperature'>>(form, 'typed', nothingTyped);
   const [cloth, setCloth] = useField<Grade | null>(form, 'cloth', null);
@@ -60,10 +60,8 @@ export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly
   const temperature: Slot<'temperature'> = {
     key: 'temperature',
     name: 'Bath',
-    unit: '°C',
-    least: 0,
-    most: 90,
-    aim: `${figure(warmth.least)} – ${figure(warmth.most)} °C`,
+    ...warmthIn(settings.units, 0, 90),
+    aim: `${temperatureWords(warmth.least, settings.units)} – ${temperatureWords(warmth.most, settings.units)}`,
     verdict: (value) => temperatureVerdict(value, warmth),
   };
   const values = { ph: valueIn(ph, typed), temperature: valueIn(temperature, typed) };

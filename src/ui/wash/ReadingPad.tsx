@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import type { WorkshopSettings } from '../../dossier/index.ts';
 
 /** What a value is worth, said at once. */
 export interface ReadingVerdict {
@@ -11,8 +12,11 @@ export interface Slot<Key extends string> {
   readonly key: Key;
   readonly name: string;
   readonly unit: string;
+  /** In the unit it is typed in. */
   readonly least: number;
   readonly most: number;
+  /** From the typed unit to the one on record; absent where they are the same. */
+  readonly toKept?: (typed: number) => number;
   /** What is expected, in a few words. */
   readonly aim?: string;
   readonly verdict?: (value: number) => ReadingVerdict | null;
@@ -20,12 +24,35 @@ export interface Slot<Key extends string> {
 
 export type Typed<Key extends string> = { readonly [K in Key]?: string };
 
-/** A typed figure as a number; null while it is none or outside what can be. */
+/** Limits and unit of a liquid's or the air's warmth, as the workshop reads it. */
+export const warmthIn = (units: WorkshopSettings['units'], leastC: number, mostC: number) =>
+  units === 'metric'
+    ? { unit: '°C', least: leastC, most: mostC }
+    : {
+        unit: '°F',
+        least: Math.ceil(leastC * 1.8 + 32),
+        most: Math.floor(mostC * 1.8 + 32),
+        toKept: (fahrenheit: number) => Number(((fahrenheit - 32) / 1.8).toFixed(2)),
+      };
+
+/** Limits and unit of a mass, as the workshop reads it. */
+export const massIn = (units: WorkshopSettings['units']) =>
+  units === 'metric'
+    ? { unit: 'kg', least: 0.01, most: 500 }
+    : {
+        unit: 'lb',
+        least: 0.1,
+        most: 1100,
+        toKept: (pounds: number) => Number((pounds * 0.45359237).toFixed(3)),
+      };
+
+/** A typed figure as a number on record; null while it is none or outside what can be. */
 export const valueIn = <Key extends string>(slot: Slot<Key>, typed: Typed<Key>): number | null => {
   const text = typed[slot.key] ?? '';
   if (!/^-?\d+([.,]\d*)?$/.test(text)) return null;
   const value = Number(text.replace(',', '.'));
-  return value >= slot.least && value <= slot.most ? value : null;
+  if (value < slot.least || value > slot.most) return null;
+  return slot.toKept?.(value) ?? value;
 };
 
 const keys = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0', '⌫'] as const;

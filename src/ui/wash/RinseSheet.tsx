@@ -1,27 +1,28 @@
 import type { Grade, PlanStep } from '../../core/wash/index.ts';
-import { type RugFactOf, stepId } from '../../dossier/index.ts';
+import { type RugFactOf, stepId, type WorkshopSettings } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { useField, useForm } from '../dossier/useForm.ts';
 import { Button, Choice, ProblemNotice, Sheet } from '../kit/index.ts';
 import { clothOptions, runOffOptions } from './BathSheet.tsx';
 import { benchGrade, clothVerdict, runOffVerdict } from './bathVerdict.ts';
-import { ReadingPad, type Slot, type Typed, valueIn } from './ReadingPad.tsx';
+import { ReadingPad, type Slot, type Typed, valueIn, warmthIn } from './ReadingPad.tsx';
 import { VerdictLine } from './VerdictLine.tsx';
 
 type Key = 'conductivity' | 'supply' | 'ph' | 'supplyPh' | 'temperature';
 type Foam = NonNullable<RugFactOf<'RinseMeasured'>['foam']>;
 
-const slots: readonly Slot<Key>[] = [
+const slotsIn = (units: WorkshopSettings['units']): readonly Slot<Key>[] => [
   { key: 'conductivity', name: 'Rinse water', unit: 'µS/cm', least: 0, most: 200_000 },
   { key: 'supply', name: 'Supply', unit: 'µS/cm', least: 0, most: 200_000, aim: 'the water as it comes' },
   { key: 'ph', name: 'Rinse pH', unit: '', least: 0, most: 14 },
   { key: 'supplyPh', name: 'Supply pH', unit: '', least: 0, most: 14 },
-  { key: 'temperature', name: 'Water', unit: '°C', least: 0, most: 90 },
+  { key: 'temperature', name: 'Water', ...warmthIn(units, 0, 90) },
 ];
 
 /** A rinse reading against the water it is rinsed with. */
 export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonly onClose: () => void }) {
-  const { standing, visit, now } = useDossier();
+  const { standing, visit, settings, now } = useDossier();
+  const slots = slotsIn(settings.units);
   const before = visit?.rinses.at(-1);
   const { form, act, isBusy, problem, forget } = useForm(`rinse/${stepId(step)}`, onClose);
   const [typed, setTyped] = useField<Typed<Key>>(form, 'typed', {

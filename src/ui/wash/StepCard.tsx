@@ -177,7 +177,7 @@ function RunningPart({ step, startedAt, next }: RunningProps) {
 
 /** One step: large while it is at hand, one line once it is done. */
 export function StepCard({ step, steps, known, isPresent }: StepCardProps) {
-  const { rug, standing, open, nameOf } = useDossier();
+  const { rug, standing, settings, open, nameOf } = useDossier();
   const started = known?.started ?? null;
   const done = known?.done ?? null;
   const title = `${step.kind}${step.stain === undefined ? '' : `: ${stainWords(standing.marks, step.stain)}`}`;
@@ -197,7 +197,7 @@ export function StepCard({ step, steps, known, isPresent }: StepCardProps) {
     <>
       <p>{step.what}</p>
       <Amounts step={step} />
-      <p className="aim">{aimWords(step)}</p>
+      <p className="aim">{aimWords(step, settings.units)}</p>
       {step.tools.length > 0 && <p className="why">Tools: {step.tools.join(', ')}</p>}
     </>
   );

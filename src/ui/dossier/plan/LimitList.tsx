@@ -44,6 +44,7 @@ function Reason({ limit }: { readonly limit: PlanLimit }) {
 }
 
 function AxisRow({ axis, plan }: { readonly axis: Axis; readonly plan: WashPlan }) {
+  const { settings } = useDossier();
   const binding = distinct(plan.limits.filter((limit) => limit.axis === axis && limit.binding));
   const loosened = plan.loosens
     .filter(({ fact }) => fact !== allTogether)
@@ -57,7 +58,7 @@ function AxisRow({ axis, plan }: { readonly axis: Axis; readonly plan: WashPlan 
     <li className="lim">
       <b>{axisNames[axis]}</b>
       <div>
-        <div className="lim-value">{valueWords(axis, plan.bounds[axis])}</div>
+        <div className="lim-value">{valueWords(axis, plan.bounds[axis], settings.units)}</div>
         <ul className="plain-list">
           {first === undefined ? (
             <li className="why">follows from the other limits</li>

@@ -1,6 +1,7 @@
 import type { Amount, PlanStep, WashPlan } from '../../../core/wash/index.ts';
+import type { WorkshopSettings } from '../../../dossier/index.ts';
 import { useDossier } from '../dossierView.ts';
-import { figure, stainWords } from '../figures.ts';
+import { figure, stainWords, temperatureWords } from '../figures.ts';
 import { sourceWords } from '../limitWords.ts';
 
 /** `120 g`, or `60 – 120 g` where it is a range. */
@@ -8,10 +9,14 @@ export const amountWords = ({ least, most, unit }: Amount): string =>
   least === most ? `${figure(least)} ${unit}` : `${figure(least)} – ${figure(most)} ${unit}`;
 
 /** pH, warmth and dwell of a step in a line. */
-export const aimWords = ({ targetPh, temperatureC, dwellMinutes }: PlanStep): string =>
+export const aimWords = (
+  { targetPh, temperatureC, dwellMinutes }: PlanStep,
+  units: WorkshopSettings['units'],
+): string =>
   [
     targetPh && `pH ${figure(targetPh.least, 2)} – ${figure(targetPh.most, 2)}`,
-    temperatureC && `${figure(temperatureC.least)} – ${figure(temperatureC.most)} °C`,
+    temperatureC &&
+      `${temperatureWords(temperatureC.least, units)} – ${temperatureWords(temperatureC.most, units)}`,
     dwellMinutes === undefined ? undefined : `dwell ${figure(dwellMinutes)} min`,
   ]
     .filter((part) => part !== undefined)
@@ -19,7 +24,7 @@ export const aimWords = ({ targetPh, temperatureC, dwellMinutes }: PlanStep): st
 
 /** The steps in order, with what to mix for this rug. */
 export function StepList({ plan }: { readonly plan: WashPlan }) {
-  const { standing } = useDossier();
+  const { standing, settings } = useDossier();
   return (
     <details className="steps">
       <summary>
@@ -37,7 +42,7 @@ export function StepList({ plan }: { readonly plan: WashPlan }) {
             )}
             <div className="why">
               {[
-                aimWords(step),
+                aimWords(step, settings.units),
                 step.people > 1 ? `${step.people} people` : '',
                 step.protection.length > 0 ? `wear ${step.protection.join(', ')}` : '',
                 step.amounts[0] === undefined ? '' : `amounts: ${sourceWords(step.amounts[0].source)}`,
