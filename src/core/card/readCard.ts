@@ -3,7 +3,14 @@ import limits from '../../../data/card/limits.json' with { type: 'json' };
 import { done, type OutOfRange, type Problem, type Result, refused } from '../../units/index.ts';
 import type { Picture } from '../weave/index.ts';
 import { type CornerName, codePlace, readCardText } from './cardText.ts';
-import { type Homography, homographyOf, project, stretchAt } from './homography.ts';
+import {
+  type Homography,
+  homographyOf,
+  type PointPair,
+  project,
+  stretchAt,
+  unproject,
+} from './homography.ts';
 import { refine } from './refine.ts';
 
 export type CardProblem =
@@ -82,6 +89,12 @@ const scaleAt = (h: Homography): { readonly x: number; readonly y: number; reado
     y: 1 / Math.hypot(xy, yy),
     mean: 1 / Math.sqrt(Math.abs(xx * yy - xy * yx)),
   };
+};
+
+/** How far a found corner lies from where the homography has it [mm]. */
+const offMm = (h: Homography, { plane, picture: [x, y] }: PointPair): number => {
+  const [px, py] = unproject(h, x, y);
+  return Math.hypot(px - plane[0], py - plane[1]);
 };
 
 /** Standard error of the scale, from the covariance of the homography. */
@@ -198,12 +211,19 @@ export function readCard(
     });
   });
   const start = homographyOf(pairs);
+  const cardWidth = 2 * (geometry.code.inner + side / 2);
+  // Corners come in whole pixels; a code that lies elsewhere than the others say is far beyond that.
+  const astray =
+    start === null
+      ? Number.NaN
+      : (Math.max(...pairs.map((pair) => offMm(start, pair))) - 3 * scaleAt(start).mean) / cardWidth;
+  if (!(astray <= limits.disagreement))
+    return refused('card-codes-disagree', { share: astray, most: limits.disagreement });
   const refined = start === null ? null : refine(picture, start, names);
   if (start === null || refined === null)
     return refused('card-codes-disagree', { share: Number.NaN, most: limits.disagreement });
-  const across = 2 * (geometry.code.inner + side / 2);
   const worst = Math.max(...refined.offMm.values());
-  const share = worst / across;
+  const share = worst / cardWidth;
   if (!(share <= limits.disagreement / 2))
     return refused('card-codes-disagree', { share, most: limits.disagreement });
   const stretched = stretches(refined.homography, picture);
