@@ -12,8 +12,8 @@ function vitest(name, config, env) {
   rmSync(report, { force: true });
   const code = runPackage(
     'vitest/vitest.mjs',
-    ['run', '--config', config, '--reporter=dot', '--reporter=json', `--outputFile.json=${report}`],
-    { env: { ...process.env, ...env } },
+    ['run', '--config', config, '--reporter=default', '--reporter=json', `--outputFile.json=${report}`],
+    { env: { ...process.env, ...(process.stdout.isTTY ? {} : { NO_COLOR: '1' }), ...env } },
   );
   try {
     const { numPassedTests, numFailedTests, testResults } = JSON.parse(readFileSync(report, 'utf8'));
