@@ -1,7 +1,7 @@
 import { dyes, grades, sides, testLiquids } from '../../core/wash/index.ts';
 import { Button, Check, LineField, NumberField, newId, Picker, Section } from '../kit/index.ts';
 import type { FactsProps } from './RugFields.tsx';
-import type { TypedColour, TypedTest } from './typedFacts.ts';
+import { showsColourChange, type TypedColour, type TypedTest } from './typedFacts.ts';
 
 const changedIn = <Item extends { readonly id: string }>(
   items: readonly Item[],
@@ -132,7 +132,7 @@ function TestRow(props: {
           value={test.grade ?? ''}
           onChange={(word) => onChange({ ...test, grade: grades.find((grade) => grade === word) ?? null })}
         />
-        {test.liquid === 'acid rinse' || test.liquid === 'spotter' ? (
+        {showsColourChange(test.liquid) ? (
           <Picker
             label="Change of the colour itself"
             any="Not read yet"

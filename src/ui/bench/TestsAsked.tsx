@@ -1,6 +1,6 @@
 import type { RequiredDyeTest } from '../../core/wash/index.ts';
 import { Button, Notice } from '../kit/index.ts';
-import type { TypedTest } from './typedFacts.ts';
+import { showsColourChange, type TypedTest } from './typedFacts.ts';
 
 interface AskedProps {
   readonly tests: readonly RequiredDyeTest[];
@@ -27,7 +27,7 @@ export function TestsAsked({ tests, waiting, onTest }: AskedProps) {
               </span>
             </div>
             {isTyped(test, waiting) ? (
-              <span className="why">waits for its grade</span>
+              <span className="why">typed; waits to be read</span>
             ) : (
               <Button
                 tone="ghost"
@@ -44,14 +44,15 @@ export function TestsAsked({ tests, waiting, onTest }: AskedProps) {
   );
 }
 
+/** Whether the test is typed already and only waits to be read. */
 const isTyped = (test: RequiredDyeTest, typed: readonly TypedTest[]): boolean =>
   typed.some(
-    ({ colour, side, liquid, grade, atUrinePlace = false }) =>
-      grade === null &&
-      atUrinePlace === test.atUrinePlace &&
-      colour === test.colour &&
-      side === test.side &&
-      liquid === test.liquid,
+    (one) =>
+      one.colour === test.colour &&
+      one.side === test.side &&
+      one.liquid === test.liquid &&
+      (one.atUrinePlace ?? false) === test.atUrinePlace &&
+      (one.grade === null || (showsColourChange(one.liquid) && one.colourChange === null)),
   );
 
 const conditionWords = ({ pH, temperatureC, minutes, strengthGPerL }: RequiredDyeTest): string =>

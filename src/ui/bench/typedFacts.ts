@@ -64,6 +64,10 @@ export interface TypedFacts {
   readonly stains: readonly TypedStain[];
 }
 
+/** Acid and spotters are also read for the change of the colour itself. */
+export const showsColourChange = (liquid: TestLiquid): boolean =>
+  liquid === 'acid rinse' || liquid === 'spotter';
+
 export const nothingKnown: TypedFacts = {
   route: 'rug in use',
   construction: 'unknown',
