@@ -1,6 +1,14 @@
-import type { ConsignmentAnswer, ConsignmentRequest, RecordRequest } from '../../../../src/contract/index.ts';
-import type { RugFact } from '../../../../src/dossier/index.ts';
-import { identified, lookedOver, measured, weighed } from '../../../support/rugStory.ts';
+import type {
+  ConsignmentAnswer,
+  ConsignmentRequest,
+  PaperHashAnswer,
+  RecordRequest,
+  RugAnswer,
+  StateAnswer,
+} from '../../../../src/contract/index.ts';
+import type { RequiredDyeTest, WashPlan } from '../../../../src/core/wash/index.ts';
+import { planFingerprint, planOf, type RugFact, standingOf } from '../../../../src/dossier/index.ts';
+import { coloursNamed, identified, lookedOver, measured, weighed } from '../../../support/rugStory.ts';
 import type { Hand } from './hand.ts';
 
 /** Asks the server as the page on this device would; a refusal is a mistake in the journey. */
@@ -19,16 +27,17 @@ function post<Answer>(hand: Hand, path: string, body: unknown): Promise<Answer> 
   ) as Promise<Answer>;
 }
 
+const get = async <Answer>(hand: Hand, path: string): Promise<Answer> =>
+  (await (await hand.page.request.get(path)).json()) as Answer;
+
 const draft = (fact: RugFact) => ({ id: crypto.randomUUID(), fact });
 
 /** Records facts that this journey is not about. */
 export async function record(hand: Hand, rug: string, ...facts: readonly RugFact[]): Promise<void> {
-  const known = facts.map(draft);
-  const { entries } = (await (await hand.page.request.get(`/api/rugs/${rug}`)).json()) as {
-    readonly entries: readonly { readonly revision: number }[];
-  };
+  const { entries } = await get<RugAnswer>(hand, `/api/rugs/${rug}`);
   const expectedRevision = entries.at(-1)?.revision ?? 0;
-  await post(hand, `/api/rugs/${rug}/entries`, { expectedRevision, drafts: known } as RecordRequest);
+  const request = { expectedRevision, drafts: facts.map(draft) } as RecordRequest;
+  await post(hand, `/api/rugs/${rug}/entries`, request);
 }
 
 /** A rug that was taken in, and of which everything is known but how its dyes behave. */
@@ -60,4 +69,61 @@ export async function takeIn(hand: Hand, tag: string, title: string): Promise<st
   } as ConsignmentRequest;
   await post<ConsignmentAnswer>(hand, '/api/consignments', request);
   return rug;
+}
+
+/** Proves every colour, and has the plan on record, signed off, priced and agreed to. */
+export async function proveAndAgree(hand: Hand, rug: string): Promise<void> {
+  await record(hand, rug, coloursNamed);
+  for (;;) {
+    const plan = await planNow(hand, rug);
+    if (plan.missingDyeTests.length === 0) break;
+    await record(hand, rug, ...plan.missingDyeTests.map(holds));
+  }
+  const plan = await planNow(hand, rug);
+  const { method, rulebook } = plan;
+  const fingerprint = planFingerprint(plan);
+  const ceiling = { amountMinor: 10_000, currency: 'EUR' };
+  await record(hand, rug, { type: 'PlanAgreed', rulebook, fingerprint, method, plan: { ...plan } });
+  await record(
+    hand,
+    rug,
+    { type: 'SignedOff', as: 'owner', name: 'Mirela Ostrand', about: 'No value is declared.' },
+    { type: 'PriceQuoted', lines: [{ words: 'Wash', amount: ceiling }], notToExceed: ceiling },
+  );
+  const paper = await get<PaperHashAnswer>(hand, `/api/rugs/${rug}/papers/consent/hash`);
+  await record(hand, rug, {
+    type: 'ConsentGiven',
+    plan: fingerprint,
+    paper: paper.sha256,
+    risks: plan.consents.map(({ text }) => text),
+    notToExceed: ceiling,
+    agreed: { how: 'letter or e-mail', words: 'I agree to the wash.' },
+  });
+}
+
+const holds = (test: RequiredDyeTest): RugFact => ({
+  type: 'DyeTested',
+  colour: test.colour,
+  side: test.side,
+  liquid: test.liquid,
+  ...(test.agents.length === 0 ? {} : { agents: test.agents }),
+  ...(test.pH === undefined ? {} : { ph: test.pH }),
+  ...(test.strengthGPerL === undefined ? {} : { strengthGPerL: test.strengthGPerL }),
+  ...(test.temperatureC === undefined ? {} : { temperatureC: test.temperatureC }),
+  ...(test.minutes === undefined ? {} : { minutes: test.minutes }),
+  reading: { kind: 'graded', by: 'eye', staining: '5', colourChange: '5', control: '5' },
+  photos: [],
+});
+
+async function planNow(hand: Hand, rug: string): Promise<WashPlan> {
+  const { entries } = await get<RugAnswer>(hand, `/api/rugs/${rug}`);
+  const { settings } = await get<StateAnswer>(hand, '/api/state');
+  const plan = planOf(standingOf(entries), settings, new Date().toISOString());
+  if (!plan.ok) throw new Error(`No plan: ${plan.problem.code}`);
+  return plan.value;
+}
+
+/** Somebody who also works here. */
+export async function addColleague(hand: Hand, name: string, passphrase: string): Promise<void> {
+  await post(hand, '/api/people', { person: crypto.randomUUID(), name, roles: ['washer'], passphrase });
 }
