@@ -1,9 +1,12 @@
 import type { PlanStep, WashPlan } from '../../core/wash/index.ts';
+import type { WorkshopSettings } from '../../dossier/workshopFacts.ts';
+import { useSettings } from '../call/index.ts';
 import { sourceWords } from '../dossier/limitWords.ts';
 import { aimWords, amountWords } from '../dossier/plan/StepList.tsx';
 
 /** The steps in order, with what to mix. */
 export function BenchSteps({ plan }: { readonly plan: WashPlan }) {
+  const { units } = useSettings();
   return (
     <details className="more">
       <summary>{plan.steps.length === 1 ? 'The one step' : `The ${plan.steps.length} steps`}</summary>
@@ -16,7 +19,7 @@ export function BenchSteps({ plan }: { readonly plan: WashPlan }) {
             {step.amounts.length === 0 ? null : (
               <div>{step.amounts.map((amount) => `${amount.agent} ${amountWords(amount)}`).join(' · ')}</div>
             )}
-            <span className="why">{besides(step)}</span>
+            <span className="why">{besides(step, units)}</span>
           </li>
         ))}
       </ol>
@@ -24,9 +27,9 @@ export function BenchSteps({ plan }: { readonly plan: WashPlan }) {
   );
 }
 
-const besides = (step: PlanStep): string =>
+const besides = (step: PlanStep, units: WorkshopSettings['units']): string =>
   [
-    aimWords(step),
+    aimWords(step, units),
     step.people > 1 ? `${step.people} people` : '',
     step.protection.length > 0 ? `wear ${step.protection.join(', ')}` : '',
     step.amounts[0] === undefined ? '' : `amounts: ${sourceWords(step.amounts[0].source)}`,
