@@ -35,11 +35,14 @@ interface Waiting {
 interface Recorded {
   readonly entries: readonly Entry[];
   readonly moved: readonly string[];
+  /** Where the record ends now; null when nothing was new. */
+  readonly end: RecordHead | null;
 }
 
 /** What came of a waiting batch; its sender is told once it is durable. */
 interface Settled {
   readonly moved: readonly string[];
+  readonly end: RecordHead | null;
   readonly tell: () => void;
 }
 
@@ -100,7 +103,9 @@ export class SqliteLedger implements Ledger {
     this.#waiting = [];
     let settled: readonly Settled[];
     try {
-      settled = this.#recordAll.immediate(waiting);
+      // One alone needs no transaction around its own.
+      settled =
+        waiting.length === 1 ? waiting.map((each) => this.#settle(each)) : this.#recordAll.immediate(waiting);
     } catch (error) {
       const problem = unavailable(error);
       for (const { answer, fail } of waiting) {
@@ -109,23 +114,25 @@ export class SqliteLedger implements Ledger {
       }
       return;
     }
-    const moved = new Set(settled.flatMap((each) => each.moved));
-    if (moved.size > 0) this.#headFile.write(this.#recordHead());
+    const end = settled.findLast((each) => each.end !== null)?.end ?? null;
+    if (end !== null) this.#headFile.write(end);
     for (const { tell } of settled) tell();
-    if (moved.size > 0) for (const listener of this.#listeners) listener([...moved]);
+    if (end === null) return;
+    const moved = [...new Set(settled.flatMap((each) => each.moved))];
+    for (const listener of this.#listeners) listener(moved);
   }
 
   /** Records one waiting batch, undone by itself if it must not be, and says how its sender is to be told. */
   #settle({ batch, answer, fail }: Waiting): Settled {
     try {
-      const { entries, moved } = this.#recordOne(batch);
-      return { moved, tell: () => answer(done(entries)) };
+      const { entries, moved, end } = this.#recordOne.immediate(batch);
+      return { moved, end, tell: () => answer(done(entries)) };
     } catch (error) {
       // Trouble with the store itself undoes them all.
       if (unavailable(error) !== null) throw error;
       const tell = () =>
         error instanceof Undo ? answer({ ok: false, problem: error.problem }) : fail(error);
-      return { moved: [], tell };
+      return { moved: [], end: null, tell };
     }
   }
 
@@ -133,6 +140,7 @@ export class SqliteLedger implements Ledger {
   #record(batch: readonly StreamAppend[]): Recorded {
     const entries: Entry[] = [];
     const moved: string[] = [];
+    let end: RecordHead | null = null;
     for (const append of batch) {
       const { stream, expectedRevision } = append;
       const head = this.#headOf(stream);
@@ -140,7 +148,7 @@ export class SqliteLedger implements Ledger {
       if (key === null) throw new Undo(refused('client-erased', { stream }).problem);
       const admission = admit(
         append,
-        { stream: head, record: this.#recordHead() },
+        { stream: head, record: end ?? this.#recordHead() },
         (id) => (head.revision === 0 ? undefined : this.#statements.recordedEntry.get(id, stream)),
         (draft) => (key === undefined ? canonicalJson(draft.fact) : encryptFact(draft, key)),
       );
@@ -148,21 +156,26 @@ export class SqliteLedger implements Ledger {
         const facts = { stream, expectedRevision, actualRevision: head.revision };
         throw new Undo(refused('stream-moved-on', facts).problem);
       }
-      entries.push(...admission.answered.map((stored) => readable(stored, key)));
-      if (admission.fresh.length === 0) continue;
-      this.#write(stream, head, admission.fresh, key);
+      const answered = admission.answered.map((stored) => readable(stored, key));
+      entries.push(...answered);
+      const last = admission.fresh.at(-1);
+      if (last === undefined) continue;
+      this.#write(stream, head, admission.fresh, answered);
       moved.push(stream);
+      end = { position: last.position, link: last.link };
     }
-    return { entries, moved };
+    return { entries, moved, end };
   }
 
-  #write(stream: string, head: StreamHead, fresh: readonly StoredEntry[], key: Uint8Array | undefined): void {
+  #write(stream: string, head: StreamHead, fresh: readonly StoredEntry[], answered: readonly Entry[]): void {
     const before = this.#entriesOf(stream, head);
     for (const entry of fresh) this.#statements.addEntry.run(entry);
-    const entries = [...before, ...fresh.map((stored) => readable(stored, key))];
+    // What is answered holds the new entries, and may hold others, or one twice.
+    const readables = new Map(answered.map((entry) => [entry.revision, entry]));
+    const entries = [...before, ...fresh.flatMap(({ revision }) => readables.get(revision) ?? [])];
     const characters = this.#cache.charactersOf(stream) + charactersOf(fresh);
     this.#cache.put(stream, entries, characters);
-    if (key === undefined) this.#putRow(stream, this.#listRowOf(stream, entries));
+    if (streamKind(stream) !== 'client') this.#putRow(stream, this.#listRowOf(stream, entries));
   }
 
   async read(stream: string): Promise<readonly Entry[]> {
