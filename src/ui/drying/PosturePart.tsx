@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { agreedPlan, decide, postures, type RugFact } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
+import { counted } from '../dossier/figures.ts';
 import { Part } from '../dossier/Part.tsx';
 import { useField, useForm } from '../dossier/useForm.ts';
 import { Button, Choice, LineField, ProblemNotice, Sheet, When } from '../kit/index.ts';
@@ -68,8 +69,8 @@ export function PosturePart() {
             {turned !== undefined && (
               <>
                 {' '}
-                · turned <When at={turned.when} /> by {nameOf(turned.by)}, {visit.turnings.length} times in
-                all
+                · turned <When at={turned.when} /> by {nameOf(turned.by)},{' '}
+                {counted(visit.turnings.length, 'time')} in all
               </>
             )}
           </span>
