@@ -2,6 +2,7 @@ import { zxingCodes } from '../../src/adapters/codes/zxingCodes.ts';
 import { type CornerName, codePlace, drawCard } from '../../src/core/card/index.ts';
 import { cameraOver, type Picture, photograph } from './camera.ts';
 import { between, type Chance, whole } from './chance.ts';
+import type { Look } from './index.ts';
 import type { ShotSpec } from './rugSpec.ts';
 
 /** How a card is printed and laid. */
@@ -20,8 +21,8 @@ export interface CardShot extends Picture {
   readonly mmPerPx: number;
 }
 
-/** Photographs a printed card lying on a mid-grey cloth; its middle is where the camera looks. */
-export function photographCard(chance: Chance, spec: CardShotSpec): CardShot {
+/** Photographs a printed card lying on a mid-grey cloth, a rug showing through its window if one is given; its middle is where the camera looks. */
+export function photographCard(chance: Chance, spec: CardShotSpec, inWindow?: Look): CardShot {
   const drawn = drawCard({ serial: spec.serial, tag: spec.tag, draw: zxingCodes.draw });
   if (!drawn.ok) throw new Error(drawn.problem.code);
   const cell = 1 / 12;
@@ -47,6 +48,12 @@ export function photographCard(chance: Chance, spec: CardShotSpec): CardShot {
   for (const corner of spec.hidden)
     fill(...(codePlace(corner).map((place) => place - 2) as [number, number]), 22, 22, 0.3);
   const picture = photograph(chance, spec.shot, (xMm, yMm, weight, into, at) => {
+    if (
+      inWindow !== undefined &&
+      Math.abs(xMm / spec.printed[0]) < 35 &&
+      Math.abs(yMm / spec.printed[1]) < 35
+    )
+      return inWindow(xMm, yMm, weight, into, at);
     const x = (xMm / spec.printed[0] + reach) / cell;
     const y = (yMm / spec.printed[1] + reach) / cell;
     const inside = Math.abs(xMm / spec.printed[0]) < 105 && y >= 0 && y < side - 1 && x >= 0 && x < side - 1;

@@ -56,17 +56,17 @@ function meanRow(
   return sum / places;
 }
 
-/** Weaves and photographs one rug; the same chance gives the same picture. */
-export function weaveOnLoom(chance: Chance, rug: RugSpec, shot: ShotSpec): LoomPicture {
-  const { toPicture, toPlane } = cameraOver(shot);
-  const corners = [
-    [0, 0],
-    [shot.widthPx, 0],
-    [0, shot.heightPx],
-    [shot.widthPx, shot.heightPx],
-  ].map(([x = 0, y = 0]) => toPlane(x, y));
-  const reachX = 1.06 * Math.max(...corners.map(([x]) => Math.abs(x)));
-  const reachY = 1.06 * Math.max(...corners.map(([, y]) => Math.abs(y)));
+/** Light of a plane at a point [mm from its middle], added with a weight. */
+export type Look = Parameters<typeof photograph>[2];
+
+/** Weaves a piece of rug and lights it; its middle is the plane's origin. */
+export function layRug(
+  chance: Chance,
+  rug: RugSpec,
+  shot: ShotSpec,
+  reachX: number,
+  reachY: number,
+): { readonly look: Look; readonly back: WovenBack; readonly centreX: number } {
   const across = Math.ceil((2 * reachX * rug.weftwiseKnotsPer7cm) / 70) + 2;
   const along = Math.ceil((2 * reachY * rug.warpwiseKnotsPer7cm) / 70) + 2;
   const cartoon = drawCartoon(chance, rug.design, across, along);
@@ -76,7 +76,7 @@ export function weaveOnLoom(chance: Chance, rug: RugSpec, shot: ShotSpec): LoomP
   const lit = daylight(chance, rug, shot, back);
   const centreX = back.wide / back.pxPerMm / 2;
   const centreY = back.high / back.pxPerMm / 2;
-  const picture = photograph(chance, shot, (xMm, yMm, weight, into, at) => {
+  const look: Look = (xMm, yMm, weight, into, at) => {
     const x = (xMm + centreX) * back.pxPerMm - 0.5;
     const y = (yMm + centreY) * back.pxPerMm - 0.5;
     const left = Math.min(back.wide - 2, Math.max(0, Math.floor(x)));
@@ -91,7 +91,23 @@ export function weaveOnLoom(chance: Chance, rug: RugSpec, shot: ShotSpec): LoomP
         weight *
           (((lit[first + band] ?? 0) * (1 - fx) + (lit[first + 3 + band] ?? 0) * fx) * (1 - fy) +
             ((lit[below + band] ?? 0) * (1 - fx) + (lit[below + 3 + band] ?? 0) * fx) * fy);
-  });
+  };
+  return { look, back, centreX };
+}
+
+/** Weaves and photographs one rug; the same chance gives the same picture. */
+export function weaveOnLoom(chance: Chance, rug: RugSpec, shot: ShotSpec): LoomPicture {
+  const { toPicture, toPlane } = cameraOver(shot);
+  const corners = [
+    [0, 0],
+    [shot.widthPx, 0],
+    [0, shot.heightPx],
+    [shot.widthPx, shot.heightPx],
+  ].map(([x = 0, y = 0]) => toPlane(x, y));
+  const reachX = 1.06 * Math.max(...corners.map(([x]) => Math.abs(x)));
+  const reachY = 1.06 * Math.max(...corners.map(([, y]) => Math.abs(y)));
+  const { look, back, centreX } = layRug(chance, rug, shot, reachX, reachY);
+  const picture = photograph(chance, shot, look);
   const knotMm = meanPitch(back.knotEdges, centreX, 0.45 * (shot.widthPx / shot.pxPerMm));
   const rowMm = meanRow(back, 0.45 * (shot.widthPx / shot.pxPerMm), 0.45 * (shot.heightPx / shot.pxPerMm));
   const slope = Math.tan((rug.skewDeg * Math.PI) / 180);

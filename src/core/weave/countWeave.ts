@@ -69,7 +69,7 @@ const leastSide = 96;
 const leastPitchPx = 3.6;
 const mostDeg = 18;
 /** Below this an answer is no better than a guess between factors. */
-const leastConfidence = 0.45;
+const leastConfidence = 0.36;
 
 /** How usual it is for a repeat across to be so much wider than one along: broad, and never decisive alone. */
 const shapeWeight = (weftwise: number, warpwise: number): number =>
@@ -159,7 +159,7 @@ function isInside(picture: Picture, { x, y, width, height }: Window): boolean {
  * @refuses weave-too-fine - the repeat is under 3.6 px, where the camera's own raster is mistaken for weave
  * @refuses weave-undecided - something repeats, but no factor is likely enough to be named
  * @refuses taps-not-usable - taps that lie along no axis, too close, or over fewer than two repeats
- * @source none: this project's; see docs/decisions and bench/weave.bench.ts for its accuracy
+ * @source none: this project's; its accuracy is shown by bench/weave.bench.ts
  */
 export function countWeave(picture: Picture, options: WeaveOptions = {}): Result<WeaveCount, WeaveProblem> {
   const window = options.window ?? { x: 0, y: 0, width: picture.width, height: picture.height };

@@ -24,22 +24,15 @@ export interface MeasuredRepeat {
 const bestLevelPitch = 10.5;
 
 /** What the confidence is made from; the order is that of the fitted weights. */
-export const signsOf = (
-  weight: number,
-  field: PitchField,
-  pitchPx: number,
-  contrast: number,
-): readonly number[] => {
+const signsOf = (weight: number, field: PitchField, pitchPx: number, contrast: number): readonly number[] => {
   const share = Math.min(0.9995, Math.max(0.02, weight));
   return [
     1,
     Math.log(share / (1 - share)),
     field.within,
-    Math.min(3, field.height),
-    Math.log(Math.max(0.0005, field.error)),
+    Math.min(1, field.height),
     Math.min(0, Math.log(pitchPx / 6)),
     Math.max(-2, Math.min(0, Math.log(contrast / 0.05))),
-    Math.min(12, field.blocks) / 12,
   ];
 };
 
