@@ -5,7 +5,7 @@ import { figure, temperatureWords } from '../dossier/figures.ts';
 import { noItems, nothingTyped, useField, useForm } from '../dossier/useForm.ts';
 import { Button, Choice, newId, PhotoTaker, ProblemNotice, Sheet } from '../kit/index.ts';
 import {
-  benchGrade,
+  benchGrades,
   clothVerdict,
   phBandOf,
   phVerdict,
@@ -43,7 +43,7 @@ export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly
   const rescuing = visit.stops.some(({ called, cleared }) => cleared === null && isBleed(called.condition));
   const phBand = rescuing ? rescuePhBand : phBandOf(step, plan);
   const warmth = temperatureBandOf(step, plan);
-  const bench = benchGrade(standing);
+  const bench = benchGrades(standing);
   const ph: Slot<'ph'> = {
     key: 'ph',
     name: 'pH',

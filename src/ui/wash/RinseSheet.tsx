@@ -4,7 +4,7 @@ import { useDossier } from '../dossier/dossierView.ts';
 import { useField, useForm } from '../dossier/useForm.ts';
 import { Button, Choice, ProblemNotice, Sheet } from '../kit/index.ts';
 import { clothOptions, runOffOptions } from './BathSheet.tsx';
-import { benchGrade, clothVerdict, runOffVerdict } from './bathVerdict.ts';
+import { benchGrades, clothVerdict, runOffVerdict } from './bathVerdict.ts';
 import { ReadingPad, type Slot, type Typed, valueIn, warmthIn } from './ReadingPad.tsx';
 import { VerdictLine } from './VerdictLine.tsx';
 
@@ -81,7 +81,7 @@ export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonl
           value={cloth}
           onChange={setCloth}
         />
-        {cloth !== null && <VerdictLine verdict={clothVerdict(cloth, benchGrade(standing))} />}
+        {cloth !== null && <VerdictLine verdict={clothVerdict(cloth, benchGrades(standing))} />}
         <Choice
           label="Run-off"
           columns={2}

@@ -27,8 +27,15 @@ describe('a bath reading is judged at once', () => {
     expect(temperatureVerdict(29, { least: 18, most: 24 }).tone).toBe('stop');
   });
   test('white cloth half a grade below the bench test stops the wash', () => {
-    expect(clothVerdict('4', '4-5').tone).toBe('stop');
-    expect(clothVerdict('4-5', '4-5').tone).toBe('ok');
+    const alike = { worst: '4-5', best: '4-5' } as const;
+    expect(clothVerdict('4', alike).tone).toBe('stop');
+    expect(clothVerdict('4-5', alike).tone).toBe('ok');
+  });
+  test('where colours did differently on the bench, the better ones are not forgotten', () => {
+    const differing = { worst: '4', best: '5' } as const;
+    expect(clothVerdict('3-4', differing).tone).toBe('stop');
+    expect(clothVerdict('4', differing).tone).toBe('caution');
+    expect(clothVerdict('5', differing).tone).toBe('ok');
   });
   test('while a colour is rescued the bath is never below pH 4', () => {
     expect(rescuePhVerdict(3.9).tone).toBe('stop');

@@ -52,21 +52,34 @@ export const rescuePhVerdict = (value: number): ReadingVerdict =>
 
 const gradeRank = (grade: Grade): number => grades.indexOf(grade);
 
-/** The worst grade the bench found in a bath; nothing tested counts as the best, so that any stain tells. */
-export function benchGrade(standing: RugStanding): Grade {
+/** The worst and the best a colour of this rug did on the bench in water or the planned bath. */
+export interface BenchGrades {
+  readonly worst: Grade;
+  readonly best: Grade;
+}
+
+/** Nothing tested counts as the best, so that any stain tells. */
+export function benchGrades(standing: RugStanding): BenchGrades {
   const read = standing.dyeTests.flatMap(({ liquid, reading }) =>
     (liquid === 'planned bath' || liquid === 'cold water') && reading.kind === 'graded'
       ? [reading.staining]
       : [],
   );
-  return read.reduce<Grade>((worst, grade) => (gradeRank(grade) < gradeRank(worst) ? grade : worst), '5');
+  const byRank = [...read].sort((a, b) => gradeRank(a) - gradeRank(b));
+  return { worst: byRank[0] ?? '5', best: byRank.at(-1) ?? '5' };
 }
 
-/** White cloth half a grade below the bench test is a stop. */
-export const clothVerdict = (cloth: Grade, bench: Grade): ReadingVerdict =>
-  gradeRank(cloth) < gradeRank(bench)
-    ? { tone: 'stop', words: `bench test was ${bench}: stop, a colour runs` }
-    : { tone: 'ok', words: `no worse than the bench test, ${bench}` };
+/**
+ * White cloth half a grade below the bench test is a stop. A reading does not say which colour was pressed:
+ * below the worst it is a stop for certain, below the best it is one for the colours that did better.
+ */
+export function clothVerdict(cloth: Grade, { worst, best }: BenchGrades): ReadingVerdict {
+  if (gradeRank(cloth) < gradeRank(worst))
+    return { tone: 'stop', words: `bench test was ${worst}: stop, a colour runs` };
+  if (gradeRank(cloth) < gradeRank(best))
+    return { tone: 'caution', words: `fine for the colour that was ${worst}; stop if any other was pressed` };
+  return { tone: 'ok', words: `no worse than the bench test, ${worst}` };
+}
 
 const runOffRank = { clear: 0, soil: 0, 'faint colour': 1, 'strong colour': 2 } as const;
 type RunOff = keyof typeof runOffRank;
