@@ -174,8 +174,11 @@ export class SqliteLedger implements Ledger {
     const readables = new Map(answered.map((entry) => [entry.revision, entry]));
     const entries = [...before, ...fresh.flatMap(({ revision }) => readables.get(revision) ?? [])];
     const characters = this.#cache.charactersOf(stream) + charactersOf(fresh);
-    this.#cache.put(stream, entries, characters);
-    if (streamKind(stream) !== 'client') this.#putRow(stream, this.#listRowOf(stream, entries));
+    const row = streamKind(stream) === 'client' ? null : this.#listRowOf(stream, entries);
+    const text = JSON.stringify(row);
+    // Most entries leave the row as it is.
+    if (text !== this.#cache.rowOf(stream)) this.#putRow(stream, row);
+    this.#cache.put(stream, entries, characters, text);
   }
 
   async read(stream: string): Promise<readonly Entry[]> {

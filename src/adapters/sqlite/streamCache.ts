@@ -7,6 +7,8 @@ const mostCharacters = 16_000_000;
 interface Kept {
   readonly entries: readonly Entry[];
   readonly characters: number;
+  /** The list row last written for these entries, as JSON; undefined when that is not known. */
+  readonly row: string | undefined;
 }
 
 /** Streams read of late, so that adding to a long dossier does not read all of it again. */
@@ -29,9 +31,13 @@ export class StreamCache {
     return this.#kept.get(stream)?.characters ?? 0;
   }
 
-  put(stream: string, entries: readonly Entry[], characters: number): void {
+  rowOf(stream: string): string | undefined {
+    return this.#kept.get(stream)?.row;
+  }
+
+  put(stream: string, entries: readonly Entry[], characters: number, row?: string): void {
     this.remove(stream);
-    this.#kept.set(stream, { entries, characters });
+    this.#kept.set(stream, { entries, characters, row });
     this.#characters += characters;
     for (const oldest of this.#kept.keys()) {
       if (this.#characters <= mostCharacters) return;
