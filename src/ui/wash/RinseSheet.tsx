@@ -2,10 +2,11 @@ import type { Grade, PlanStep } from '../../core/wash/index.ts';
 import { type RugFactOf, stepId, type WorkshopSettings } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { useField, useForm } from '../dossier/useForm.ts';
-import { Button, Choice, ProblemNotice, Sheet } from '../kit/index.ts';
+import { Button, Choice, newId, ProblemNotice, Sheet } from '../kit/index.ts';
 import { clothOptions, runOffOptions } from './BathSheet.tsx';
 import { benchGrades, clothVerdict, runOffVerdict } from './bathVerdict.ts';
 import { ReadingPad, type Slot, type Typed, valueIn, warmthIn } from './ReadingPad.tsx';
+import { stopNamed } from './rescue.ts';
 import { VerdictLine } from './VerdictLine.tsx';
 
 type Key = 'conductivity' | 'supply' | 'ph' | 'supplyPh' | 'temperature';
@@ -41,19 +42,26 @@ export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonl
   const impossible = slots.some((slot) => (typed[slot.key] ?? '') !== '' && value[slot.key] === null);
   const empty =
     value.conductivity === null && value.ph === null && foam === null && cloth === null && runOff === null;
-  const record = () =>
-    act({
-      type: 'RinseMeasured',
-      step: stepId(step),
-      ...(value.ph === null ? {} : { ph: value.ph }),
-      ...(value.conductivity === null ? {} : { conductivityUsPerCm: value.conductivity }),
-      ...(value.supply === null ? {} : { supplyConductivityUsPerCm: value.supply }),
-      ...(value.supplyPh === null ? {} : { supplyPh: value.supplyPh }),
-      ...(value.temperature === null ? {} : { temperatureC: value.temperature }),
-      ...(foam === null ? {} : { foam }),
-      ...(cloth === null ? {} : { whiteClothGrade: cloth }),
-      ...(runOff == null ? {} : { runOff }),
-    });
+  const fact: RugFactOf<'RinseMeasured'> = {
+    type: 'RinseMeasured',
+    step: stepId(step),
+    ...(value.ph === null ? {} : { ph: value.ph }),
+    ...(value.conductivity === null ? {} : { conductivityUsPerCm: value.conductivity }),
+    ...(value.supply === null ? {} : { supplyConductivityUsPerCm: value.supply }),
+    ...(value.supplyPh === null ? {} : { supplyPh: value.supplyPh }),
+    ...(value.temperature === null ? {} : { temperatureC: value.temperature }),
+    ...(foam === null ? {} : { foam }),
+    ...(cloth === null ? {} : { whiteClothGrade: cloth }),
+    ...(runOff == null ? {} : { runOff }),
+  };
+  const cloths = cloth === null ? null : clothVerdict(cloth, benchGrades(standing));
+  const colours = runOff == null ? null : runOffVerdict(runOff, visit.rinses, now);
+  const stop =
+    cloths?.tone === 'stop'
+      ? stopNamed('cloth grade')
+      : colours?.tone === 'stop'
+        ? stopNamed('run-off colour')
+        : null;
   // A figure typed long ago is no reading of now: closing the sheet lets it go.
   const leave = () => {
     forget();
@@ -81,7 +89,7 @@ export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonl
           value={cloth}
           onChange={setCloth}
         />
-        {cloth !== null && <VerdictLine verdict={clothVerdict(cloth, benchGrades(standing))} />}
+        {cloths !== null && <VerdictLine verdict={cloths} />}
         <Choice
           label="Run-off"
           columns={2}
@@ -89,9 +97,24 @@ export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonl
           value={runOff ?? null}
           onChange={setRunOff}
         />
-        {runOff != null && <VerdictLine verdict={runOffVerdict(runOff, visit.rinses, now)} />}
+        {colours !== null && <VerdictLine verdict={colours} />}
         <ProblemNotice problem={problem} />
-        <Button wide isDisabled={empty || impossible || isBusy} onPress={record}>
+        {stop !== null && (
+          <Button
+            wide
+            tone="stop"
+            isDisabled={impossible || isBusy}
+            onPress={() => act(fact, { type: 'StopCalled', stop: newId(), condition: stop })}
+          >
+            ▲ Record it and stop the wash
+          </Button>
+        )}
+        <Button
+          wide
+          tone={stop === null ? 'act' : 'ghost'}
+          isDisabled={empty || impossible || isBusy}
+          onPress={() => act(fact)}
+        >
           Record the reading
         </Button>
       </div>
