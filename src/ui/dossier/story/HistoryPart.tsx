@@ -17,7 +17,8 @@ function Line({
   readonly around: Around;
   readonly withdrawal: RugEntry | undefined;
 }) {
-  const { open, nameOf, ask } = useDossier();
+  const { open, isOwner, asked, nameOf, ask } = useDossier();
+  const isTheirs = isOwner || entry.by === asked.person.person;
   const { did, words } = entryWords(entry.fact, around);
   const at = entry.fact.happenedAt ?? entry.at;
   const why = withdrawal?.fact.type === 'EntryWithdrawn' ? withdrawal.fact.reason : null;
@@ -43,15 +44,19 @@ function Line({
           </div>
         )}
       </div>
-      {open && why === null && entry.fact.type !== 'DossierOpened' && entry.fact.type !== 'RugReceived' && (
-        <Button
-          tone="ghost"
-          label={`Withdraw: ${did}`}
-          onPress={() => ask({ kind: 'withdraw', entry: entry.id })}
-        >
-          Withdraw
-        </Button>
-      )}
+      {open &&
+        isTheirs &&
+        why === null &&
+        entry.fact.type !== 'DossierOpened' &&
+        entry.fact.type !== 'RugReceived' && (
+          <Button
+            tone="ghost"
+            label={`Withdraw: ${did}`}
+            onPress={() => ask({ kind: 'withdraw', entry: entry.id })}
+          >
+            Withdraw
+          </Button>
+        )}
     </li>
   );
 }
