@@ -10,16 +10,6 @@ import { facts, heading, list, notice, row, table, text, words } from './parts.t
 import { blockerParts, planInForce, presentPlan } from './planInForce.ts';
 import { sourceWords } from './sourceWords.ts';
 
-/** What holds for every wash, whatever the rug; the plan adds its own. */
-export const standingCautions = [
-  'Gloves and goggles whenever an agent is opened, mixed or poured. Read the supplier’s safety data sheet first; it comes before this paper.',
-  'Air the room: acids with sulfites, and any chlorine, give off gas.',
-  'An eyewash and a shower within reach where an agent can hurt the eyes or skin (29 CFR 1910.151(c); local rules come first).',
-  'Never mix: chlorine bleach with acid, ammonia, urine, peroxide, alcohol or acetone; sulfite or dithionite below pH 4; peroxide with a reducer, with acetic acid, or on iron or copper stains.',
-  'Wet floor and current: dry hands, no lead on the floor, residual-current protection. A wet rug is heavy: lift as the plan says.',
-  'Waste water goes where the local authority allows and never below pH 5.0 (40 CFR 403.5 in the United States); dilution alone is no treatment.',
-] as const;
-
 const amountWords = ({ agent, least, most, unit, source }: Amount): string => {
   const range = least === most ? figure(least, 1) : `${figure(least, 1)} to ${figure(most, 1)}`;
   return `${range} ${unit} ${agent} (${sourceWords(source)})`;
@@ -102,7 +92,7 @@ export function workOrder(context: PaperContext): Result<PaperBody, PaperHasNoGr
       ...(agreed
         ? [notice('held', 'The client has agreed to this plan')]
         : [notice('stop', 'Not agreed', ['The client has not agreed to this plan. No wet step.'])]),
-      notice('caution', 'Before you start', [...standingCautions, ...plan.cautions]),
+      notice('caution', 'Before you start', plan.cautions),
       ...plan.overridden.map(({ rule, reason }) =>
         notice('caution', `Rule ${rule} is set aside by the owner`, [reason]),
       ),

@@ -597,6 +597,12 @@ describe('dye tests', () => {
   });
 });
 
+test('a wet plan carries the usual cautions: skin, gas, eyes, mixtures, current, waste water', () => {
+  expect(bare(soundRug)?.cautions.join(' ')).toMatch(
+    /Gloves and goggles.*safety data sheet.*Air the room.*eyewash.*Never mix.*Wet floor and current.*local authority/s,
+  );
+});
+
 describe('the rulebook', () => {
   test('has every rule R01 to R40, each with a reason a client can read', () => {
     for (const id of ruleIds) {

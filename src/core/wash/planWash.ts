@@ -188,7 +188,6 @@ function planFrom(facts: PlanFacts, judgement: Judgement): WashPlan {
     signOffs: signOffsOf(limits, facts),
     overridden,
     cautions: [
-      ...cautionTable.always,
       ...(wet ? cautionTable.wet : cautionTable.dry),
       ...(wet && facts.areaM2 * shopFacts.washAndRinseMinPerM2.least > bounds.wetMinutes
         ? [cautionTable.largeForItsWetMinutes]
