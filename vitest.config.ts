@@ -4,6 +4,6 @@ export default defineConfig({
   test: {
     include: ['src/**/*.test.ts', 'src/**/*.test.tsx', 'test/**/*.test.ts'],
     exclude: ['test/journeys/browser/**', 'node_modules/**', 'dist/**'],
-    testTimeout: 30_000,
+    testTimeout: 60_000,
   },
 });

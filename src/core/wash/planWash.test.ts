@@ -514,7 +514,7 @@ describe('laws over every combination of material, dye and finding', () => {
         }
         expect(wetMinutes).toBeLessThanOrEqual(bounds.wetMinutes + 1e-9);
       }),
-      { numRuns: 1500 },
+      { numRuns: 700 },
     );
   });
 
@@ -527,7 +527,7 @@ describe('laws over every combination of material, dye and finding', () => {
         expect(within(after.bounds, before.bounds)).toBe(true);
         expect(tightens(after, before)).toEqual([]);
       }),
-      { numRuns: 1500 },
+      { numRuns: 700 },
     );
   });
 
