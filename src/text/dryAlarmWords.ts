@@ -13,6 +13,8 @@ export function dryAlarmWords(alarm: DryAlarm): string {
       return `${alarm.rug}: not dry in the hours looked at; it still holds ${percent(alarm.endRegain)} of its dry mass.`;
     case 'target-out-of-reach':
       return `${alarm.rug}: this air leaves ${percent(alarm.atRest)} in it, so ${percent(alarm.target)} is never reached. Bring the room’s humidity down.`;
+    case 'damp-again':
+      return `${alarm.rug}: reaches its target, but takes water up again and holds ${percent(alarm.regain)} at hour ${alarm.hour}. Take it down before the wet rugs come in, or hang them elsewhere.`;
     case 'mould-may-begin':
       return `${alarm.rug}: mould index ${alarm.mouldIndex.toFixed(1)}, growth may begin. Keep it apart, wear a respirator and gloves to look at it.`;
     case 'reading-stands-alone':

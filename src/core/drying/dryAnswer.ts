@@ -54,6 +54,8 @@ export type DryAlarm =
       readonly atRest: number;
       readonly target: number;
     }
+  /** Neighbours or the room gave it water back after it had reached its target. */
+  | { readonly code: 'damp-again'; readonly rug: string; readonly hour: number; readonly regain: number }
   | { readonly code: 'mould-may-begin'; readonly rug: string; readonly mouldIndex: number }
   | {
       readonly code: 'reading-stands-alone';

@@ -18,6 +18,12 @@ const sampleHoursOf = (hours: number): readonly number[] => {
   return hours > whole.length - 1 ? [...whole, hours] : whole;
 };
 
+/** A rug so near its rest gives off no more worth waiting for [kg/kg]. */
+const nearRest = 0.01;
+
+/** Water taken up again that is worth a word [kg/kg]. */
+const dampAgainRegain = 0.005;
+
 const orNull = (value: number): number | null => (Number.isFinite(value) ? value : null);
 
 const hungHourOf = (rug: PreparedRug): number => rug.hungAt / secondsPerHour;
@@ -110,7 +116,7 @@ function alarmsOf(room: PreparedRoom, rugs: readonly RugAnswer[], course: RoomCo
     const pastRed = hoursWet === null ? inView > wetClockHours.redHours : hoursWet > wetClockHours.redHours;
     const chanceRed = pastRed ? Math.max(spread?.chanceRed ?? 1, 0.5) : (spread?.chanceRed ?? 0);
     const alarms: DryAlarm[] = [];
-    if (hoursToTarget === null && atRest >= targetRegain) {
+    if (hoursToTarget === null && atRest >= targetRegain && endRegain < atRest + nearRest) {
       alarms.push({ code: 'target-out-of-reach', rug, atRest, target: targetRegain });
     } else if (hoursToTarget === null) alarms.push({ code: 'not-dry-in-time', rug, endRegain });
     if (inView > wetClockHours.redHours && chanceRed >= settings.alarmChance) {
@@ -118,6 +124,12 @@ function alarmsOf(room: PreparedRoom, rugs: readonly RugAnswer[], course: RoomCo
     } else if (hoursWet !== null && hoursWet > wetClockHours.amberHours) {
       alarms.push({ code: 'wet-past-amber', rug, chance: 1 });
     }
+    const again = answer.course.find(
+      ({ hour, regain }) =>
+        hour > (answer.targetAtHour ?? Number.POSITIVE_INFINITY) + 1 &&
+        regain > targetRegain + dampAgainRegain,
+    );
+    if (again !== undefined) alarms.push({ code: 'damp-again', rug, hour: again.hour, regain: again.regain });
     if (mouldIndex >= 1) alarms.push({ code: 'mould-may-begin', rug, mouldIndex });
     for (const { reading, spreads, outlier } of spread?.readings ?? []) {
       if (outlier) alarms.push({ code: 'reading-stands-alone', rug, hour: reading.hour, spreads });

@@ -1,12 +1,13 @@
 import type { ArrowSystem } from './arrowSystem.ts';
 
-/** Coefficients of the method. @source sandu-1997, table 2: RODAS3 */
+/**
+ * The method: four stages, of third order, damping what is stiff. In its usual form
+ * (1/(gamma h) − J) k = f + Σ (c/h) k, the coefficients are gamma ½, couplings 4; 1, −1; 1, −1, −8/3,
+ * stage states y, y, y + 2 k₁, y + 2 k₁ + k₃, and the new state that of the last stage plus k₄, which is
+ * also the error of the second-order solution inside it.
+ * @source sandu-1997, section 3: RODAS3
+ */
 const gamma = 0.5;
-const fromStages = [[], [0], [2, 0], [2, 0, 1]] as const;
-const couplings = [[], [4], [1, -1], [1, -1, -8 / 3]] as const;
-const stageTimes = [0, 0, 1, 1] as const;
-const timeSlopes = [0.5, 1.5, 0, 0] as const;
-const weights = [2, 0, 1, 1] as const;
 
 /** A step as it was taken; states and rates at both ends allow to read between them. */
 export interface Step {
@@ -22,6 +23,10 @@ export interface Step {
 export type Fineness =
   | { readonly kind: 'error'; readonly relative: number }
   | { readonly kind: 'steps'; readonly seconds: number };
+
+/** Below these, errors count against the floor and not against the value. */
+const leastRegain = 0.1;
+const leastVapour = 0.005;
 
 const ratesInto = (system: ArrowSystem, into: Float64Array): void => {
   const { cells, paths } = system;
@@ -44,20 +49,9 @@ export function makeIntegrator(system: ArrowSystem) {
   const { cells, paths } = system;
   const size = cells + 1 + paths;
   const vector = () => new Float64Array(size);
-  const [state, rates, nextState, nextRates, stage, stageRates, right, timeRate] = Array.from(
-    { length: 8 },
-    vector,
-  ) as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ];
-  const stages = Array.from({ length: 4 }, vector);
+  const [state, rates, nextState, nextRates] = [vector(), vector(), vector(), vector()];
+  const [stage, right, timeRate] = [vector(), vector(), vector()];
+  const [k1, k2, k3, k4] = [vector(), vector(), vector(), vector()];
   const byCell = new Float64Array(cells);
   const byAir = new Float64Array(cells);
   const pathByAir = new Float64Array(paths);
@@ -103,45 +97,42 @@ export function makeIntegrator(system: ArrowSystem) {
   /** Tries a step; gives its error against the error allowed. */
   const tryStep = (time: number, length: number, relative: number): number => {
     const shift = 1 / (gamma * length);
-    if (system.varies) measureTimeRate(time, length);
-    for (let s = 0; s < 4; s++) {
-      const into = stages[s];
-      if (into === undefined) break;
-      if (s >= 2) {
-        stage.set(state);
-        for (const [j, a] of (fromStages[s] ?? []).entries()) {
-          const of = stages[j];
-          if (a !== 0 && of !== undefined)
-            for (let i = 0; i < size; i++) stage[i] = (stage[i] ?? 0) + a * (of[i] ?? 0);
-        }
-        system.evaluate(time + (stageTimes[s] ?? 0) * length, stage, false);
-        ratesInto(system, stageRates);
-        right.set(stageRates);
-      } else right.set(rates);
-      for (const [j, c] of (couplings[s] ?? []).entries()) {
-        const of = stages[j];
-        if (of !== undefined)
-          for (let i = 0; i < size; i++) right[i] = (right[i] ?? 0) + (c / length) * (of[i] ?? 0);
-      }
-      const slope = timeSlopes[s] ?? 0;
-      if (system.varies && slope !== 0)
-        for (let i = 0; i < size; i++) right[i] = (right[i] ?? 0) + slope * length * (timeRate[i] ?? 0);
-      solve(into, shift);
+    const perLength = 1 / length;
+    const { varies } = system;
+    if (varies) measureTimeRate(time, length);
+    for (let i = 0; i < size; i++) {
+      right[i] = (rates[i] ?? 0) + (varies ? 0.5 * length * (timeRate[i] ?? 0) : 0);
     }
-    nextState.set(state);
-    for (const [s, b] of weights.entries()) {
-      const of = stages[s];
-      if (b !== 0 && of !== undefined)
-        for (let i = 0; i < size; i++) nextState[i] = (nextState[i] ?? 0) + b * (of[i] ?? 0);
+    solve(k1, shift);
+    for (let i = 0; i < size; i++) {
+      const slope = varies ? 1.5 * length * (timeRate[i] ?? 0) : 0;
+      right[i] = (rates[i] ?? 0) + slope + 4 * perLength * (k1[i] ?? 0);
     }
-    const last = stages[3];
+    solve(k2, shift);
+    for (let i = 0; i < size; i++) stage[i] = (state[i] ?? 0) + 2 * (k1[i] ?? 0);
+    system.evaluate(time + length, stage, false);
+    ratesInto(system, right);
+    for (let i = 0; i < size; i++) right[i] = (right[i] ?? 0) + perLength * ((k1[i] ?? 0) - (k2[i] ?? 0));
+    solve(k3, shift);
+    for (let i = 0; i < size; i++) stage[i] = (stage[i] ?? 0) + (k3[i] ?? 0);
+    system.evaluate(time + length, stage, false);
+    ratesInto(system, right);
+    for (let i = 0; i < size; i++) {
+      const coupled = (k1[i] ?? 0) - (k2[i] ?? 0) - (8 / 3) * (k3[i] ?? 0);
+      right[i] = (right[i] ?? 0) + perLength * coupled;
+    }
+    solve(k4, shift);
     let worst = 0;
-    for (let i = 0; i <= cells; i++) {
-      const floor = i === cells ? 0.005 : 0.1;
-      const size = Math.max(Math.abs(state[i] ?? 0), Math.abs(nextState[i] ?? 0), floor);
-      worst = Math.max(worst, Math.abs(last?.[i] ?? 0) / (size * relative));
+    for (let i = 0; i < size; i++) {
+      const error = k4[i] ?? 0;
+      const next = (stage[i] ?? 0) + error;
+      nextState[i] = next;
+      if (i > cells) continue;
+      const floor = i === cells ? leastVapour : leastRegain;
+      const scale = Math.max(Math.abs(next), floor);
+      worst = Math.max(worst, Math.abs(error) / scale);
     }
-    return worst;
+    return worst / relative;
   };
 
   /**

@@ -92,14 +92,15 @@ export function makeRoomSystem(room: PreparedRoom, background: Background | null
       cellByAir[i] = 0;
       return;
     }
-    const { activity, regain: atRest } = rug.desorption;
+    const { activity, regain: atRest, saturation } = rug.desorption;
     const g = unknowns.g[i] ?? 1;
     const most = unknowns.resistance[i] ?? 0;
     const critical = unknowns.criticalRegain[i] ?? 0;
-    const rest = readTable(atRest, rh);
+    // While water is plenty neither the isotherm nor the air at rest matters: most of the work is spared.
+    const rest = regain < critical ? readTable(atRest, rh) : 0;
     const gap = Math.max(leastCriticalGap, critical - rest);
-    const dryness = Math.min(1, Math.max(0, (critical - regain) / gap));
-    face.activity = readTable(activity, regain);
+    const dryness = regain < critical ? Math.min(1, (critical - regain) / gap) : 0;
+    face.activity = regain < saturation ? readTable(activity, regain) : 1;
     face.resistance = (1 / film.vapour + most * dryness) / g;
     balanceFace(face, airC, vapour, film.heat);
     const perKg = (exposure[i] ?? 0) / (weights[i] ?? 1);
@@ -121,12 +122,16 @@ export function makeRoomSystem(room: PreparedRoom, background: Background | null
     pathRate[1] = beyond > 0 ? (volumeM3 * beyond) / condensingS : 0;
     pathByAir[1] = beyond > 0 ? volumeM3 / condensingS : 0;
     const pascalsPerVapour = vapourPressure(1, airC);
-    for (const [k, { perPascal, refrigerant }] of machines.entries()) {
-      const perVapour = perPascal * pascalsPerVapour;
-      const share = refrigerant ? refrigerantShare(airC, rh) : 1;
-      const shareByRh = refrigerant ? refrigerantShareByRh(airC, rh) : 0;
-      pathRate[fixedPaths.length + k] = perVapour * vapour * share;
-      pathByAir[fixedPaths.length + k] = perVapour * (share + (vapour * shareByRh) / atSaturation);
+    const share = refrigerantShare(airC, rh);
+    const shareByRh = refrigerantShareByRh(airC, rh);
+    for (let k = 0; k < machines.length; k++) {
+      const machine = machines[k];
+      if (machine === undefined) break;
+      const perVapour = machine.perPascal * pascalsPerVapour;
+      const keeps = machine.refrigerant ? share : 1;
+      const rise = machine.refrigerant ? shareByRh : 0;
+      pathRate[fixedPaths.length + k] = perVapour * vapour * keeps;
+      pathByAir[fixedPaths.length + k] = perVapour * (keeps + (vapour * rise) / atSaturation);
     }
   };
 

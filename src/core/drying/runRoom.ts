@@ -26,6 +26,9 @@ export interface RoomCourse {
 /** Error allowed per step; halving it moves the time to target by far less than a thousandth. */
 export const usualFineness: Fineness = { kind: 'error', relative: 1e-3 };
 
+/** First step after anything jumps; too long a one is taken back. */
+const firstStepS = 600;
+
 const crossing = (step: Step, index: number, target: number): number => {
   let [from, to] = [step.from, step.to];
   for (let i = 0; i < 40; i++) {
@@ -104,7 +107,7 @@ export function makeRoomRunner(room: PreparedRoom, background: Background | null
 
     sampleUntil(0, (index) => state[index] ?? 0);
     noteRh(0, room.startVapour);
-    let length = 60;
+    let length = firstStepS;
     for (const [i, from] of room.jumps.slice(0, -1).entries()) {
       hangAt(from);
       const to = room.jumps[i + 1] ?? seconds;
@@ -113,7 +116,7 @@ export function makeRoomRunner(room: PreparedRoom, background: Background | null
           targetAtHour[r] = from / secondsPerHour;
         }
       }
-      length = run(from, to, Math.min(length, 60), fineness, taken);
+      length = run(from, to, Math.min(length, firstStepS), fineness, taken);
     }
     const paths = state.slice(air + 1);
     if (airIsMeasured) paths[fixedPaths.indexOf('airExchange')] = loadKg - stored();

@@ -1,12 +1,5 @@
 import surface from '../../../data/drying/surface.json' with { type: 'json' };
-import {
-  latentHeat,
-  pressureOverWater,
-  readTable,
-  slopeOfTable,
-  tableOf,
-  vapourConcentration,
-} from '../air/index.ts';
+import { latentHeat, pressureOverWater, vapourConcentration } from '../air/index.ts';
 
 /** How fast heat and vapour pass between a face and the air along it. */
 export interface AirFilm {
@@ -34,20 +27,37 @@ export function airFilm(airSpeed: number): AirFilm {
   };
 }
 
-/** Saturated vapour over a wet face by its temperature; the fit itself is too slow for the innermost loop. */
-const saturated = tableOf(-40, 100, 1400, (celsius) =>
-  vapourConcentration(pressureOverWater(celsius), celsius),
-);
+/** Saturated vapour over a wet face by its temperature: value, slope and half the bend at close points. */
+const coldestC = -40;
+const pointsPerK = 20;
+/** Dry fibre that takes up vapour grows hotter than the air. */
+const hottestC = 200;
+const saturated = (() => {
+  const exact = (celsius: number) => vapourConcentration(pressureOverWater(celsius), celsius);
+  const near = 0.01;
+  const points = new Float64Array(3 * ((hottestC - coldestC) * pointsPerK + 1));
+  for (let i = 0; i * 3 < points.length; i++) {
+    const celsius = coldestC + i / pointsPerK;
+    const [below, at, above] = [exact(celsius - near), exact(celsius), exact(celsius + near)];
+    points.set([at, (above - below) / (2 * near), (above - 2 * at + below) / (2 * near * near)], 3 * i);
+  }
+  return points;
+})();
 
 /**
  * Vapour in saturated air over water, as the drying model reads it.
  *
- * @param temperatureC - [°C, -40 … 100]
+ * @param temperatureC - [°C, -40 … 200]
  * @returns concentration [kg/m³]
  * @source ashrae-2017-f01, eq. 6, through pressureOverWater
- * @accuracy the table follows the fit to 1e-7
+ * @accuracy the table follows the fit to 1e-6
  */
-export const saturatedConcentration = (temperatureC: number): number => readTable(saturated, temperatureC);
+export function saturatedConcentration(temperatureC: number): number {
+  const point = Math.round((temperatureC - coldestC) * pointsPerK);
+  const off = temperatureC - coldestC - point / pointsPerK;
+  const i = 3 * point;
+  return (saturated[i] ?? Number.NaN) + off * ((saturated[i + 1] ?? 0) + off * (saturated[i + 2] ?? 0));
+}
 
 /** A face and what it gives off; reused from call to call, since it is worked out millions of times. */
 export interface Face {
@@ -71,7 +81,9 @@ export const newFace = (): Face => ({
   ...{ fluxByActivity: 0, fluxByAir: 0, fluxByResistance: 0 },
 });
 
-const closeEnoughC = 1e-7;
+/** A last correction this small leaves an error of its square. */
+const closeEnoughC = 1e-3;
+const mostRounds = 30;
 
 /**
  * Water a face gives off when the heat it draws from the air just evaporates it.
@@ -81,26 +93,37 @@ const closeEnoughC = 1e-7;
  * @param vapour - in the air [kg/m³]
  * @param heat - heat transfer from air and surroundings [W/m²K]
  * @source ashrae-2017-f06, heat balance of a wet surface: heat · (air − face) = latent heat · flux
- * @accuracy solved to 1e-7 K
+ * @accuracy solved to 1e-6 K
  */
 export function balanceFace(face: Face, airC: number, vapour: number, heat: number): void {
   const { activity, resistance } = face;
+  const perResistance = 1 / resistance;
   let temperatureC = face.temperatureC;
-  let flux = 0;
-  let latent = 0;
-  let fluxByTemperature = 0;
-  for (let i = 0; i < 30; i++) {
+  let [flux, latent, fluxByTemperature, atFace] = [0, 0, 0, 0];
+  for (let round = 0; round < mostRounds; round++) {
+    const point = Math.round((temperatureC - coldestC) * pointsPerK);
+    const off = temperatureC - coldestC - point / pointsPerK;
+    const i = 3 * point;
+    const slope = saturated[i + 1] ?? 0;
+    const bend = saturated[i + 2] ?? 0;
+    atFace = (saturated[i] ?? Number.NaN) + off * (slope + off * bend);
+    const byTemperature = slope + 2 * off * bend;
     latent = latentHeat(temperatureC);
-    flux = (activity * readTable(saturated, temperatureC) - vapour) / resistance;
-    fluxByTemperature = (activity * slopeOfTable(saturated, temperatureC)) / resistance;
+    fluxByTemperature = activity * byTemperature * perResistance;
+    flux = (activity * atFace - vapour) * perResistance;
     const step = (heat * (airC - temperatureC) - latent * flux) / (heat + latent * fluxByTemperature);
-    temperatureC += step;
-    if (step < closeEnoughC && step > -closeEnoughC) break;
+    // A trial step of the integrator may ask for what no room has; the table ends there, and the step is taken back.
+    temperatureC = Math.min(hottestC, Math.max(coldestC, temperatureC + step));
+    if (step < closeEnoughC && step > -closeEnoughC) {
+      flux += fluxByTemperature * step;
+      atFace += byTemperature * step;
+      break;
+    }
   }
-  const damping = 1 + (latent * fluxByTemperature) / heat;
-  face.temperatureC = temperatureC;
+  const perDamped = perResistance / (1 + (latent * fluxByTemperature) / heat);
+  face.temperatureC = Number.isFinite(temperatureC) ? temperatureC : airC;
   face.flux = flux;
-  face.fluxByActivity = readTable(saturated, temperatureC) / resistance / damping;
-  face.fluxByAir = -1 / resistance / damping;
-  face.fluxByResistance = -flux / resistance / damping;
+  face.fluxByActivity = atFace * perDamped;
+  face.fluxByAir = -perDamped;
+  face.fluxByResistance = -flux * perDamped;
 }

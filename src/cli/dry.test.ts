@@ -1,0 +1,66 @@
+import { readdirSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { dryCommand } from './dry.ts';
+import { runCli } from './runCli.ts';
+
+const examples = join(import.meta.dirname, '../../examples/dry');
+
+async function dry(file: string | object, ...more: readonly string[]) {
+  const said: string[] = [];
+  const complained: string[] = [];
+  const code = await runCli([dryCommand], ['dry', typeof file === 'string' ? file : 'given.json', ...more], {
+    print: (text) => said.push(text),
+    complain: (text) => complained.push(text),
+    readBytes: (path) =>
+      typeof file === 'string'
+        ? readFile(path)
+        : Promise.resolve(new TextEncoder().encode(JSON.stringify(file))),
+    writeBytes: async () => {},
+  });
+  return { code, said: said.join('\n'), complained: complained.join('\n') };
+}
+
+describe('the worked examples', () => {
+  test.each(readdirSync(examples).filter((name) => name.endsWith('.json')))('%s', async (name) => {
+    const { code, said } = await dry(join(examples, name), '--json');
+    expect(code).toBe(0);
+    const answer = JSON.parse(said);
+    expect(Math.abs(answer.waterBalanceError)).toBeLessThan(1e-9);
+    const words = await dry(join(examples, name));
+    expect(words.said).not.toMatch(/undefined|NaN|\[object/);
+    for (const { id, endRegain } of answer.rugs) {
+      expect(endRegain).toBeGreaterThan(0);
+      expect(words.said).toContain(id);
+    }
+  });
+});
+
+const scenario = {
+  hours: 24,
+  room: { volumeM3: 100, airC: 32, startRh: 0.35, airSpeed: 1.5, airChangesPerHour: 0.5 },
+  outside: { airC: 15, rh: 0.6 },
+  dehumidifiers: [{ litresPerDay: 70, ratedC: 30, ratedRh: 0.8 }],
+  rugs: [{ id: 'a', areaM2: 6, dryMassKg: 18, fibres: { wool: 1 }, startRegain: 1, faces: 2 }],
+};
+
+test('a field that is missing or misspelt is named', async () => {
+  const { hours: _hours, ...without } = scenario;
+  const missing = await dry(without);
+  expect(missing.code).toBe(1);
+  expect(missing.complained).toContain('hours');
+  const misspelt = await dry({ ...scenario, room: { ...scenario.room, airspeed: 1 } }, '--json');
+  expect(misspelt.code).toBe(1);
+  expect(JSON.parse(misspelt.said).refused.happened).toContain('room');
+});
+
+test('a scenario that cannot be right is refused with what to do', async () => {
+  const { code, complained } = await dry({ ...scenario, dehumidifiers: [{ litresPerDay: 70 }] });
+  expect(code).toBe(1);
+  expect(complained).toContain('rated at no stated condition');
+});
+
+test('a call without a file is a wrong call', async () => {
+  expect((await dry('--json')).code).toBe(2);
+});
