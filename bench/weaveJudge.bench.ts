@@ -44,7 +44,7 @@ const rounded = (values: ArrayLike<number>): number[] =>
   Array.from(values, (value) => Number(value.toFixed(4)));
 
 /** Fits by steepest descent with momentum and scaled steps (Kingma and Ba 2015): likelihood of a right candidate among all. */
-function fit(groups: readonly Group[], rounds: number) {
+function fitWeights(groups: readonly Group[], rounds: number) {
   const width = groups[0]?.rows[0]?.length ?? 0;
   const all = groups.flatMap(({ rows }) => rows);
   const mean = Array.from(
@@ -135,7 +135,7 @@ export async function run(args: readonly string[]): Promise<void> {
     where: `fitted to ${pictures} loom pictures by bench/weaveJudge.bench.ts`,
     readFrom: 'our own fit',
     unit: 'none',
-    ...fit(groups, Number(rounds)),
+    ...fitWeights(groups, Number(rounds)),
   };
   await writeFile(out, `${JSON.stringify(fitted)}\n`);
   console.log(`${groups.length} axes, weights in ${out}`);

@@ -14,6 +14,9 @@ const degree = Math.PI / 180;
 const stepDeg = 0.5;
 /** Columns and rows of a rug on the loom are square within this. */
 const mostSkewDeg = 6;
+/** Lowest peak that is looked at [nats], and how far off a line it may lie [turns per tile]. */
+const leastPeak = 1;
+const lineWidth = 0.8;
 
 /** Prominence between whole frequencies. */
 export function prominenceAt({ size, prominence }: Spectrum, u: number, v: number): number {
@@ -32,18 +35,45 @@ export function prominenceAt({ size, prominence }: Spectrum, u: number, v: numbe
   return upper * (1 - fy) + lower * fy;
 }
 
-/** Strength of the three strongest frequencies on a line through zero. */
-function onLine(spectrum: Spectrum, cos: number, sin: number, least: number, most: number): number {
-  let [first, second, third] = [0, 0, 0];
-  let [before, now] = [0, 0];
-  for (let radius = least; radius <= most; radius += 0.5) {
-    const next = prominenceAt(spectrum, radius * cos, radius * sin);
-    if (now > before && now >= next) {
-      if (now > first) [first, second, third] = [now, first, second];
-      else if (now > second) [second, third] = [now, second];
-      else if (now > third) third = now;
+interface Peak {
+  readonly u: number;
+  readonly v: number;
+  readonly height: number;
+}
+
+/** Local maxima of the prominence, placed between bins by parabolas; one of each mirrored pair. */
+function peaksOf({ size, prominence }: Spectrum, least: number, most: number): readonly Peak[] {
+  const at = (u: number, v: number): number =>
+    prominence[((v + size) % size) * size + ((u + size) % size)] ?? 0;
+  const shift = (before: number, here: number, after: number): number => {
+    const bend = before - 2 * here + after;
+    return bend < 0 ? Math.max(-0.5, Math.min(0.5, (0.5 * (before - after)) / bend)) : 0;
+  };
+  const peaks: Peak[] = [];
+  const reach = Math.floor(most);
+  for (let v = -reach; v <= reach; v += 1)
+    for (let u = v > 0 ? -reach : 0; u <= reach; u += 1) {
+      const radius = Math.hypot(u, v);
+      if (radius < least || radius > most) continue;
+      const here = at(u, v);
+      if (here < leastPeak) continue;
+      const [left, right, above, below] = [at(u - 1, v), at(u + 1, v), at(u, v - 1), at(u, v + 1)];
+      if (here < left || here <= right || here < above || here <= below) continue;
+      peaks.push({ u: u + shift(left, here, right), v: v + shift(above, here, below), height: here });
     }
-    [before, now] = [now, next];
+  return peaks;
+}
+
+/** Strength of the three strongest peaks on a line through zero. */
+function onLine(peaks: readonly Peak[], cos: number, sin: number): number {
+  let [first, second, third] = [0, 0, 0];
+  for (const { u, v, height } of peaks) {
+    const off = (u * sin - v * cos) / lineWidth;
+    if (Math.abs(off) > 3 || Math.abs(u * cos + v * sin) < Math.abs(u * sin - v * cos)) continue;
+    const value = height * Math.exp(-0.5 * off * off);
+    if (value > first) [first, second, third] = [value, first, second];
+    else if (value > second) [second, third] = [value, second];
+    else if (value > third) third = value;
   }
   return first + 0.5 * second + 0.25 * third;
 }
@@ -54,17 +84,20 @@ function onLine(spectrum: Spectrum, cos: number, sin: number, least: number, mos
  * @param mostDeg - largest angle to either axis [°]
  * @source none: this project's; nearly square families share most of their angle
  */
-export function findDirections(spectrum: Spectrum, mostDeg: number): Directions {
-  const { size } = spectrum;
+export function findDirections(spectra: readonly Spectrum[], mostDeg: number): Directions {
+  const size = spectra[0]?.size ?? 0;
   const steps = Math.round(mostDeg / stepDeg);
   const least = Math.max(5, size / 40);
   const most = size / 3.2;
+  const peaks = spectra.map((spectrum) => peaksOf(spectrum, least, most));
+  const along = (cos: number, sin: number): number =>
+    peaks.reduce((sum, those) => sum + onLine(those, cos, sin), 0) / peaks.length;
   const columns: number[] = [];
   const rows: number[] = [];
   for (let step = -steps; step <= steps; step += 1) {
     const angle = step * stepDeg * degree;
-    columns.push(onLine(spectrum, Math.cos(angle), Math.sin(angle), least, most));
-    rows.push(onLine(spectrum, -Math.sin(angle), Math.cos(angle), least, most));
+    columns.push(along(Math.cos(angle), Math.sin(angle)));
+    rows.push(along(-Math.sin(angle), Math.cos(angle)));
   }
   let best = { columns: 0, rows: 0, strength: Number.NEGATIVE_INFINITY };
   const reach = Math.round(mostSkewDeg / stepDeg);
@@ -76,18 +109,18 @@ export function findDirections(spectrum: Spectrum, mostDeg: number): Directions 
       if (strength <= best.strength) continue;
       best = { columns: (a - steps) * stepDeg * degree, rows: (b - steps) * stepDeg * degree, strength };
     }
-  const closer = (angle: number, along: (at: number) => number): number => {
+  const closer = (angle: number, strengthAt: (at: number) => number): number => {
     let [most, found] = [Number.NEGATIVE_INFINITY, angle];
     for (let step = -4; step <= 4; step += 1) {
       const at = angle + step * 0.12 * degree;
-      const value = along(at);
+      const value = strengthAt(at);
       if (value > most) [most, found] = [value, at];
     }
     return found;
   };
   return {
-    columns: closer(best.columns, (angle) => onLine(spectrum, Math.cos(angle), Math.sin(angle), least, most)),
-    rows: closer(best.rows, (angle) => onLine(spectrum, -Math.sin(angle), Math.cos(angle), least, most)),
+    columns: closer(best.columns, (angle) => along(Math.cos(angle), Math.sin(angle))),
+    rows: closer(best.rows, (angle) => along(-Math.sin(angle), Math.cos(angle))),
     strength: best.strength,
   };
 }

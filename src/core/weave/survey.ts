@@ -51,7 +51,7 @@ export function survey(picture: Picture, window: Window, mostDeg: number): Surve
         shadeSpectrum,
         likeness: likenessOf(spectrum),
         shadeLikeness: likenessOf(shadeSpectrum),
-        directions: findDirections(spectrum, mostDeg),
+        directions: findDirections([spectrum, shadeSpectrum], mostDeg),
         contrast: flat.contrast,
       },
     ];
