@@ -231,6 +231,11 @@ describe('wash, dry and home', () => {
     const cleared = stopped.given({ type: 'StopCleared', stop: 's1', how: 'Rinsed cold until clear.' });
     expect(cleared.refuses(shampoo)).toBeNull();
   });
+  test('an open stop is the next step, before a dwell that was over earlier', () => {
+    const stopped = wetRug().later(60).given({ type: 'StopCalled', stop: 's1', condition: 'white cloth' });
+    const { settings } = asOwner(stopped.now);
+    expect(nextStepOf(stopped.standing, settings, stopped.later(5).now).deed.code).toBe('resolve-stop');
+  });
   test('rinsing and extracting a wet rug is never forbidden', () => {
     const stopped = wetRug().given({ type: 'ConsentWithdrawn', words: 'Stop!' });
     const rinse = (standing: RugStanding, asked: Asked): RugFact => {

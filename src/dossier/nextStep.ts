@@ -242,10 +242,16 @@ function quietStep(
 
 const rank: { readonly [U in Urgency]: number } = { now: 0, soon: 1, later: 2, waiting: 3 };
 
-/** Sorts by urgency, then by when it falls due. */
+/** A stop comes before everything: whatever else is due, the harm goes on until it is resolved. */
+const isStop = ({ deed }: NextStep): number => (deed.code === 'resolve-stop' ? 0 : 1);
+
+/** Sorts stops first, then by urgency, then by when it falls due. */
 export const byUrgency = (steps: readonly NextStep[]): readonly NextStep[] =>
   [...steps].sort(
-    (a, b) => rank[a.urgency] - rank[b.urgency] || (a.dueAt ?? '9').localeCompare(b.dueAt ?? '9'),
+    (a, b) =>
+      isStop(a) - isStop(b) ||
+      rank[a.urgency] - rank[b.urgency] ||
+      (a.dueAt ?? '9').localeCompare(b.dueAt ?? '9'),
   );
 
 /** The one next step of a rug. */
