@@ -262,7 +262,7 @@ export async function run(args: readonly string[]): Promise<void> {
     `with taps: ${tapped.length} of ${outcomes.length} axes answered, ${tapped.filter(({ tappedOff }) => tappedOff > 0.2).length} factor errors, ${percent(tapped.filter(({ tappedOff }) => tappedOff <= 0.02).length / tapped.length)} within 2 %\n`,
   );
   await speed();
-  await refusals(12);
+  await refusals(8);
 }
 
 await run(process.argv.slice(2));

@@ -122,10 +122,9 @@ function fitWeights(groups: readonly Group[], rounds: number) {
   };
 }
 
-/** Fits the judge of candidates anew to loom pictures: `weaveJudge OUT.json [pictures] [rounds]`. */
+/** Fits the judge of candidates anew to loom pictures: `weaveJudge [OUT.json] [pictures] [rounds]`; without a file only to try. */
 export async function run(args: readonly string[]): Promise<void> {
-  const [out, pictures = '800', rounds = '300'] = args;
-  if (out === undefined) throw new Error('say where the weights go, for example data/weave/judge.json');
+  const [out, pictures = out === undefined ? '20' : '800', rounds = out === undefined ? '30' : '300'] = args;
   const groups: Group[] = [];
   for (let seed = firstSeed; seed < firstSeed + Number(pictures); seed += 1)
     groups.push(...(await drawGroups(seed)));
@@ -137,6 +136,6 @@ export async function run(args: readonly string[]): Promise<void> {
     unit: 'none',
     ...fitWeights(groups, Number(rounds)),
   };
-  await writeFile(out, `${JSON.stringify(fitted)}\n`);
-  console.log(`${groups.length} axes, weights in ${out}`);
+  if (out !== undefined) await writeFile(out, `${JSON.stringify(fitted)}\n`);
+  console.log(`${groups.length} axes, weights ${out === undefined ? 'not kept' : `in ${out}`}`);
 }

@@ -1,4 +1,10 @@
-import type { DensityProblem, NodesPerKnot, WeaveNote, WeaveProblem } from '../core/weave/index.ts';
+import type {
+  DensityProblem,
+  NodesPerKnot,
+  PlacesProblem,
+  WeaveNote,
+  WeaveProblem,
+} from '../core/weave/index.ts';
 import type { WordsFor } from './words.ts';
 
 export const weaveWords = {
@@ -38,6 +44,11 @@ export const weaveWords = {
     matters: 'The wrong one makes the count wrong by a factor of two or three.',
     now: 'Tap the two ends of five to ten knots and say how many they are.',
   }),
+  'places-not-enough': ({ given, least, most }) => ({
+    happened: `${given} ${given === 1 ? 'place was' : 'places were'} counted; ${least} to ${most} make a result.`,
+    matters: 'Knotting is uneven: one place can differ from the next by five per cent.',
+    now: 'Count at both sides and in the middle; five places are good.',
+  }),
   'taps-not-usable': ({ reason }) => ({
     happened: {
       'along-no-axis': 'The two taps lie neither along a row nor along a column of knots.',
@@ -48,7 +59,7 @@ export const weaveWords = {
     matters: 'The taps decide the factor of the count, so they must be sure.',
     now: 'Tap the two ends of five to ten knots in one row, or of five to ten rows in one column.',
   }),
-} satisfies WordsFor<Exclude<DensityProblem, { code: 'out-of-range' }> | WeaveProblem>;
+} satisfies WordsFor<Exclude<DensityProblem, { code: 'out-of-range' }> | WeaveProblem | PlacesProblem>;
 
 /** What a reader of a count must know. */
 export const weaveNoteWords: Readonly<Record<WeaveNote, string>> = {
