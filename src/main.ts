@@ -19,7 +19,7 @@ import { SqliteLedger } from './adapters/sqlite/sqliteLedger.ts';
 import { givenIdentity } from './adapters/tls/givenIdentity.ts';
 import { localIdentity, ownHosts } from './adapters/tls/localAuthority.ts';
 import { yazlArchiver } from './adapters/zip/yazlArchiver.ts';
-import { listRowOf } from './app/listRow.ts';
+import { rememberingListRowOf } from './app/listRow.ts';
 import { cardCommand } from './cli/card.ts';
 import type { Terminal } from './cli/command.ts';
 import { convertCommand } from './cli/convert.ts';
@@ -63,7 +63,7 @@ const openStore: OpenStoreIn = async (directory, { serving }) => {
     database.close();
     return refused('store-in-use', { folder: directory });
   }
-  const ledger = new SqliteLedger(opened.value, listRowOf);
+  const ledger = new SqliteLedger(opened.value, rememberingListRowOf());
   const photos = new DiskPhotos(join(directory, 'photographs'));
   const house = {
     ...{ ledger, photos, keptPapers: diskKeptPapers(join(directory, 'shown-papers')) },

@@ -1,14 +1,48 @@
 import { clientStanding } from '../dossier/clientFacts.ts';
 import { type Entry, streamKind } from '../dossier/entry.ts';
+import { evolve, standingOf } from '../dossier/evolve.ts';
+import type { RugEntry } from '../dossier/facts/index.ts';
 import { rugRow } from '../dossier/rugRow.ts';
 import { searchWords } from '../dossier/searchWords.ts';
-import type { ListRow } from '../ports/ledger.ts';
+import type { RugStanding } from '../dossier/standing.ts';
+import type { ListRow, ListRowOf } from '../ports/ledger.ts';
+
+type FoldOf = (stream: string, entries: readonly Entry[]) => RugStanding;
 
 /** The row a list keeps for a stream; rugs and clients have one. Pure, so that rows rebuilt equal rows kept. */
-export function listRowOf(stream: string, entries: readonly Entry[]): ListRow | null {
+export const listRowOf: ListRowOf = (stream, entries) =>
+  rowWith((_stream, all) => standingOf(all), stream, entries);
+
+/** Streams whose standing is remembered: more than a workshop has in hand at once. */
+const mostRemembered = 500;
+
+/**
+ * The same row by a fold that goes on from where it stood, so that an append need not fold the whole
+ * dossier again. A withdrawal, or a stream that is not the one remembered, folds anew.
+ */
+export function rememberingListRowOf(): ListRowOf {
+  const known = new Map<string, RugStanding>();
+  const foldOf: FoldOf = (stream, entries) => {
+    const before = known.get(stream);
+    const later = before === undefined ? [] : (entries.slice(before.revision) as readonly RugEntry[]);
+    const goesOn =
+      before !== undefined &&
+      entries[before.revision - 1]?.seal === before.seal &&
+      later.every(({ fact }) => fact.type !== 'EntryWithdrawn');
+    const standing = goesOn ? later.reduce(evolve, before) : standingOf(entries);
+    known.delete(stream);
+    known.set(stream, standing);
+    const [oldest] = known.keys();
+    if (known.size > mostRemembered && oldest !== undefined) known.delete(oldest);
+    return standing;
+  };
+  return (stream, entries) => rowWith(foldOf, stream, entries);
+}
+
+function rowWith(foldOf: FoldOf, stream: string, entries: readonly Entry[]): ListRow | null {
   const kind = streamKind(stream);
   if (kind === 'rug') {
-    const row = rugRow(entries);
+    const row = rugRow(foldOf(stream, entries));
     return row === null ? null : { stream, ...row, words: searchWords(...row.words) };
   }
   const standing = kind === 'client' ? clientStanding(entries) : null;

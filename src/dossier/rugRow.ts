@@ -1,5 +1,3 @@
-import type { Entry } from './entry.ts';
-import { standingOf } from './evolve.ts';
 import { sizeOf } from './planFacts.ts';
 import { type StageStanding, stageOf, stagesOf } from './stage.ts';
 import { latestVisit, presentVisit, type RugStanding } from './standing.ts';
@@ -69,12 +67,11 @@ const wordsOf = (standing: RugStanding, row: RugRow): readonly string[] => {
 /**
  * The row a list keeps for a rug.
  *
- * @param entries - the rug's stream, oldest first
+ * @param standing - the rug's standing
  * @returns the row, or null before the dossier is opened; `words` are passages still to be split
  * @source none: rule of this project
  */
-export function rugRow(entries: readonly Entry[]): RugRowColumns | null {
-  const standing = standingOf(entries);
+export function rugRow(standing: RugStanding): RugRowColumns | null {
   if (standing.opened === null) return null;
   const visit = latestVisit(standing);
   const inHouse = presentVisit(standing) !== null;
