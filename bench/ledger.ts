@@ -9,7 +9,7 @@ import { openDatabase } from '../src/adapters/sqlite/database.ts';
 import { migrations } from '../src/adapters/sqlite/migrations.ts';
 import { SqliteLedger } from '../src/adapters/sqlite/sqliteLedger.ts';
 import { prepareStatements } from '../src/adapters/sqlite/statements.ts';
-import { listRowOf } from '../src/app/listRow.ts';
+import { rememberingListRowOf } from '../src/app/listRow.ts';
 import type { StreamAppend } from '../src/ports/ledger.ts';
 import { draftOf, rugFact } from './record/dossier.ts';
 import { line, timed } from './record/figures.ts';
@@ -21,7 +21,7 @@ const ids = uuidv7();
 function openAt(folder: string) {
   const opened = openDatabase(folder);
   if (!opened.ok) throw new Error(opened.problem.code);
-  const ledger = new SqliteLedger(opened.value, listRowOf);
+  const ledger = new SqliteLedger(opened.value, rememberingListRowOf());
   const close = async () => {
     await ledger.close();
     opened.value.database.close();
