@@ -15,6 +15,6 @@ export const plainPage = (title: string, body: string, nonce: string): string =>
 <html lang="en">
 <head><meta charset="utf-8"><meta name="viewport" content="width=device-width, initial-scale=1">
 <title>${escaped(title)}</title><style nonce="${nonce}">${style}</style></head>
-<body><main>${body}</main><p><a href="/">To Wefthouse</a></p></body>
+<body><main>${body}<p><a href="/">To Wefthouse</a></p></main></body>
 </html>
 `;

@@ -38,7 +38,7 @@ export function RugsStep({ intake, change }: StepProps) {
               <div className="actions">
                 <Button
                   tone="ghost"
-                  label={`Change ${rugTitle(rug)}`}
+                  label={`${open.length === 0 ? 'Change' : 'Go on with'} ${rugTitle(rug)}`}
                   onPress={() => change({ rugAt: index, step: open[0] ?? 'rug' })}
                 >
                   {open.length === 0 ? 'Change' : 'Go on'}
