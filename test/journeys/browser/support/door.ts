@@ -20,7 +20,11 @@ export async function setUpHouse(hand: Hand, house: BuiltServer): Promise<void> 
   await hand.see('No rug is in the house.');
 }
 
-export async function signIn(hand: Hand, name = ownersName, passphrase = ownersPassphrase): Promise<void> {
+export async function signIn(
+  hand: Hand,
+  name = ownersName,
+  passphrase: string | undefined = ownersPassphrase,
+): Promise<void> {
   await hand.fill('Your name', name);
   await hand.page.getByLabel('Passphrase').fill(passphrase);
   await hand.press('Sign in');

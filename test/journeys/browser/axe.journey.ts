@@ -1,0 +1,122 @@
+import axe from 'axe-core';
+import { expect, test } from 'vitest';
+import type { RowsAnswer } from '../../../src/contract/index.ts';
+import { signIn } from './support/door.ts';
+import type { Hand } from './support/hand.ts';
+import { openWorkshop, phone, tabletSized } from './support/workshop.ts';
+
+const workshop = openWorkshop('demo');
+
+/** Everything axe-core holds against what is shown now, rule by rule, with the places. */
+const barriers = (hand: Hand): Promise<readonly string[]> =>
+  hand.page.evaluate(async () => {
+    const { violations } = await (globalThis as unknown as { readonly axe: typeof axe }).axe.run(document, {
+      runOnly: ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'],
+    });
+    return violations.map(
+      ({ id, help, nodes }) => `${id}: ${help}: ${nodes.map(({ html }) => html).slice(0, 3)}`,
+    );
+  });
+
+/** Opens every page in turn, and answers the barriers of each that has any, by day and by night. */
+async function walk(hand: Hand, pages: Places) {
+  const found: Record<string, readonly string[]> = {};
+  for (const [name, open] of pages) {
+    await open();
+    await hand.page.evaluate(axe.source);
+    for (const colorScheme of ['light', 'dark'] as const) {
+      await hand.page.emulateMedia({ colorScheme, reducedMotion: 'reduce' });
+      const here = await barriers(hand);
+      if (here.length > 0) found[`${name}, ${colorScheme}`] = here;
+    }
+  }
+  return found;
+}
+
+type Places = readonly (readonly [string, () => Promise<void>])[];
+
+const receiveSteps = [
+  'What for',
+  'Rug and tag',
+  'Size',
+  'Mass',
+  'Wishes and value',
+  'Pictures',
+  'Marks',
+  'All rugs',
+  'Sign',
+] as const;
+
+/** Every page, as the owner sees it. */
+function pagesOf(hand: Hand): Places {
+  const at = (path: string, heading: string | RegExp) => async () => {
+    await hand.page.goto(path);
+    await hand.scope.getByRole('heading', { level: 1, name: heading }).waitFor();
+  };
+  const step = (name: string) => async () => {
+    const all = hand.button('All steps');
+    if (await all.isVisible()) await all.click();
+    await hand.scope.getByRole('button', { name: new RegExp(`${name} ?, (open|complete)$`) }).click();
+    await hand.heading(name);
+  };
+  return [
+    ['Sign in', () => hand.heading('Larkfield Rug Workshop')],
+    [
+      'Today',
+      async () => {
+        await signIn(hand, 'Mirela Ostrand', workshop.server().passphrase);
+        await hand.heading(/^Hands needed now/);
+      },
+    ],
+    ['Rugs', at('/rugs', 'Rugs')],
+    ['Receive: Client', at('/receive', 'Client')],
+    ...receiveSteps.map((name) => [`Receive: ${name}`, step(name)] as const),
+    ['Clients', at('/clients', 'Clients')],
+    [
+      'A client',
+      async () => {
+        await hand.page.goto('/clients');
+        await hand.follow(/Berit Almqvist/);
+        await hand.heading('Berit Almqvist');
+      },
+    ],
+    ['Bench', at('/bench', 'Bench')],
+    ['Convert', at('/bench/convert', 'Convert a knot density')],
+    ['Plan', at('/bench/plan', 'Plan a wash')],
+    ['People', at('/people', 'People')],
+    ['Workshop', at('/workshop', 'Workshop')],
+    ['Safekeeping', at('/safekeeping', 'Safekeeping')],
+    ['No page', at('/nowhere', 'No page here')],
+    ['A problem in words', at('/problems/wash-not-allowed', /^No wet step/)],
+  ];
+}
+
+/** Dossiers of the demo, and the wash floor and drying room of rugs that are wet. */
+async function rugsOf(hand: Hand, most: number): Promise<Places> {
+  const answer = await hand.page.request.get('/api/rugs?limit=100');
+  const { rows } = (await answer.json()) as RowsAnswer;
+  const wet = rows.filter(({ body }) => body.wetSince !== null).slice(0, 3);
+  const open = (rug: string, title: string, at: string): Places[number] => [
+    `${title} ${at}`,
+    async () => {
+      await hand.page.goto(`/rugs/${rug}${at}`);
+      await hand.heading(title);
+    },
+  ];
+  return [
+    ...rows.slice(0, most).map(({ rug, body }) => open(rug, body.title, '')),
+    ...wet.flatMap(({ rug, body }) => ['?at=wash', '?at=dry'].map((at) => open(rug, body.title, at))),
+  ];
+}
+
+// The rugs are many and their dossiers alike on both: all of them once, a few on the other.
+for (const [called, device, most] of [
+  ['phone', phone, 3],
+  ['tablet', tabletSized, 100],
+] as const)
+  test(`axe finds no barrier in the house on a ${called}`, async () => {
+    const hand = await workshop.device(device);
+    const pages = await walk(hand, pagesOf(hand));
+    const rugs = await walk(hand, await rugsOf(hand, most));
+    expect({ ...pages, ...rugs }).toEqual({});
+  });
