@@ -22,7 +22,7 @@ export interface Desorption {
 const pieces = 400;
 
 /** A share of water that even a fibre that takes none keeps as a film; without it the last drop would leave at once. */
-const filmRegain = 0.001;
+const filmRegain = 0.004;
 
 /**
  * A table of a function; slopes come from differences, so that a kink is rounded over one step only.

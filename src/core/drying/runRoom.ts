@@ -26,6 +26,9 @@ export interface RoomCourse {
 /** Error allowed per step; halving it moves the time to target by far less than a thousandth. */
 export const usualFineness: Fineness = { kind: 'error', relative: 1e-3 };
 
+/** A load below a gram is no load to take a share of. */
+const leastLoadKg = 1e-3;
+
 /** First step after anything jumps; too long a one is taken back. */
 const firstStepS = 600;
 
@@ -125,7 +128,7 @@ export function makeRoomRunner(room: PreparedRoom, background: Background | null
       ...{ targetAtHour, regains, vapours, paths, loadKg, peakRh, steps },
       endRegain: state.slice(0, air),
       endRh: (state[air] ?? 0) / saturatedConcentration(airAt(room.air, seconds).airC),
-      waterBalanceError: (stored() + gone - loadKg) / loadKg,
+      waterBalanceError: (stored() + gone - loadKg) / Math.max(loadKg, leastLoadKg),
     };
   };
 }

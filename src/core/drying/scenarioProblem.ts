@@ -145,6 +145,7 @@ function rugProblem(rug: DryRug, hours: number): Found {
   const outside = firstOutside([
     [`areaM2 of rug ${id}`, rug.areaM2, 0.01, 500, 'm²'],
     [`dryMassKg of rug ${id}`, rug.dryMassKg, 0.01, 2000, 'kg'],
+    [`dryMassKg per m² of rug ${id}`, rug.dryMassKg / rug.areaM2, 0.1, 50, 'kg/m²'],
     [`startRegain of rug ${id}`, rug.startRegain, 0, 5, 'kg/kg'],
     [`faces of rug ${id}`, rug.faces, 0.1, 2, 'faces'],
     [`targetRegain of rug ${id}`, rug.targetRegain, 0, 5, 'kg/kg'],
