@@ -7,6 +7,11 @@ const instruments = [
     about: 'Enter what is known of a rug; see what it can bear, why, and what would loosen it.',
   },
   {
+    to: '/bench/mix',
+    title: 'Mix and rinse',
+    about: 'What to weigh for a bath of a pH, with its range, and which way of rinsing takes least water.',
+  },
+  {
     to: '/bench/convert',
     title: 'Convert a knot density',
     about: 'Between raj, per square inch, per dm², lines and the other ways of the trade.',

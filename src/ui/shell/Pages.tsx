@@ -16,6 +16,7 @@ const loaders = {
   }),
   BenchPage: async () => ({ default: (await import('../bench/BenchPage.tsx')).BenchPage }),
   ConvertPage: async () => ({ default: (await import('../bench/ConvertPage.tsx')).ConvertPage }),
+  MixPage: async () => ({ default: (await import('../bench/MixPage.tsx')).MixPage }),
   PlanPage: async () => ({ default: (await import('../bench/PlanPage.tsx')).PlanPage }),
 } as const;
 
@@ -30,6 +31,7 @@ const PeoplePage = lazy(loaders.PeoplePage);
 const SafekeepingPage = lazy(loaders.SafekeepingPage);
 const BenchPage = lazy(loaders.BenchPage);
 const ConvertPage = lazy(loaders.ConvertPage);
+const MixPage = lazy(loaders.MixPage);
 const PlanPage = lazy(loaders.PlanPage);
 
 /** Fetches every page while nothing else is going on, so that one opened later needs no line to the server. */
@@ -73,6 +75,9 @@ export function Pages() {
       </Route>
       <Route path="/bench/convert">
         <ConvertPage />
+      </Route>
+      <Route path="/bench/mix">
+        <MixPage />
       </Route>
       <Route path="/bench/plan">
         <PlanPage />
