@@ -12,6 +12,11 @@ const instruments = [
     about: 'What to weigh for a bath of a pH, with its range, and which way of rinsing takes least water.',
   },
   {
+    to: '/bench/dry',
+    title: 'Drying',
+    about: 'When a rug will be dry in a room, how sure that is, and what one machine more would change.',
+  },
+  {
     to: '/bench/convert',
     title: 'Convert a knot density',
     about: 'Between raj, per square inch, per dm², lines and the other ways of the trade.',

@@ -17,6 +17,7 @@ const loaders = {
   BenchPage: async () => ({ default: (await import('../bench/BenchPage.tsx')).BenchPage }),
   ConvertPage: async () => ({ default: (await import('../bench/ConvertPage.tsx')).ConvertPage }),
   MixPage: async () => ({ default: (await import('../bench/MixPage.tsx')).MixPage }),
+  DryPage: async () => ({ default: (await import('../bench/DryPage.tsx')).DryPage }),
   PlanPage: async () => ({ default: (await import('../bench/PlanPage.tsx')).PlanPage }),
 } as const;
 
@@ -32,6 +33,7 @@ const SafekeepingPage = lazy(loaders.SafekeepingPage);
 const BenchPage = lazy(loaders.BenchPage);
 const ConvertPage = lazy(loaders.ConvertPage);
 const MixPage = lazy(loaders.MixPage);
+const DryPage = lazy(loaders.DryPage);
 const PlanPage = lazy(loaders.PlanPage);
 
 /** Fetches every page while nothing else is going on, so that one opened later needs no line to the server. */
@@ -78,6 +80,9 @@ export function Pages() {
       </Route>
       <Route path="/bench/mix">
         <MixPage />
+      </Route>
+      <Route path="/bench/dry">
+        <DryPage />
       </Route>
       <Route path="/bench/plan">
         <PlanPage />

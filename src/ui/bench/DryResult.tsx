@@ -1,0 +1,84 @@
+import type { DryAnswer, RugAnswer, RugSpread } from '../../core/drying/index.ts';
+import { dryAlarmWords } from '../../text/dryAlarmWords.ts';
+import { figure } from '../dossier/figures.ts';
+import { FactList, Notice, Section } from '../kit/index.ts';
+import { RegainPlot } from './RegainPlot.tsx';
+import { hoursLookedAt } from './typedDrying.ts';
+
+const hours = (value: number | null): string =>
+  value === null ? `after ${hoursLookedAt} h` : `${figure(value)} h`;
+
+const bounds = ([from, to]: RugSpread['interval80']): string =>
+  from === null ? hours(null) : `${figure(from)} h – ${hours(to)}`;
+
+const firstOf = ({ rugs }: DryAnswer): RugAnswer | undefined => rugs[0];
+
+/** When the rug will be dry, as a band over the clock; what one machine more would change. */
+export function DryResult({
+  answer,
+  withOneMore,
+}: {
+  readonly answer: DryAnswer;
+  readonly withOneMore: DryAnswer | null;
+}) {
+  const rug = firstOf(answer);
+  if (rug?.spread === undefined) return null;
+  const { spread, hoursToTarget, targetRegain, mouldIndex } = rug;
+  const more = withOneMore === null ? undefined : firstOf(withOneMore);
+  const { loadKg, byAirExchangeKg, byMachineKg } = answer.water;
+  const alarms = answer.alarms.filter((alarm) => !('rug' in alarm) || alarm.rug === rug.id);
+  const toldWords = `Dry after ${hours(hoursToTarget)}; 80 % likely ${bounds(spread.interval80)}, 95 % likely ${bounds(spread.interval95)}`;
+  return (
+    <div aria-live="polite">
+      <Section title="When it will be dry">
+        <p className="amt">
+          {hoursToTarget === null ? `Not within ${hoursLookedAt} h` : hours(hoursToTarget)}
+        </p>
+        <p>
+          <b>{bounds(spread.interval80)}</b>, 80 % likely; {bounds(spread.interval95)}, 95 % likely.
+        </p>
+        <RegainPlot bands={spread.bands} target={targetRegain} words={toldWords} />
+        <p className="why">
+          Water as a share of oven-dry mass. The line is the middle course, the bands hold 80 and 95 % of the
+          courses; amber from 24 h, red from 48 h of being wet.
+        </p>
+        {alarms.map((alarm) => (
+          <Notice key={alarm.code} tone={alarm.code === 'wet-past-amber' ? 'caution' : 'stop'}>
+            <p>{dryAlarmWords(alarm)}</p>
+          </Notice>
+        ))}
+      </Section>
+      {more?.spread === undefined ? null : (
+        <Section title="With one machine more">
+          <p className="amt">
+            {more.hoursToTarget === null ? `Not within ${hoursLookedAt} h` : hours(more.hoursToTarget)}
+          </p>
+          <p>
+            <b>{bounds(more.spread.interval80)}</b>, 80 % likely.
+          </p>
+        </Section>
+      )}
+      <Section title="Where the water goes">
+        <FactList
+          rows={[
+            { name: 'Water to begin with', value: `${figure(loadKg)} kg`, why: 'in the rugs and in the air' },
+            {
+              name: 'With the outside air',
+              value: `${figure(byAirExchangeKg)} kg`,
+              ...(byAirExchangeKg < 0 ? { why: 'the outside air brings water in: keep it closed' } : {}),
+            },
+            { name: 'By the machines', value: `${figure(byMachineKg.reduce((sum, kg) => sum + kg, 0))} kg` },
+            { name: 'Dampest air', value: `${figure(Math.min(1, answer.peakRh) * 100, 0)} % RH` },
+            { name: 'Mould index', value: figure(mouldIndex, 2), why: 'ranks only; the 24 and 48 h rule' },
+          ]}
+        />
+        <Notice tone="caution" title="A forecast is no proof.">
+          <p>
+            Release the rug by the dry standard. Mind wet floors and current, the heat of a closed room, and
+            the weight of a wet rug.
+          </p>
+        </Notice>
+      </Section>
+    </div>
+  );
+}
