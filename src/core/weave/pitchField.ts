@@ -35,6 +35,8 @@ const fftSize = 512;
 const fft = new FFT(fftSize);
 const repeatsPerBlock = 13;
 const mostStrips = 26;
+/** Beyond this from the plane [ln ratio] a block loses weight; less, and it would lose the weave's own unevenness. */
+const tolerance = 0.1;
 
 /**
  * Lays strips along an axis over the largest parallelogram that fits a level.
@@ -196,7 +198,6 @@ function planeThrough(blocks: readonly Block[], withSlopes: boolean): readonly [
   const scale = (values: readonly number[]): number => Math.max(1, ...values.map(Math.abs));
   const [sMost, tMost] = [scale(blocks.map(({ s }) => s)), scale(blocks.map(({ t }) => t))];
   for (let round = 0; round < 6; round += 1) {
-    const tolerance = round < 2 ? 0.06 : 0.025;
     const m = new Float64Array(9);
     const r = new Float64Array(3);
     for (const { s, t, logPitch, weight } of blocks) {
