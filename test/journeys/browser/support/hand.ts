@@ -64,7 +64,7 @@ export class Hand {
 
   /** Waits until these words can be read. */
   see(words: Name): Promise<void> {
-    return this.scope.getByText(words).first().waitFor();
+    return this.scope.getByText(words).filter({ visible: true }).first().waitFor();
   }
 
   heading(name: Name): Promise<void> {
