@@ -1,4 +1,5 @@
 import type { RugProblem } from '../dossier/index.ts';
+import { axisWords } from '../papers/limitWords.ts';
 import { dryAskedWords } from './dryWords.ts';
 import type { WordsFor } from './words.ts';
 
@@ -61,7 +62,7 @@ export const dossierWords = {
     now: 'Open the plan and put it on record.',
   }),
   'plan-tightened': ({ axes }) => ({
-    happened: `What was found since makes the plan tighter than the one agreed (${listed(axes)}).`,
+    happened: `What was found since makes the plan tighter than the one agreed (${listed(axes.map((axis) => axisWords[axis]))}).`,
     matters: 'The agreement was for more than the rug can now be said to bear, so it no longer holds.',
     now: 'Put the new plan on record and ask the client again.',
   }),

@@ -104,6 +104,7 @@ export const risks = [
   'old insecticide',
   'refused test',
   'damage during work',
+  'rule set aside',
 ] as const;
 export type Risk = (typeof risks)[number];
 

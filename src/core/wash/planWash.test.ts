@@ -617,6 +617,14 @@ describe('the rulebook', () => {
       expect(plan.ok ? null : plan.problem.code).toBe('wash-override-not-possible');
     }
   });
+  // Rule of this project: an override lifts a cap, never the duty to tell the client of the risk.
+  test('a client is told of every rule the owner sets aside, and of all it would have told', () => {
+    const slow = bare({ ...soundRug, expectedDryingHours: 60, overrides: [{ rule: 'R38', reason: 'fans' }] });
+    expect(slow?.consents.map(({ text }) => text).join(' ')).toMatch(/sets a rule .* aside.*grow mould/);
+    const rotten = { ...soundRug, findings: [{ code: 'dry rot', certainty: 'seen' }] } as const;
+    const told = bare({ ...rotten, overrides: [{ rule: 'R13', reason: 'a board' }] })?.consents ?? [];
+    expect(told.map(({ risk }) => risk)).toEqual(expect.arrayContaining(['dry rot', 'rule set aside']));
+  });
   test('negative sizes and blends that are no whole are named', () => {
     const plan = planWash({ ...soundRug, areaM2: -2, pile: { wool: 0.5 } });
     const faults = plan.ok

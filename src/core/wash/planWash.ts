@@ -114,12 +114,21 @@ function narrowBands(limits: readonly SourcedLimit[], bounds: Bounds): readonly 
   });
 }
 
+/** For each rule the owner sets aside, that the client is told why the rule is there. */
+const toldOfOverrides = (setAside: readonly SourcedLimit[]): readonly SourcedLimit[] =>
+  setAside
+    .filter(
+      ({ rule, because }, index) =>
+        setAside.findIndex((one) => one.rule === rule && one.because === because) === index,
+    )
+    .map((limit): SourcedLimit => ({ ...limit, axis: 'consents', value: ['rule set aside'] }));
+
 function consentsOf(limits: readonly SourcedLimit[]): readonly PlanConsent[] {
   const told = new Map<string, PlanConsent>();
-  for (const { axis, value, rule, about } of limits) {
+  for (const { axis, value, rule, about, because } of limits) {
     if (axis !== 'consents') continue;
     for (const risk of value as readonly Risk[]) {
-      const text = riskWords[risk].replace('{about}', about);
+      const text = riskWords[risk].replace('{about}', about).replace('{because}', because);
       if (!told.has(text)) told.set(text, { risk, text, rule, about });
     }
   }
@@ -146,9 +155,13 @@ function judge(facts: PlanFacts): Result<Judgement, PlanProblem> {
   if (forbidden !== undefined) return refused('wash-override-not-possible', { rule: forbidden.rule });
   const dyes = dyePart(facts);
   const all = [...materialLimits(facts), ...findingLimits(facts), ...dyes.limits];
-  const kept = all.filter(
-    ({ rule, overridable }) => !(overridable && overrides.some((one) => one.rule === rule)),
-  );
+  const isSetAside = ({ rule, overridable }: SourcedLimit): boolean =>
+    overridable && overrides.some((one) => one.rule === rule);
+  // An override lifts what a rule caps, never what the client must be told of.
+  const kept = [
+    ...all.filter((limit) => limit.axis === 'consents' || !isSetAside(limit)),
+    ...toldOfOverrides(all.filter(isSetAside)),
+  ];
   const limits = [...kept, ...assumedClash(kept)];
   const stop = blocked(limits);
   if (stop !== null) return { ok: false, problem: stop };

@@ -5,7 +5,7 @@ import { mayWet } from '../mayWet.ts';
 import { agreedPlan, stepId } from '../planFacts.ts';
 import type { RugProblem } from '../rugProblem.ts';
 import { latestVisit, type RugStanding } from '../standing.ts';
-import { isWet } from '../wetting.ts';
+import { isWet, wetSince } from '../wetting.ts';
 import { needsRole, type Rules } from './rule.ts';
 
 /**
@@ -96,8 +96,9 @@ export const workRules: Rules = {
   CameBack: ({ out }) => (out === null ? { code: 'not-out', facts: {} } : null),
   SentOut: (standing) => {
     const visit = latestVisit(standing);
-    return visit !== null && isWet(visit)
-      ? { code: 'wet-rug-stays', facts: { since: visit.dryingStarted?.when ?? visit.received.when } }
+    const since = visit === null ? null : wetSince(visit);
+    return visit !== null && since !== null && isWet(visit)
+      ? { code: 'wet-rug-stays', facts: { since } }
       : null;
   },
 };

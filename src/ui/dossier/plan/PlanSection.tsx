@@ -107,7 +107,10 @@ function Whole({ plan }: { readonly plan: WashPlan }) {
       <DryingHours />
       {overridden.map(({ rule, reason }) => (
         <Notice key={rule} tone="caution" title={`${rule} is overridden by the owner.`}>
-          <p>“{reason}” This is printed on every paper.</p>
+          <p>
+            “{reason}” The client is told of it, and it is printed on the agreement, the work order and the
+            dossier.
+          </p>
         </Notice>
       ))}
       {narrow.map((band) => (
