@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { latestVisit, type RugFact, type RugFactOf } from '../../dossier/index.ts';
 import { type Answered, call, type ShownProblem, useRecord, useRug, useSettings } from '../call/index.ts';
 import type { Signature } from '../condition/index.ts';
+import { goToSlip } from '../kit/index.ts';
 
 /** What every closing section reads of a rug, and how it records. */
 export function useClosing(rug: string) {
@@ -11,6 +12,7 @@ export function useClosing(rug: string) {
   const [problem, setProblem] = useState<ShownProblem | null>(null);
   const visit = latestVisit(standing);
   const act = async (...facts: readonly RugFact[]): Promise<boolean> => {
+    if (goToSlip()) return false;
     setProblem(null);
     const answer = await record(facts);
     if (!answer.ok) setProblem(answer.problem);

@@ -1,7 +1,7 @@
 import { useRef, useState } from 'react';
 import type { RugFact } from '../../dossier/index.ts';
 import type { Problem } from '../../units/index.ts';
-import { useKept } from '../kit/index.ts';
+import { goToSlip, useKept } from '../kit/index.ts';
 import { forgetValue } from '../kit/kept.ts';
 import { useDossier } from './dossierView.ts';
 
@@ -32,6 +32,7 @@ export function useForm(name: string, onKept: () => void = () => {}) {
     for (const field of fields.current) forgetValue(`${key}/${field}`);
   };
   const act = async (...facts: readonly RugFact[]): Promise<boolean> => {
+    if (goToSlip()) return false;
     setBusy(true);
     setProblem(null);
     const kept = await record(facts);

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import { FieldError, Input, Label, Text, TextArea, TextField } from 'react-aria-components';
 import { type FieldProblem, fieldSentence } from './fieldProblem.tsx';
+import { slipMark } from './goToSlip.ts';
 
 interface TextProps {
   readonly label: string;
@@ -47,12 +48,19 @@ export function LineField(props: LineProps) {
   );
 }
 
-/** Several lines of text. */
+/** The record takes no longer passage; see `passage` in src/dossier/facts/shape.ts. */
+const mostInPassage = 20_000;
+
+/** Several lines of text. Text that is too long stays and is reported, never cut. */
 export function PassageField(props: TextProps & { readonly rows?: number }) {
   const { isRequired = false, isDisabled = false } = props;
-  const sentence = fieldSentence(props.problem);
+  const { length } = props.value;
+  const isTooLong = length > mostInPassage;
+  const tooLong = `This is ${length} characters long. At most ${mostInPassage} are kept: shorten it.`;
+  const sentence = fieldSentence(props.problem) ?? (isTooLong ? tooLong : null);
   return (
     <TextField
+      {...slipMark(isTooLong)}
       className="field"
       value={props.value}
       onChange={props.onChange}
@@ -60,7 +68,6 @@ export function PassageField(props: TextProps & { readonly rows?: number }) {
       isDisabled={isDisabled}
       isInvalid={sentence !== null}
       validationBehavior="aria"
-      maxLength={20_000}
     >
       <FieldName label={props.label} isRequired={isRequired} />
       <TextArea className="box passage" rows={props.rows ?? 3} />

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Input, TextField } from 'react-aria-components';
 import { type FieldProblem, fieldSentence } from './fieldProblem.tsx';
+import { slipMark } from './goToSlip.ts';
 import { FieldFoot, FieldName } from './LineField.tsx';
 import { moneyDecimals } from './moneyText.ts';
 import { readNumber } from './readNumber.ts';
@@ -46,6 +47,7 @@ export function MoneyField(props: MoneyProps) {
   };
   return (
     <TextField
+      {...slipMark(own !== null)}
       className="field number"
       value={text}
       onChange={change}

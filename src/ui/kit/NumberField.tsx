@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { Input, TextField } from 'react-aria-components';
 import { type FieldProblem, fieldSentence } from './fieldProblem.tsx';
+import { slipMark } from './goToSlip.ts';
 import { FieldFoot, FieldName } from './LineField.tsx';
 import { readNumber } from './readNumber.ts';
 
@@ -60,6 +61,7 @@ export function NumberField(props: NumberProps) {
   const stepBy = (by: number) => change(String(rounded((read ?? 0) + by)));
   return (
     <TextField
+      {...slipMark(fault !== null)}
       className="field number"
       value={text}
       onChange={change}

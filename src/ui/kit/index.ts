@@ -5,6 +5,7 @@ export { ringBell } from './bell.ts';
 export { Check, Choice, ManyChoice, type Option } from './Choice.tsx';
 export { Empty } from './Empty.tsx';
 export type { FieldProblem } from './fieldProblem.tsx';
+export { goToSlip } from './goToSlip.ts';
 export { DayField, LineField, PassageField } from './LineField.tsx';
 export { type Money, MoneyField } from './MoneyField.tsx';
 export { moneyText } from './moneyText.ts';

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { WorkshopSettings } from '../../dossier/index.ts';
+import { slipMark } from '../kit/goToSlip.ts';
 
 /** What a value is worth, said at once. */
 export interface ReadingVerdict {
@@ -84,7 +85,7 @@ export function ReadingPad<Key extends string>(props: {
           const verdict = value === null ? null : (one.verdict?.(value) ?? null);
           const impossible = text !== '' && value === null;
           return (
-            <li key={one.key} className={index === at ? 'slot chosen' : 'slot'}>
+            <li key={one.key} {...slipMark(impossible)} className={index === at ? 'slot chosen' : 'slot'}>
               <label>
                 <span className="slot-name">{one.name}</span>
                 <span className="slot-value">
