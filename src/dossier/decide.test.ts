@@ -21,6 +21,7 @@ import { nextStepOf } from './nextStep.ts';
 import { planOf, stepId } from './planFacts.ts';
 import { planFingerprint } from './rule/agreement.ts';
 import type { Asked } from './rule/rule.ts';
+import { stageOf } from './stage.ts';
 import type { RugStanding } from './standing.ts';
 
 const eur = (amountMinor: number) => ({ amountMinor, currency: 'EUR' });
@@ -321,6 +322,47 @@ describe('withdrawing', () => {
   test('the receipt itself stays', () => {
     expect(outcome('e2')).toBe('entry-not-withdrawable');
   });
+});
+
+// Rule of this project: unknown counts as worst case in anything that touches a rug's safety.
+describe('a rug nobody looked over in this visit', () => {
+  const { settings } = asOwner(storyStart);
+  const isUnseen = (story: RugStory) =>
+    presentPlan(story.standing, { ...asOwner(story.now) }).limits.some(
+      ({ rule, about }) => rule === 'R40' && about === 'condition not recorded',
+    );
+  test('is not taken for sound because one finding was noted', () => {
+    const door = new RugStory().given(opened, received, measured, identified, weighed);
+    const noted: RugFact = {
+      type: 'FindingNoted',
+      finding: 'long thick pile',
+      certainty: 'seen',
+      evidence: 'seen',
+    };
+    expect(isUnseen(door)).toBe(true);
+    expect(isUnseen(door.given(noted))).toBe(true);
+    expect(isUnseen(door.given(noted, lookedOver))).toBe(false);
+  });
+  test('is measured and looked over anew at its second visit, and hangs where it did no more', () => {
+    const gone = knownRug().given(
+      { type: 'RugMoved', place: 'shelf B2' },
+      { type: 'VisitDeclined', reason: 'Too busy.', wishOf: 'workshop' },
+    );
+    expect(gone.standing.place).toBeNull();
+    const again = gone.given({ ...received, visit: 'v2' } as RugFact);
+    const next = (story: RugStory) => nextStepOf(story.standing, settings, story.now).deed.code;
+    expect(next(again)).toBe('measure');
+    expect(next(again.given(measured))).toBe('survey-condition');
+    expect(isUnseen(again)).toBe(true);
+    expect(isUnseen(again.given(lookedOver))).toBe(false);
+  });
+});
+
+test('work without water is agreed once it is priced', () => {
+  const valued = { ...received, scope: ['appraisal'] } as RugFact;
+  const story = new RugStory().given(opened, valued, measured, lookedOver, identified);
+  expect(stageOf(story.standing)).toBe('agreed');
+  expect(stageOf(story.given(quoted()).standing)).toBe('finished');
 });
 
 test('the next step leads from the door to the agreement in the order a workshop asks', () => {

@@ -62,7 +62,7 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
   RugReceived: (standing, received) => ({
     ...standing,
     visits: [...standing.visits, newVisit(received)],
-    place: received.place ?? standing.place,
+    place: received.place ?? null,
   }),
   RugMeasured: (standing, noted) => ({ ...standing, measurements: [...standing.measurements, noted] }),
   RugWeighed: (standing, noted) => ({ ...standing, weighings: [...standing.weighings, noted] }),
@@ -157,8 +157,10 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
     inVisit(standing, (visit) => ({ invoices: [...visit.invoices, noted] })),
   PaymentTaken: (standing, noted) => inVisit(standing, (visit) => ({ payments: [...visit.payments, noted] })),
   DepositTaken: (standing, noted) => inVisit(standing, (visit) => ({ deposits: [...visit.deposits, noted] })),
-  RugReturned: (standing, returned) => inVisit(standing, () => ({ end: { how: 'returned', returned } })),
-  VisitDeclined: (standing, declined) => inVisit(standing, () => ({ end: { how: 'declined', declined } })),
+  RugReturned: (standing, returned) =>
+    inVisit({ ...standing, place: null }, () => ({ end: { how: 'returned', returned } })),
+  VisitDeclined: (standing, declined) =>
+    inVisit({ ...standing, place: null }, () => ({ end: { how: 'declined', declined } })),
   RugMoved: (standing, { place }) => ({ ...standing, place }),
   SentOut: (standing, out) => ({ ...standing, out }),
   CameBack: (standing) => ({ ...standing, out: null }),

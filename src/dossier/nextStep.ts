@@ -1,7 +1,7 @@
 import type { PlanStep, RequiredDyeTest, WashPlan } from '../core/wash/index.ts';
 import { dryCriteria } from './dryStandard.ts';
 import { type WetBlocker, wetBlockers } from './mayWet.ts';
-import { agreedPlan, planOf, soundClaim, stepId } from './planFacts.ts';
+import { agreedPlan, isLookedOver, planOf, soundClaim, stepId } from './planFacts.ts';
 import { openWashSteps, washesIn } from './stage.ts';
 import { presentVisit, type RugStanding, type VisitStanding } from './standing.ts';
 import { hoursBetween, isWet, wetClock, wetSince } from './wetting.ts';
@@ -113,8 +113,11 @@ function knowledgeStep(
   plan: WashPlan | null,
   urgency: Urgency,
 ): NextStep | null {
-  if (standing.measurements.length === 0) return step({ code: 'measure' }, urgency);
-  if (!standing.surveys.some(({ sides }) => sides === 'face and back')) {
+  // Size and condition belong to a visit: what happened to the rug since the last one is seen only now.
+  if (!standing.measurements.some(({ when }) => when >= visit.received.when)) {
+    return step({ code: 'measure' }, urgency);
+  }
+  if (!isLookedOver(standing)) {
     return step({ code: 'survey-condition' }, urgency);
   }
   const missing = (['construction', 'pile', 'warp', 'weft'] as const).filter(
@@ -200,7 +203,8 @@ export function nextStepsOf(
     return [...byUrgency(timed), step({ code: 'fetch-back', from: standing.out.to }, 'waiting', due)];
   }
   const quiet = quietStep(standing, visit, settings, now, urgency);
-  const withDue = quiet === null ? [] : [{ ...quiet, dueAt: quiet.dueAt ?? dueAt }];
+  // A wet rug waits for hands, not for its promised day.
+  const withDue = quiet === null ? [] : [{ ...quiet, dueAt: quiet.dueAt ?? (isWet(visit) ? null : dueAt) }];
   // A dwell or a drying rug that needs nobody yet does not hide what could be done meanwhile.
   return timed.length > 0 && (quiet === null || isWet(visit))
     ? byUrgency([...timed, ...withDue])

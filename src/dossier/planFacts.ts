@@ -69,6 +69,15 @@ function damageSinceConsent(standing: RugStanding): boolean {
   );
 }
 
+/**
+ * Whether somebody looked the rug over, face and back, since it came in. An earlier visit's look proves
+ * nothing: between two visits a rug lives where nobody watches it.
+ */
+export function isLookedOver(standing: RugStanding): boolean {
+  const receivedAt = latestVisit(standing)?.received.when ?? '';
+  return standing.surveys.some(({ sides, when }) => sides === 'face and back' && when >= receivedAt);
+}
+
 /** Findings drawn from marks, then what was noted of each finding later on. */
 export function findingsOf(standing: RugStanding): readonly Finding[] | undefined {
   const found = new Map<FindingCode, Finding & { readonly when: string }>();
@@ -101,8 +110,7 @@ export function findingsOf(standing: RugStanding): readonly Finding[] | undefine
     });
   }
   if (damageSinceConsent(standing)) note('damage during work', 'seen', '');
-  const lookedOver = standing.surveys.some((survey) => survey.sides === 'face and back');
-  if (!lookedOver && found.size === 0) return undefined;
+  if (!isLookedOver(standing) && found.size === 0) return undefined;
   return [...found.values()].map(({ when: _when, ...finding }) => finding);
 }
 
@@ -203,6 +211,7 @@ export function planFactsOf(
       ),
     ],
     ...(findings === undefined ? {} : { findings }),
+    ...(findings === undefined || isLookedOver(standing) ? {} : { lookedOver: false }),
     stains: standing.marks.flatMap((mark) => {
       const stain = mark.stain ?? stainOfWord[mark.word] ?? (mark.word === 'stain' ? 'unknown' : undefined);
       if (stain === undefined) return [];

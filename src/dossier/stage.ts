@@ -54,7 +54,8 @@ const doneOf = (standing: RugStanding, visit: VisitStanding): { readonly [S in S
   received: standing.measurements.length > 0,
   identified: isIdentified(standing),
   tested: isTested(standing),
-  agreed: visit.consent.kind === 'given',
+  // Work without water is agreed by its price; nobody asks a consent to a wash for it.
+  agreed: visit.consent.kind === 'given' || (!washesIn(visit) && visit.quote !== null),
   washed:
     visit.dryingStarted !== null || (agreedPlan(standing) !== null && openWashSteps(standing).length === 0),
   dried:

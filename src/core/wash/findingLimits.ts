@@ -146,9 +146,10 @@ const plannedGas = ({ plannedBaths = [] }: PlanFacts): readonly SourcedLimit[] =
  * @source data/wash/rules.json, each rule with its own source
  */
 export const findingLimits = (facts: PlanFacts): readonly SourcedLimit[] => [
-  ...(facts.findings === undefined
+  ...(facts.findings === undefined || facts.lookedOver === false
     ? ruleLimits('R40', 'condition', 'condition not recorded', true)
-    : facts.findings.flatMap((finding) => fromFinding(finding, facts))),
+    : []),
+  ...(facts.findings ?? []).flatMap((finding) => fromFinding(finding, facts)),
   ...(facts.pileHeightMm !== undefined && facts.pileHeightMm >= shopFacts.longPileMm
     ? ruleLimits('R31', 'pile', `pile ${facts.pileHeightMm} mm`)
     : []),

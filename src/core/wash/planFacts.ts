@@ -122,6 +122,8 @@ export interface PlanFacts {
   readonly dyeTests?: readonly DyeTest[];
   /** Absent: condition not recorded, no wet step. Empty: looked for, nothing found. */
   readonly findings?: readonly Finding[];
+  /** False: some findings are noted, but nobody looked the whole rug over; no wet step. Absent: as `findings` says. */
+  readonly lookedOver?: boolean;
   readonly stains?: readonly Stain[];
   /** Wet hours until dry [h], entered by hand until a forecast exists. */
   readonly expectedDryingHours?: number;

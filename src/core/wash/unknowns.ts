@@ -90,18 +90,19 @@ function materialUnknowns(facts: PlanFacts): readonly Unknown[] {
 }
 
 function conditionUnknowns(facts: PlanFacts): readonly Unknown[] {
-  if (facts.findings === undefined) {
-    return [
-      {
-        fact: 'condition',
-        find: 'Look the rug over, face and back, and record what is there.',
-        assumed: 'the worst',
-        favourable: 'nothing found',
-        hopeful: (now) => ({ ...now, findings: [] }),
-      },
-    ];
-  }
-  return facts.findings
+  const unseen: readonly Unknown[] =
+    facts.findings !== undefined && facts.lookedOver !== false
+      ? []
+      : [
+          {
+            fact: 'condition',
+            find: 'Look the rug over, face and back, and record what is there.',
+            assumed: 'the worst',
+            favourable: facts.findings === undefined ? 'nothing found' : 'nothing more found',
+            hopeful: (now) => ({ ...now, findings: now.findings ?? [], lookedOver: true }),
+          },
+        ];
+  const suspected = (facts.findings ?? [])
     .filter(({ certainty }) => certainty === 'suspected')
     .map(({ code }) => ({
       fact: code,
@@ -115,6 +116,7 @@ function conditionUnknowns(facts: PlanFacts): readonly Unknown[] {
         ),
       }),
     }));
+  return [...unseen, ...suspected];
 }
 
 /** Colours wait together: clearing one of several frees nothing, so each question is asked once for all. */

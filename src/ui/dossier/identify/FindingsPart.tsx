@@ -1,5 +1,5 @@
 import { findingCodes } from '../../../core/wash/index.ts';
-import { findingsOf } from '../../../dossier/index.ts';
+import { findingsOf, isLookedOver } from '../../../dossier/index.ts';
 import { Button, Notice, When } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import { Part } from '../Part.tsx';
@@ -13,15 +13,15 @@ export function FindingsPart() {
   const noted = [...standing.findings].sort(
     (a, b) => Object.keys(shapes).indexOf(a.certainty) - Object.keys(shapes).indexOf(b.certainty),
   );
-  const isSurveyed = standing.surveys.some(({ sides }) => sides === 'face and back');
+  const isSurveyed = isLookedOver(standing);
   const drawn = (findingsOf(standing) ?? []).filter(
     ({ code }) => !standing.findings.some(({ finding }) => finding === code),
   );
   const unasked = findingCodes.length - noted.length;
   return (
     <Part title="Findings" id="findings">
-      {!isSurveyed && noted.length === 0 && (
-        <Notice tone="caution" title="Nothing looked for yet.">
+      {!isSurveyed && (
+        <Notice tone="caution" title="Not looked over in this visit yet.">
           What nobody looked for is not ruled out. Go over the rug, face and back.
         </Notice>
       )}
