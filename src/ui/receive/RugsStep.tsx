@@ -1,3 +1,4 @@
+import { counted } from '../dossier/figures.ts';
 import { Button, newId } from '../kit/index.ts';
 import { blankRug, rugSteps, stepWords } from './intake.ts';
 import { faultsOf } from './intakeChecks.ts';
@@ -29,7 +30,7 @@ export function RugsStep({ intake, change }: StepProps) {
                   {rugTitle(rug)}
                 </div>
                 <div className="sub">
-                  {rug.photographs.length} pictures · {rug.marks.length} marks
+                  {counted(rug.photographs.length, 'picture')} · {counted(rug.marks.length, 'mark')}
                   {open.length === 0
                     ? ''
                     : ` · still open: ${open.map((step) => stepWords[step]).join(', ')}`}

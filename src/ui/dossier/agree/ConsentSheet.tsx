@@ -61,7 +61,8 @@ export function ConsentSheet({ onClose }: { readonly onClose: () => void }) {
   const isSeen = sha256 !== undefined && seen === sha256;
   const signed = signature !== null && signature.paper === sha256 ? signature : null;
   const clientName = client === null || client.erased ? '' : client.name;
-  const statement = `I have read the consent paper. I agree to the wash plan (${plan.method}), to the ${counted(risks.length, 'risk')} named in it, and to a price of at most ${moneyWords(quote.notToExceed)}.`;
+  const named = risks.length === 0 ? '' : `, to the ${counted(risks.length, 'risk')} named in it,`;
+  const statement = `I have read the consent paper. I agree to the wash plan (${plan.method})${named} and to a price of at most ${moneyWords(quote.notToExceed)}.`;
   const agreed: Agreed | null = how === null ? null : agreedOf(how, said, signed?.signature ?? null);
   const record = async () => {
     if (agreed === null || sha256 === undefined) return;
