@@ -65,7 +65,7 @@ function test() {
 /** Bundles one benchmark and runs it; without a name, all of them. */
 function bench([name, ...args]) {
   const files = readdirSync(join(root, 'bench')).filter((file) => file.endsWith('.ts'));
-  const known = new Map(files.map((file) => [file.replace(/(\.bench)?\.ts$/, ''), file]));
+  const known = new Map(files.map((file) => [basename(file, '.ts'), file]));
   if (name !== undefined && !known.has(name)) {
     console.error(`There is no benchmark ${name}. There are: ${[...known.keys()].join(', ')}.`);
     process.exit(2);

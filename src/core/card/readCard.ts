@@ -167,7 +167,7 @@ function readPatches(picture: Picture, h: Homography): readonly Patch[] {
  * @refuses card-stretched - printed with unequal scales across and along
  * @refuses card-other-tag - the tag's code is another rug's
  * @refuses out-of-range - a bar nobody could have measured
- * @source none: this project's; accuracy by bench/card.bench.ts
+ * @source none: this project's; accuracy by bench/card.ts
  */
 export function readCard(
   picture: Picture,

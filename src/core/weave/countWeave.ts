@@ -159,7 +159,7 @@ function isInside(picture: Picture, { x, y, width, height }: Window): boolean {
  * @refuses weave-too-fine - the repeat is under 3.6 px, where the camera's own raster is mistaken for weave
  * @refuses weave-undecided - something repeats, but no factor is likely enough to be named
  * @refuses taps-not-usable - taps that lie along no axis, too close, or over fewer than two repeats
- * @source none: this project's; its accuracy is shown by bench/weave.bench.ts
+ * @source none: this project's; its accuracy is shown by bench/weave.ts
  */
 export function countWeave(picture: Picture, options: WeaveOptions = {}): Result<WeaveCount, WeaveProblem> {
   const window = options.window ?? { x: 0, y: 0, width: picture.width, height: picture.height };

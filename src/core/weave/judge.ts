@@ -71,7 +71,7 @@ const scoreOf = (row: Float64Array): number => {
  *
  * @param candidates - of one axis, from all sizes of the picture
  * @returns repeats with weights that sum to 1, heaviest first
- * @source none: a small network fitted to loom pictures (data/weave/judge.json, bench/weaveJudge.bench.ts)
+ * @source none: a small network fitted to loom pictures (data/weave/judge.json, bench/weaveJudge.ts)
  */
 export function weigh(candidates: readonly Candidate[]): readonly Weighed[] {
   if (candidates.length === 0) return [];

@@ -131,7 +131,7 @@ export async function run(args: readonly string[]): Promise<void> {
   const fitted = {
     title: 'Weights of the judge that tells the visible repeat from its multiples and parts',
     source: 'workshop-setting',
-    where: `fitted to ${pictures} loom pictures by bench/weaveJudge.bench.ts`,
+    where: `fitted to ${pictures} loom pictures by bench/weaveJudge.ts`,
     readFrom: 'our own fit',
     unit: 'none',
     ...fitWeights(groups, Number(rounds)),
