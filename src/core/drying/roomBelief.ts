@@ -1,13 +1,15 @@
 import settings from '../../../data/drying/settings.json' with { type: 'json' };
 import type { PreparedRoom } from './preparedRoom.ts';
 import { secondsPerHour } from './preparedRoom.ts';
-import { type Background, knownUnknowns, type Unknowns } from './roomSystem.ts';
+import { backgroundStepS, knownUnknowns, type Unknowns } from './roomSystem.ts';
 import {
   emptyUnknowns,
   type Leaning,
   lean,
   leanings,
+  type Others,
   type RugBelief,
+  roomUntil,
   rugBelief,
   type WeightedLeanings,
 } from './rugBelief.ts';
@@ -75,23 +77,47 @@ function drawNear(
 const drawAny = (belief: WeightedLeanings, random: Random): Leaning =>
   drawNear(belief, 0, Number.POSITIVE_INFINITY, random);
 
-/** Water each rug gives to the air by the hour [kg/s], for what the others of the room are to one of them. */
-function giving(room: PreparedRoom, unknowns: Unknowns): readonly (readonly number[])[] {
-  const hours = Array.from({ length: Math.floor(room.seconds / secondsPerHour) + 1 }, (_, hour) => hour);
-  const { regains } = makeRoomRunner(room)(unknowns, hours);
-  return room.rugs.map((rug, i) => {
-    const mass = rug.dryMassKg * (unknowns.dryMass[i] ?? 1);
-    const lost = hours
-      .slice(1)
-      .map((_, h) => (mass * ((regains[i]?.[h] ?? 0) - (regains[i]?.[h + 1] ?? 0))) / secondsPerHour);
-    return hours.map((_, h) => ((lost[h - 1] ?? lost[h] ?? 0) + (lost[h] ?? lost[h - 1] ?? 0)) / 2);
+const meanOf = (values: readonly number[]): number =>
+  values.reduce((sum, value) => sum + value, 0) / values.length;
+
+/** Courses from which the others' water and its spread are taken. */
+const courses = 24;
+
+/** For each rug, what the others give to the air until a time, over joint draws of the room. */
+function othersOf(room: PreparedRoom, draws: readonly Unknowns[], seconds: number): readonly Others[] {
+  const length = Math.ceil(seconds / backgroundStepS) + 1;
+  const hours = Array.from({ length }, (_, step) => (step * backgroundStepS) / secondsPerHour);
+  const end = (length - 1) * backgroundStepS;
+  const run = makeRoomRunner(roomUntil(room, room.rugs, end));
+  const lost = draws.map((unknowns) => {
+    const { regains } = run(unknowns, hours);
+    return room.rugs.map(({ dryMassKg }, i) =>
+      hours.slice(1).map((_, h) => {
+        const fall = (regains[i]?.[h] ?? 0) - (regains[i]?.[h + 1] ?? 0);
+        return (dryMassKg * (unknowns.dryMass[i] ?? 1) * fall) / backgroundStepS;
+      }),
+    );
+  });
+  const rooms = draws.map(({ g }) => Math.log((g[0] ?? room.g) / room.g) / settings.belief.roomSpread);
+  return room.rugs.map((_, rug) => {
+    const totals = lost.map((of) =>
+      hours
+        .slice(1)
+        .map((_hour, h) => of.reduce((sum, one, i) => (i === rug ? sum : sum + (one[h] ?? 0)), 0)),
+    );
+    const mean = hours.slice(1).map((_hour, h) => meanOf(totals.map((one) => one[h] ?? 0)));
+    const given = hours.map(
+      (_hour, h) => ((mean[h - 1] ?? mean[h] ?? 0) + (mean[h] ?? mean[h - 1] ?? 0)) / 2,
+    );
+    const whole = totals.map((one) => Math.log(Math.max(1e-9, meanOf(one))));
+    const [atRoom, middle] = [meanOf(rooms), meanOf(whole)];
+    const byRoom =
+      meanOf(rooms.map((factor, d) => (factor - atRoom) * ((whole[d] ?? 0) - middle))) /
+      Math.max(1e-6, meanOf(rooms.map((factor) => (factor - atRoom) ** 2)));
+    const rest = rooms.map((factor, d) => ((whole[d] ?? 0) - middle - byRoom * (factor - atRoom)) ** 2);
+    return { given, atRoom, byRoom, spread: Math.min(1, Math.sqrt(meanOf(rest))) };
   });
 }
-
-const withoutOne = (given: readonly (readonly number[])[], rug: number): Background =>
-  (given[rug] ?? []).map((_, hour) =>
-    given.reduce((sum, of, i) => (i === rug ? sum : sum + (of[hour] ?? 0)), 0),
-  );
 
 const meanLeaning = ({ leanings: all, weights }: WeightedLeanings): Leaning =>
   Array.from({ length: leanings }, (_, i) =>
@@ -114,51 +140,48 @@ export function roomBelief(
   count: number,
   random: Random,
 ): RoomBelief {
-  const judgeAll = (unknowns: Unknowns): readonly (RugBelief | null)[] => {
-    const given = room.rugs.length > 1 && !room.airIsMeasured ? giving(room, unknowns) : null;
-    return room.rugs.map((rug, i) => {
-      const of = readings[i] ?? [];
-      if (of.length === 0) return null;
-      return rugBelief(room, rug, of, given === null ? null : withoutOne(given, i), count, random);
+  const drawsOf = (of: readonly (RugBelief | null)[], many: number): readonly Unknowns[] => {
+    const read = of.filter((belief) => belief !== null);
+    const shared = combined(read);
+    const spread = Math.sqrt(shared.variance);
+    return Array.from({ length: many }, () => {
+      const unknowns = emptyUnknowns(room.rugs.length);
+      const [only] = read.length === 1 ? read : [];
+      const onlyLeaning = only === undefined ? null : drawAny(only, random);
+      const factor = onlyLeaning?.[0] ?? shared.mean + spread * normal(random);
+      for (const [i, rug] of room.rugs.entries()) {
+        const belief = of[i] ?? null;
+        const leaning =
+          belief === null
+            ? [factor, ...Array.from({ length: leanings - 1 }, () => normal(random))]
+            : (onlyLeaning ?? drawNear(belief, factor, spread / 2, random));
+        lean(unknowns, i, rug, room.g, leaning);
+      }
+      return unknowns;
     });
   };
-  const likeliest = (of: readonly (RugBelief | null)[]): Unknowns => {
-    const unknowns = knownUnknowns(room);
-    const { mean } = combined(of.filter((belief) => belief !== null));
-    for (const [i, rug] of room.rugs.entries()) {
-      const belief = of[i] ?? null;
-      lean(unknowns, i, rug, room.g, belief === null ? [mean, 0, 0, 0, 0] : meanLeaning(belief));
-    }
-    return unknowns;
-  };
-  const any = readings.some((of) => of.length > 0);
+  const last = Math.max(0, ...readings.flat().map(({ hour }) => hour * secondsPerHour));
+  const sharesAir = room.rugs.length > 1 && !room.airIsMeasured;
   let beliefs: readonly (RugBelief | null)[] = room.rugs.map(() => null);
-  // A second round, since the others’ water was first reckoned from what was only guessed of them.
-  for (let round = 0; any && round < (room.rugs.length > 1 && !room.airIsMeasured ? 2 : 1); round++) {
-    beliefs = judgeAll(likeliest(beliefs));
+  // A second round where rugs share the air, since the others’ water was first reckoned from what was only guessed of them.
+  for (let round = 0; last > 0 && round < (sharesAir ? 2 : 1); round++) {
+    const others = sharesAir ? othersOf(room, drawsOf(beliefs, courses), last) : [];
+    beliefs = room.rugs.map((rug, i) => {
+      const of = readings[i] ?? [];
+      return of.length === 0 ? null : rugBelief(room, rug, of, others[i] ?? null, count, random);
+    });
   }
-  const read = beliefs.filter((belief) => belief !== null);
-  const shared = combined(read);
+  const shared = combined(beliefs.filter((belief) => belief !== null));
+  const likely = knownUnknowns(room);
+  for (const [i, rug] of room.rugs.entries()) {
+    const belief = beliefs[i] ?? null;
+    lean(likely, i, rug, room.g, belief === null ? [shared.mean] : meanLeaning(belief));
+  }
   const spread = Math.sqrt(shared.variance);
-  const draws = Array.from({ length: count }, () => {
-    const unknowns = emptyUnknowns(room.rugs.length);
-    const [only] = read.length === 1 ? read : [];
-    const onlyLeaning = only === undefined ? null : drawAny(only, random);
-    const factor = onlyLeaning?.[0] ?? shared.mean + spread * normal(random);
-    for (const [i, rug] of room.rugs.entries()) {
-      const belief = beliefs[i] ?? null;
-      const leaning =
-        belief === null
-          ? [factor, ...Array.from({ length: leanings - 1 }, () => normal(random))]
-          : (onlyLeaning ?? drawNear(belief, factor, spread / 2, random));
-      lean(unknowns, i, rug, room.g, leaning);
-    }
-    return unknowns;
-  });
   const g = (at: number) => room.g * Math.exp(settings.belief.roomSpread * (shared.mean + at * spread));
   return {
-    draws,
-    likely: likeliest(beliefs),
+    draws: drawsOf(beliefs, count),
+    likely,
     rugs: beliefs,
     g: { likely: g(0), least: g(-1.2816), most: g(1.2816) },
   };

@@ -1,7 +1,7 @@
 import { readTable, slopeOfTable, vapourPressure } from '../air/index.ts';
 import type { ArrowSystem } from './arrowSystem.ts';
 import { refrigerantShare, refrigerantShareByRh } from './dehumidifier.ts';
-import { airAt, outsideVapour, type PreparedRoom, secondsPerHour } from './preparedRoom.ts';
+import { airAt, outsideVapour, type PreparedRoom } from './preparedRoom.ts';
 import { balanceFace, newFace, saturatedConcentration } from './surfaceFlux.ts';
 
 /** What no one knows exactly: one value per rug, in the order of the room's rugs. */
@@ -15,10 +15,13 @@ export interface Unknowns {
   readonly criticalRegain: Float64Array;
   /** True oven-dry mass over the one that was reckoned. */
   readonly dryMass: Float64Array;
+  /** Water that rugs outside the run truly give over what was reckoned of them. */
+  others: number;
 }
 
-/** Water that rugs outside the run give to the air [kg/s], at even hours from 0. */
+/** Water that rugs outside the run give to the air [kg/s], at even steps from hour 0. */
 export type Background = readonly number[];
+export const backgroundStepS = 900;
 
 /** Vapour beyond saturation falls out within about a minute. */
 const condensingS = 60;
@@ -37,12 +40,13 @@ export function knownUnknowns({ rugs, g }: PreparedRoom): Unknowns {
     resistance: Float64Array.from(rugs, (rug) => rug.resistance),
     criticalRegain: Float64Array.from(rugs, (rug) => rug.criticalRegain),
     dryMass: new Float64Array(rugs.length).fill(1),
+    others: 1,
   };
 }
 
 const backgroundAt = (background: Background | null, time: number): number => {
   if (background === null) return 0;
-  const place = Math.min(background.length - 1, Math.max(0, time / secondsPerHour));
+  const place = Math.min(background.length - 1, Math.max(0, time / backgroundStepS));
   const i = Math.min(background.length - 2, Math.floor(place));
   const [from, to] = [background[Math.max(0, i)] ?? 0, background[i + 1] ?? background[i] ?? 0];
   return from + (to - from) * (place - i);
@@ -79,7 +83,7 @@ export function makeRoomSystem(room: PreparedRoom, background: Background | null
     airC = given.airC;
     atSaturation = saturatedConcentration(airC);
     out = outsideVapour(room, airC);
-    background0 = backgroundAt(background, time);
+    background0 = unknowns.others * backgroundAt(background, time);
   };
   takeAir(0);
 

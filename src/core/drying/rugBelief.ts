@@ -10,10 +10,10 @@ import { normal, type Random } from './seededRandom.ts';
 
 /**
  * The unknowns of a rug as distances from their first guess, each in its own spread of the logarithm:
- * the room's factor, starting water, resistance, critical regain, dry mass.
+ * the room's factor, starting water, resistance, critical regain, dry mass, and the water of the other rugs.
  */
 export type Leaning = readonly number[];
-export const leanings = 5;
+export const leanings = 6;
 
 /** Leanings with the weight each has after the readings; weights add up to 1. */
 export interface WeightedLeanings {
@@ -40,10 +40,31 @@ const spreadsOf = (rug: PreparedRug): readonly number[] => {
   return [roomSpread, rug.startSpread, resistanceSpread, criticalRegainSpread, dryMassSpread];
 };
 
-/** Sets the unknowns of one rug of a run by its leaning. */
-export function lean(unknowns: Unknowns, at: number, rug: PreparedRug, g: number, leaning: Leaning): void {
+/** Water that the other rugs of a room give to its air, and how well that is known. */
+export interface Others {
+  readonly given: Background;
+  /** Where the room's factor leans for that water, and how its logarithm goes with it: quick air dries them too. */
+  readonly atRoom: number;
+  readonly byRoom: number;
+  /** Spread of the logarithm that the room's factor leaves. */
+  readonly spread: number;
+}
+
+/** Sets the unknowns of one rug of a run by its leaning; the others' water only where that has a spread. */
+export function lean(
+  unknowns: Unknowns,
+  at: number,
+  rug: PreparedRug,
+  g: number,
+  leaning: Leaning,
+  others: Others | null = null,
+): void {
   const factor = spreadsOf(rug).map((spread, i) => Math.exp(spread * (leaning[i] ?? 0)));
   const [room = 1, start = 1, resistance = 1, critical = 1, mass = 1] = factor;
+  unknowns.others =
+    others === null
+      ? 1
+      : Math.exp(others.byRoom * ((leaning[0] ?? 0) - others.atRoom) + others.spread * (leaning[5] ?? 0));
   unknowns.g[at] = g * room;
   unknowns.startRegain[at] = rug.startRegain * start;
   unknowns.resistance[at] = rug.resistance * resistance;
@@ -58,12 +79,20 @@ export const emptyUnknowns = (rugs: number): Unknowns => ({
   resistance: new Float64Array(rugs),
   criticalRegain: new Float64Array(rugs),
   dryMass: new Float64Array(rugs),
+  others: 1,
 });
 
-/** The room with one rug alone, until its last reading. */
-function aloneUntil(room: PreparedRoom, rug: PreparedRug, seconds: number): PreparedRoom {
+/**
+ * A room until a time, with some of its rugs.
+ *
+ * @param room - prepared
+ * @param rugs - those that hang in the run
+ * @param seconds - end of the run
+ * @source none: the room's own data cut off
+ */
+export function roomUntil(room: PreparedRoom, rugs: readonly PreparedRug[], seconds: number): PreparedRoom {
   const jumps = [0, seconds, ...room.jumps.filter((time) => time < seconds)];
-  return { ...room, seconds, rugs: [rug], jumps: [...new Set(jumps)].sort((a, b) => a - b) };
+  return { ...room, seconds, rugs, jumps: [...new Set(jumps)].sort((a, b) => a - b) };
 }
 
 const squares = (values: readonly number[]): number => values.reduce((sum, value) => sum + value * value, 0);
@@ -167,7 +196,7 @@ function weigh(
  * @param room - prepared
  * @param rug - one of its rugs
  * @param readings - in rising time
- * @param background - water that the other rugs give to the air [kg/s] by hour
+ * @param others - the other rugs of its air, or null where there are none
  * @param count - leanings to draw
  * @param random - source of chances
  * @returns weighted leanings, each reading judged, and whether the readings contradict the model
@@ -177,16 +206,16 @@ export function rugBelief(
   room: PreparedRoom,
   rug: PreparedRug,
   readings: readonly DryReading[],
-  background: Background | null,
+  others: Others | null,
   count: number,
   random: Random,
 ): RugBelief {
   const until = Math.max(...readings.map(({ hour }) => hour * secondsPerHour), secondsPerHour);
-  const run = makeRoomRunner(aloneUntil(room, rug, until), background);
+  const run = makeRoomRunner(roomUntil(room, [rug], until), others?.given ?? null);
   const hours = [...new Set(readings.map(({ hour }) => hour))].sort((a, b) => a - b);
   const unknowns = emptyUnknowns(1);
   const misfitsOf = (of: readonly DryReading[]) => (leaning: Leaning) => {
-    lean(unknowns, 0, rug, room.g, leaning);
+    lean(unknowns, 0, rug, room.g, leaning, others);
     const [regains] = run(unknowns, hours).regains;
     const dryMass = unknowns.dryMass[0] ?? 1;
     return of.map((reading) =>
