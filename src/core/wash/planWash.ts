@@ -57,7 +57,7 @@ function blocked(limits: readonly SourcedLimit[]): PlanProblem | null {
     ? 'Find out whether it is so; until then it counts as so.'
     : rule === 'R34'
       ? 'Settle it with the client, or return the rug.'
-      : 'Quarantine it, treat it, inspect it again.';
+      : 'Quarantine it, treat it, inspect it again; once nothing lives, note among the findings that it is ruled out.';
   return { code: 'wash-blocked', facts: { rule, about, because, now } };
 }
 

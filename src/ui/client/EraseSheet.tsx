@@ -43,7 +43,9 @@ export function EraseSheet({ client, name, inHouse, isOpen, onClose }: EraseProp
         {inHouse > 0 ? (
           <Notice
             tone="caution"
-            title={`${inHouse === 1 ? 'A rug' : `${inHouse} rugs`} of theirs is still here.`}
+            title={
+              inHouse === 1 ? 'A rug of theirs is still here.' : `${inHouse} rugs of theirs are still here.`
+            }
           >
             <p>Without the name nobody can be told or asked about it. Hand it back first.</p>
           </Notice>

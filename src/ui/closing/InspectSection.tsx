@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import { SurveyFields, surveyFact } from '../condition/index.ts';
+import { counted } from '../dossier/figures.ts';
 import { Part } from '../dossier/Part.tsx';
 import {
   Button,
@@ -52,7 +53,7 @@ export function InspectSection({ rug }: { readonly rug: string }) {
             { name: 'Looked at', value: <When at={inspected.when} /> },
             ...(['improved', 'unchanged', 'worse', 'new'] as const).map((outcome) => ({
               name: outcome,
-              value: `${inspected.marks.filter((mark) => mark.outcome === outcome).length} marks`,
+              value: counted(inspected.marks.filter((mark) => mark.outcome === outcome).length, 'mark'),
             })),
             { name: 'Smell', value: inspected.odour },
             { name: 'Colour', value: inspected.colour },
