@@ -37,20 +37,20 @@ export function MoneySection({ rug }: { readonly rug: string }) {
             value: moneyText(quote.notToExceed.amountMinor, quote.notToExceed.currency),
           },
         ]),
-    ...visit.deposits.map(({ amount, by }) => ({
+    ...visit.deposits.map(({ amount, means }) => ({
       name: 'Deposit',
       value: moneyText(amount.amountMinor, amount.currency),
-      why: by,
+      why: means,
     })),
     ...visit.invoices.map(({ number, lines }) => ({
       name: `Invoice ${number}`,
       value: moneyText(sumMinor(lines), lines[0]?.amount.currency ?? currency),
       why: lines.map(({ words }) => words).join(' · '),
     })),
-    ...visit.payments.map(({ amount, by }) => ({
+    ...visit.payments.map(({ amount, means }) => ({
       name: 'Paid',
       value: moneyText(amount.amountMinor, amount.currency),
-      why: by,
+      why: means,
     })),
   ];
   const billed = visit.invoices.reduce((sum, { lines }) => sum + sumMinor(lines), 0);
