@@ -23,6 +23,7 @@ import { planFingerprint } from './rule/agreement.ts';
 import type { Asked } from './rule/rule.ts';
 import { stageOf } from './stage.ts';
 import type { RugStanding } from './standing.ts';
+import { wetClock } from './wetting.ts';
 
 const eur = (amountMinor: number) => ({ amountMinor, currency: 'EUR' });
 const quoted = (ceiling = 20_000): RugFact => ({
@@ -267,6 +268,29 @@ describe('wash, dry and home', () => {
       { type: 'OverrideGranted', rule: 'dry standard', reason: 'The client dries it in their own hall.' },
     );
     expect(drying.refuses({ type: 'DryAccepted', standard: 'full' })).toBeNull();
+  });
+  // Rule of this project: no return before "dry" if the rug was wetted in this visit.
+  test('water after the dry standard undoes it: the clock, the standard and the inspection begin anew', () => {
+    const rinse = (standing: RugStanding, asked: Asked): RugFact => {
+      const step = presentPlan(standing, asked).steps.find(({ kind }) => kind === 'rinse');
+      if (step === undefined) throw new Error('no rinse step');
+      return { type: 'StepStarted', step: stepId(step), wets: step.wet, helpers: 'Tobin' };
+    };
+    const dry = wetRug().given(
+      { type: 'DryingStarted', posture: 'flat on mesh', place: 'mesh 1' },
+      { type: 'OverrideGranted', rule: 'dry standard', reason: 'The client dries it in their own hall.' },
+      { type: 'DryAccepted', standard: 'full' },
+      { type: 'RugInspected', marks: [], odour: 'none', colour: 'unchanged' },
+    );
+    const again = dry.later(3000).given(rinse);
+    const visit = again.standing.visits.at(-1);
+    expect(visit === undefined ? null : wetClock(visit, again.now)?.hours).toBeLessThan(1);
+    const identity = { tag: true, size: true, mass: 'agrees', picture: true } as const;
+    const home: RugFact = { type: 'RugReturned', to: 'Berit', identity, signature: 's', photos: [] };
+    expect(dry.refuses(home)).toBeNull();
+    expect(again.refuses(home)).toMatchObject({ facts: { obstacles: ['not-inspected', 'not-dry'] } });
+    const drying = again.given({ type: 'DryingStarted', posture: 'flat on mesh', place: 'mesh 1' });
+    expect(drying.refuses({ type: 'DryAccepted', standard: 'full' })?.code).toBe('dry-standard-unmet');
   });
   test('an inspection looks at every mark of intake', () => {
     const mark: RugFact = {

@@ -238,7 +238,9 @@ export function dryCriteria(
   visit: VisitStanding,
   standard: DryStandard,
 ): readonly DryCriterion[] {
-  const readings = [...visit.readings].sort((a, b) => (a.when < b.when ? -1 : 1));
+  const readings = visit.readings
+    .filter(({ when }) => when >= (visit.wettedAgainAt ?? ''))
+    .sort((a, b) => (a.when < b.when ? -1 : 1));
   const weighed = readings.filter(isWeighed);
   const byMass = () => [
     constantMass(weighed),

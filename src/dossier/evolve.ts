@@ -23,6 +23,7 @@ const newVisit = (received: Noted<'RugReceived'>): VisitStanding => ({
   turnings: [],
   readings: [],
   dryAccepted: null,
+  wettedAgainAt: null,
   finishings: [],
   inspected: null,
   deposits: [],
@@ -128,8 +129,14 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
   RugDusted: (standing, noted) => inVisit(standing, (visit) => ({ dustings: [...visit.dustings, noted] })),
   StepStarted: (standing, started) =>
     inVisit(standing, (visit) => {
-      const next = { ...stepIn(visit, started.step), started };
-      return { steps: superseding(visit.steps, next, (other) => other.step === started.step) };
+      const next = { step: started.step, started, done: null };
+      const steps = superseding(visit.steps, next, (other) => other.step === started.step);
+      if (!started.wets || visit.dryAccepted === null) return { steps };
+      // Water after the dry standard undoes it, and what was inspected was another state.
+      return {
+        ...{ steps, wettedAgainAt: started.when },
+        ...{ dryAccepted: null, dryingStarted: null, inspected: null },
+      };
     }),
   StepDone: (standing, noted) =>
     inVisit(standing, (visit) => {

@@ -1,7 +1,7 @@
 import { sizeOf } from './planFacts.ts';
 import { type StageStanding, stageOf, stagesOf } from './stage.ts';
 import { latestVisit, presentVisit, type RugStanding } from './standing.ts';
-import { wetSince } from './wetting.ts';
+import { wetNowSince } from './wetting.ts';
 
 /** What a list shows of a rug: everything that does not depend on the time of looking. */
 export interface RugRow {
@@ -91,7 +91,7 @@ export function rugRow(standing: RugStanding): RugRowColumns | null {
     sizeMm: size === null ? null : { lengthMm: size.lengthMm, widthMm: size.widthMm },
     photo: portraitOf(standing),
     quarantined: standing.quarantine !== null,
-    wetSince: visit === null || visit.dryAccepted !== null ? null : wetSince(visit),
+    wetSince: visit === null || visit.dryAccepted !== null ? null : wetNowSince(visit),
     inHouse,
   };
   return {

@@ -54,6 +54,8 @@ export interface VisitStanding {
   readonly turnings: readonly Noted<'RugTurned'>[];
   readonly readings: readonly Noted<'DryingReading'>[];
   readonly dryAccepted: Noted<'DryAccepted'> | null;
+  /** When it was wetted once more after it had been accepted as dry. */
+  readonly wettedAgainAt: string | null;
   readonly finishings: readonly Noted<'FinishingDone'>[];
   readonly inspected: Noted<'RugInspected'> | null;
   readonly deposits: readonly Noted<'DepositTaken'>[];

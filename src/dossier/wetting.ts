@@ -13,6 +13,9 @@ export function wetSince(visit: VisitStanding): string | null {
   return wettings.sort()[0] ?? null;
 }
 
+/** When the present wetness began: the first wetting, or the first after it was accepted as dry. */
+export const wetNowSince = (visit: VisitStanding): string | null => visit.wettedAgainAt ?? wetSince(visit);
+
 /** Wetted in this visit and not yet accepted as dry. */
 export const isWet = (visit: VisitStanding): boolean =>
   wetSince(visit) !== null && visit.dryAccepted === null;
@@ -26,7 +29,7 @@ export function wetClock(
   visit: VisitStanding,
   now: string,
 ): { readonly since: string; readonly hours: number; readonly colour: 'green' | 'amber' | 'red' } | null {
-  const since = wetSince(visit);
+  const since = wetNowSince(visit);
   if (since === null || visit.dryAccepted !== null) return null;
   const hours = hoursBetween(since, now);
   const colour = hours >= wetClockHours.red ? 'red' : hours >= wetClockHours.amber ? 'amber' : 'green';

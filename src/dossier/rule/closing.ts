@@ -1,6 +1,6 @@
 import type { ReturnObstacle } from '../rugProblem.ts';
 import { latestVisit, type RugStanding } from '../standing.ts';
-import { isWet, wetSince } from '../wetting.ts';
+import { isWet, wetNowSince } from '../wetting.ts';
 import type { Rules } from './rule.ts';
 
 /** What still stands between the rug and its way home. */
@@ -37,7 +37,7 @@ export const closingRules: Rules = {
   },
   VisitDeclined: (standing) => {
     const visit = latestVisit(standing);
-    const since = visit === null ? null : wetSince(visit);
+    const since = visit === null ? null : wetNowSince(visit);
     if (visit !== null && since !== null && isWet(visit)) return { code: 'wet-rug-stays', facts: { since } };
     return standing.out === null ? null : { code: 'rug-is-out', facts: { to: standing.out.to } };
   },

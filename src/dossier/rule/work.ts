@@ -5,7 +5,7 @@ import { mayWet } from '../mayWet.ts';
 import { agreedPlan, stepId } from '../planFacts.ts';
 import type { RugProblem } from '../rugProblem.ts';
 import { latestVisit, type RugStanding } from '../standing.ts';
-import { isWet, wetSince } from '../wetting.ts';
+import { isWet, wetNowSince } from '../wetting.ts';
 import { needsRole, type Rules } from './rule.ts';
 
 /**
@@ -85,7 +85,11 @@ export const workRules: Rules = {
     if (standard !== 'full' && standard !== settings.dryStandard) {
       return { code: 'dry-standard-not-chosen', facts: { standard, workshops: settings.dryStandard } };
     }
-    if (visit.overrides.some(({ rule }) => rule === 'dry standard')) return null;
+    const wettedAgainAt = visit.wettedAgainAt ?? '';
+    const isOverridden = visit.overrides.some(
+      ({ rule, when }) => rule === 'dry standard' && when >= wettedAgainAt,
+    );
+    if (isOverridden) return null;
     const unmet = dryCriteria(standing, visit, standard).filter(({ met }) => !met);
     return unmet.length === 0 ? null : { code: 'dry-standard-unmet', facts: { standard, unmet } };
   },
@@ -96,7 +100,7 @@ export const workRules: Rules = {
   CameBack: ({ out }) => (out === null ? { code: 'not-out', facts: {} } : null),
   SentOut: (standing) => {
     const visit = latestVisit(standing);
-    const since = visit === null ? null : wetSince(visit);
+    const since = visit === null ? null : wetNowSince(visit);
     return visit !== null && since !== null && isWet(visit)
       ? { code: 'wet-rug-stays', facts: { since } }
       : null;
