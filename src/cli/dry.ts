@@ -45,12 +45,21 @@ function rugWords({ id, hoursToTarget, targetRegain, endRegain, mouldIndex, spre
   return `${id}: ${reached}${bounds}; ends at ${endRegain.toFixed(3)}; mould index ${mouldIndex.toFixed(2)}`;
 }
 
-function answerWords({ rugs, endRh, water, alarms }: DryAnswer): string {
+function airWords({ room, outside, exchangeDries }: DryAnswer['air']): readonly string[] {
+  if (room === null || outside === null) return [];
+  const grams = (ratio: number): string => `${(ratio * 1000).toFixed(1)} g/kg`;
+  return [
+    `Air: ${grams(room.humidityRatio)} in the room (dew point ${room.dewPointC.toFixed(1)} °C), ${grams(outside.humidityRatio)} outside; exchanging them ${exchangeDries ? 'dries' : 'wets'} the room as it is at the start.`,
+  ];
+}
+
+function answerWords({ air, rugs, endRh, water, alarms }: DryAnswer): string {
   const { byAirExchangeKg, byMachineKg, loadKg } = water;
   const machines = byMachineKg.reduce((sum, kg) => sum + kg, 0);
   return [
     ...rugs.map(rugWords),
     `Room: ends at ${(endRh * 100).toFixed(0)} % RH; of ${loadKg.toFixed(1)} kg of water ${byAirExchangeKg.toFixed(1)} kg left with the air, ${machines.toFixed(1)} kg by machines.`,
+    ...airWords(air),
     ...alarms.map((alarm) => `! ${dryAlarmWords(alarm)}`),
     'A forecast is no proof: release by the dry standard.',
   ].join('\n');

@@ -33,7 +33,7 @@ const filmRegain = 0.004;
  * @param valueAt - the function
  * @source none: cubic Hermite pieces with the harmonic mean of neighbouring slopes
  */
-export function tableOf(from: number, to: number, steps: number, valueAt: (x: number) => number): EvenTable {
+function tableOf(from: number, to: number, steps: number, valueAt: (x: number) => number): EvenTable {
   const width = (to - from) / steps;
   const values = Float64Array.from({ length: steps + 1 }, (_, i) => valueAt(from + i * width));
   const at = (i: number) => values[i] ?? Number.NaN;

@@ -86,30 +86,3 @@ export function airState(air: HumidAir): Result<AirState, OutOfRange> {
     ),
   });
 }
-
-/**
- * Humidity ratio and relative humidity of air by its dry-bulb and wet-bulb thermometers.
- *
- * @param temperatureC - dry bulb [°C, -40 … 100]
- * @param wetBulbC - wet bulb [°C], not above the dry bulb
- * @param pressurePa - [Pa]
- * @returns relative humidity [fraction]
- * @refuses out-of-range - a wet bulb above the dry one, or lower than dry air could bring it
- * @source ashrae-2017-f01, eqs. 20, 33 and 35
- */
-export function humidityByWetBulb(
-  temperatureC: number,
-  wetBulbC: number,
-  pressurePa: number = moistAir.standardPressurePa,
-): Result<number, OutOfRange> {
-  const ratio = ratioByWetBulb(temperatureC, wetBulbC, pressurePa);
-  const vapour = (pressurePa * ratio) / (moistAir.massRatioVapourToAir + ratio);
-  const rh = vapour / pressureAt(temperatureC);
-  if (!(wetBulbC <= temperatureC && rh >= 0)) {
-    const driest = halve(-60, temperatureC, (middle) => ratioByWetBulb(temperatureC, middle, pressurePa) < 0);
-    return refused('out-of-range', {
-      ...{ field: 'wet-bulb temperature', value: wetBulbC, least: driest, most: temperatureC, symbol: '°C' },
-    });
-  }
-  return done(rh);
-}

@@ -1,3 +1,4 @@
+import type { AirState } from '../air/index.ts';
 import type { WetClock } from '../mould/index.ts';
 import type { JudgedReading } from './rugBelief.ts';
 import type { RugHour } from './surfaceCourse.ts';
@@ -66,7 +67,16 @@ export type DryAlarm =
   | { readonly code: 'readings-contradict-model'; readonly rug: string }
   | { readonly code: 'room-saturates'; readonly peakRh: number };
 
+/** What the air of the room at the start and the air outside hold; null where an air is too dry to say. */
+export interface AirCompared {
+  readonly room: AirState | null;
+  readonly outside: AirState | null;
+  /** Whether exchanging them dries the room: by humidity ratio, never by relative humidity. */
+  readonly exchangeDries: boolean;
+}
+
 export interface DryAnswer {
+  readonly air: AirCompared;
   readonly rugs: readonly RugAnswer[];
   readonly endRh: number;
   readonly peakRh: number;

@@ -167,3 +167,10 @@ test('a rug of polypropylene, which takes no water, ends with no more than a fil
   expect(rug.endRegain).toBeGreaterThan(-1e-4);
   expect(rug.endRegain).toBeLessThan(0.004);
 });
+
+test('whether opening helps is told by humidity ratio: cold damp air outside dries a warm room', () => {
+  const at = (airC: number, rh: number) => answerOf(dryingScenario({ outside: { airC, rh } })).air;
+  expect(at(5, 0.95).exchangeDries).toBe(true);
+  expect(at(31, 0.45).exchangeDries).toBe(false);
+  expect(at(15, 0.6).outside?.humidityRatio).toBeLessThan(at(15, 0.6).room?.humidityRatio ?? 0);
+});

@@ -1,8 +1,8 @@
 import settings from '../../../data/drying/settings.json' with { type: 'json' };
 import { done, type Result } from '../../units/index.ts';
-import { readTable } from '../air/index.ts';
+import { type AirState, airState, readTable } from '../air/index.ts';
 import { wetClock, wetClockHours } from '../mould/index.ts';
-import type { DryAlarm, DryAnswer, RugAnswer, RugSpread } from './dryAnswer.ts';
+import type { AirCompared, DryAlarm, DryAnswer, RugAnswer, RugSpread } from './dryAnswer.ts';
 import type { DryingProblem } from './dryingProblem.ts';
 import { type PreparedRoom, type PreparedRug, prepareRoom, secondsPerHour } from './preparedRoom.ts';
 import { type RoomBelief, roomBelief } from './roomBelief.ts';
@@ -141,6 +141,18 @@ function alarmsOf(room: PreparedRoom, rugs: readonly RugAnswer[], course: RoomCo
   return peakRh >= settings.roomSaturatesAtRh ? [...ofRugs, { code: 'room-saturates', peakRh }] : ofRugs;
 }
 
+function airCompared({ room, outside }: DryScenario): AirCompared {
+  const [first] = room.air ?? [];
+  const stateOf = (temperatureC: number, rh: number): AirState | null => {
+    const found = airState({ temperatureC, rh });
+    return found.ok ? found.value : null;
+  };
+  const inside = stateOf(first?.airC ?? room.airC ?? Number.NaN, first?.rh ?? room.startRh ?? Number.NaN);
+  const out = stateOf(outside.airC, outside.rh);
+  const exchangeDries = (out?.humidityRatio ?? 0) < (inside?.humidityRatio ?? 0);
+  return { room: inside, outside: out, exchangeDries };
+}
+
 /**
  * When each rug of a room will be dry: by the values of the scenario, or, with `uncertainty`, by joint
  * draws of what nobody knows exactly, narrowed by the readings.
@@ -180,6 +192,7 @@ export function dryForecast(scenario: DryScenario, random?: Random): Result<DryA
     ];
   });
   return done({
+    air: airCompared(scenario),
     rugs,
     endRh: course.endRh,
     peakRh: course.peakRh,

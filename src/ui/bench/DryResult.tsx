@@ -25,6 +25,7 @@ export function DryResult({
   if (rug?.spread === undefined) return null;
   const { spread, hoursToTarget, targetRegain, mouldIndex } = rug;
   const more = withOneMore === null ? undefined : firstOf(withOneMore);
+  const { room, outside, exchangeDries } = answer.air;
   const { loadKg, byAirExchangeKg, byMachineKg } = answer.water;
   const alarms = answer.alarms.filter((alarm) => !('rug' in alarm) || alarm.rug === rug.id);
   const toldWords = `Dry after ${hours(hoursToTarget)}; 80 % likely ${bounds(spread.interval80)}, 95 % likely ${bounds(spread.interval95)}`;
@@ -67,6 +68,18 @@ export function DryResult({
               value: `${figure(byAirExchangeKg)} kg`,
               ...(byAirExchangeKg < 0 ? { why: 'the outside air brings water in: keep it closed' } : {}),
             },
+            ...(room === null || outside === null
+              ? []
+              : [
+                  {
+                    name: 'Outside against room',
+                    value: `${figure(outside.humidityRatio * 1000)} against ${figure(room.humidityRatio * 1000)} g/kg`,
+                    why: exchangeDries
+                      ? 'drier: opening takes water out, as the room is at the start'
+                      : 'not drier: opening lets water in',
+                  },
+                  { name: 'Dew point in the room', value: `${figure(room.dewPointC)} °C` },
+                ]),
             { name: 'By the machines', value: `${figure(byMachineKg.reduce((sum, kg) => sum + kg, 0))} kg` },
             { name: 'Dampest air', value: `${figure(Math.min(1, answer.peakRh) * 100, 0)} % RH` },
             { name: 'Mould index', value: figure(mouldIndex, 2), why: 'ranks only; the 24 and 48 h rule' },
