@@ -1,13 +1,8 @@
 import { parseArgs } from 'node:util';
 import { planFactsShape } from '../contract/planFactsShape.ts';
 import { readShape } from '../contract/readShape.ts';
-import {
-  type AxisValue,
-  type PlanFacts,
-  type PlanStep,
-  planWash,
-  type WashPlan,
-} from '../core/wash/index.ts';
+import { type PlanFacts, type PlanStep, planWash, type WashPlan } from '../core/wash/index.ts';
+import { axisWords, limitRows, valueWords } from '../papers/limitWords.ts';
 import { problemWords } from '../text/problemWords.ts';
 import { type Command, printRefusal, readJson, WrongCall } from './command.ts';
 
@@ -22,12 +17,12 @@ Agents can burn and gas: the supplier's safety data sheet and local codes come b
 
 --json  print the whole plan as JSON`;
 
-const valueWords = (value: AxisValue): string => {
-  if (Array.isArray(value)) return value.join(', ');
-  if (typeof value === 'object')
-    return `${(value as { least: number }).least} to ${(value as { most: number }).most}`;
-  return String(value);
-};
+type Allowed = WashPlan['loosens'][number]['allows'][number];
+
+const allowedWords = ({ axis, from, to }: Allowed): string =>
+  axis === 'steps'
+    ? `then also ${String(to)}`
+    : `${axisWords[axis]} ${valueWords(axis, from)} → ${valueWords(axis, to)}`;
 
 const stepWords = (step: PlanStep): string => {
   const { order, kind, what, amounts, targetPh, temperatureC, dwellMinutes, people, protection } = step;
@@ -45,14 +40,12 @@ const stepWords = (step: PlanStep): string => {
 };
 
 function planWords(plan: WashPlan): string {
-  const binding = plan.limits.filter((limit) => limit.binding);
   return [
     `Method: ${plan.method}   (rulebook ${plan.rulebook})`,
     '',
     'Limits',
-    ...binding.map(
-      ({ axis, value, rule, because, source, about }) =>
-        `  ${axis}: ${valueWords(value)}\n     ${because} (${rule}; ${about}; ${source})`,
+    ...limitRows(plan, ['consents', 'signOffs']).map(
+      ({ name, value, why }) => `  ${name}: ${value}\n     ${(why ?? '').replaceAll('\n', '\n     ')}`,
     ),
     '',
     'Steps',
@@ -61,8 +54,7 @@ function planWords(plan: WashPlan): string {
     'What would loosen it',
     ...(plan.loosens.length === 0 ? ['  nothing that is not known'] : []),
     ...plan.loosens.map(
-      ({ find, favourable, allows }) =>
-        `  ${find} If ${favourable}: ${allows.map(({ axis, from, to }) => `${axis} ${valueWords(from)} → ${valueWords(to)}`).join('; ')}`,
+      ({ find, favourable, allows }) => `  ${find} If ${favourable}: ${allows.map(allowedWords).join('; ')}`,
     ),
     '',
     'The client agrees to',

@@ -62,7 +62,7 @@ export const dossierWords = {
     now: 'Open the plan and put it on record.',
   }),
   'plan-tightened': ({ axes }) => ({
-    happened: `What was found since makes the plan tighter than the one agreed (${listed(axes.map((axis) => axisWords[axis]))}).`,
+    happened: `What was found since makes the plan tighter than the one agreed (${axes.map((axis) => axisWords[axis]).join('; ')}).`,
     matters: 'The agreement was for more than the rug can now be said to bear, so it no longer holds.',
     now: 'Put the new plan on record and ask the client again.',
   }),
