@@ -1,7 +1,7 @@
+import { wetClockHours } from '../core/mould/index.ts';
 import type { VisitStanding } from './standing.ts';
 
-/** Hours wet after which the clock turns amber, and red. */
-export const wetClockHours = { amber: 24, red: 48 } as const;
+export { wetClockHours };
 
 /**
  * When the rug was first wetted in this visit, or null.
@@ -32,6 +32,7 @@ export function wetClock(
   const since = wetNowSince(visit);
   if (since === null || visit.dryAccepted !== null) return null;
   const hours = hoursBetween(since, now);
-  const colour = hours >= wetClockHours.red ? 'red' : hours >= wetClockHours.amber ? 'amber' : 'green';
+  const colour =
+    hours >= wetClockHours.redHours ? 'red' : hours >= wetClockHours.amberHours ? 'amber' : 'green';
   return { since, hours, colour };
 }

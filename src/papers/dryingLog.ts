@@ -55,19 +55,20 @@ const clockParts = (context: PaperContext, wet: string): readonly PaperPart[] =>
   const { visit, timeZone } = context;
   const after = (hours: number) => momentWords(instantAfter(wet, hours), timeZone);
   const lines = [
-    `First wetted ${momentWords(wet, timeZone)}; 24 h end ${after(wetClockHours.amber)}, 48 h ${after(wetClockHours.red)}.`,
+    `First wetted ${momentWords(wet, timeZone)}; 24 h end ${after(wetClockHours.amberHours)}, 48 h ${after(wetClockHours.redHours)}.`,
     'Dried within 24 to 48 hours, mould will in most cases not grow (US EPA mould course).',
   ];
   if (visit.dryAccepted === null)
     return [
       notice(
         'caution',
-        `Not accepted as dry yet; past the safe time from ${after(wetClockHours.red)}`,
+        `Not accepted as dry yet; past the safe time from ${after(wetClockHours.redHours)}`,
         lines,
       ),
     ];
   const hours = hoursBetween(wet, visit.dryAccepted.when);
-  const tone = hours >= wetClockHours.red ? 'stop' : hours >= wetClockHours.amber ? 'caution' : 'held';
+  const tone =
+    hours >= wetClockHours.redHours ? 'stop' : hours >= wetClockHours.amberHours ? 'caution' : 'held';
   return [notice(tone, `Accepted as dry ${figure(hours)} h after first wetting`, lines)];
 };
 

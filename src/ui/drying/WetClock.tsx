@@ -23,7 +23,7 @@ export function WetClock(props: {
   const { hours, colour, since } = props;
   const end = Math.max(60, hours * 1.1);
   const x = scaleLinear().domain([0, end]).range([0, width]);
-  const { amber, red } = wetClockHours;
+  const { amberHours: amber, redHours: red } = wetClockHours;
   const stretch = (from: number, until: number, name: string) => (
     <rect x={x(from)} width={x(until) - x(from)} y={top} height={thick} className={`clock-${name}`} />
   );

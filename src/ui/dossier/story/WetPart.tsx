@@ -40,7 +40,7 @@ export function WetPart() {
           title={`Wet for ${figure(clock.hours)} h.`}
         >
           <p>
-            Amber from {wetClockHours.amber} h, red from {wetClockHours.red} h.
+            Amber from {wetClockHours.amberHours} h, red from {wetClockHours.redHours} h.
           </p>
         </Notice>
       )}
