@@ -54,6 +54,20 @@ const shapes: readonly (readonly [what: string, fact: unknown, facts: Readonly<R
     { field: fact, value: '{"type":"RugMoved","place":"rack","room":1}', allowed: 'an object without room' },
   ],
   [
+    'a day no calendar has',
+    { type: 'StorageDue', from: '2026-02-31' },
+    { field: `${fact}.from`, value: '"2026-02-31"', allowed: 'a day the calendar has' },
+  ],
+  [
+    'an hour no clock has',
+    { type: 'NoteAdded', note: 'x', happenedAt: '2026-11-25T25:00:00Z' },
+    {
+      field: `${fact}.happenedAt`,
+      value: '"2026-11-25T25:00:00Z"',
+      allowed: 'an instant such as 2026-11-25T09:00:00.000Z',
+    },
+  ],
+  [
     'a day that is none',
     { type: 'StorageDue', from: '25.11.2026' },
     { field: `${fact}.from`, value: '"25.11.2026"', allowed: 'a day such as 2026-11-25' },

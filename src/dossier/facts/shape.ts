@@ -14,8 +14,20 @@ export const line = z.string().check(z.trim(), z.minLength(1), z.maxLength(300))
 export const passage = z.string().check(z.trim(), z.minLength(1), z.maxLength(20_000));
 export const id = z.string().check(z.regex(/^[0-9A-Za-z][0-9A-Za-z_-]{0,63}$/));
 export const sha256 = z.string().check(z.regex(/^[0-9a-f]{64}$/));
-export const instant = z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}:\d{2}(\.\d{3})?Z$/));
-export const day = z.string().check(z.regex(/^\d{4}-\d{2}-\d{2}$/));
+/** Whether the calendar has this day: 31 February looks like one, and no clock can reckon with it. */
+const isOnCalendar = (text: string): boolean => {
+  const time = Date.parse(`${text.slice(0, 10)}T00:00:00Z`);
+  return !Number.isNaN(time) && new Date(time).toISOString().startsWith(text.slice(0, 10));
+};
+export const instant = z
+  .string()
+  .check(
+    z.regex(/^\d{4}-\d{2}-\d{2}T([01]\d|2[0-3]):[0-5]\d:[0-5]\d(\.\d{3})?Z$/),
+    z.refine(isOnCalendar, 'an instant whose day the calendar has'),
+  );
+export const day = z
+  .string()
+  .check(z.regex(/^\d{4}-\d{2}-\d{2}$/), z.refine(isOnCalendar, 'a day the calendar has'));
 
 const between = (least: number, most: number) => z.number().check(z.gte(least), z.lte(most));
 export const fractionOfOne = between(0, 1);
