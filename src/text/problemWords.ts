@@ -2,6 +2,7 @@ import type { Problem } from '../units/index.ts';
 import { accessWords } from './accessWords.ts';
 import { cardWords } from './cardWords.ts';
 import { chemistryWords } from './chemistryWords.ts';
+import { colourWords } from './colourWords.ts';
 import { conditionProblemWords } from './conditionWords.ts';
 import { dossierWords } from './dossierWords.ts';
 import { dryingWords } from './dryingWords.ts';
@@ -19,6 +20,7 @@ const tables = {
   ...accessWords,
   ...cardWords,
   ...chemistryWords,
+  ...colourWords,
   ...conditionProblemWords,
   ...dossierWords,
   ...dryingWords,

@@ -5,6 +5,6 @@ export type { DryingProblem } from './dryingProblem.ts';
 export type { JudgedReading } from './rugBelief.ts';
 export * from './scenario.ts';
 export { readingKind } from './scenarioProblem.ts';
-export { type Random, seededRandom } from './seededRandom.ts';
+export { normal, type Random, seededRandom } from './seededRandom.ts';
 export type { RugHour } from './surfaceCourse.ts';
 export { type AirFilm, airFilm, balanceFace, type Face, newFace } from './surfaceFlux.ts';
