@@ -20,6 +20,7 @@ import { givenIdentity } from './adapters/tls/givenIdentity.ts';
 import { localIdentity, ownHosts } from './adapters/tls/localAuthority.ts';
 import { yazlArchiver } from './adapters/zip/yazlArchiver.ts';
 import { rememberingListRowOf } from './app/listRow.ts';
+import { blotCommand } from './cli/blot.ts';
 import { cardCommand } from './cli/card.ts';
 import type { Terminal } from './cli/command.ts';
 import { convertCommand } from './cli/convert.ts';
@@ -134,6 +135,7 @@ const commands = [
   convertCommand,
   weaveCommand(sharpPictures, zxingCodes),
   cardCommand(zxingCodes),
+  blotCommand(sharpPictures),
   mixCommand,
   dryCommand,
 ];
