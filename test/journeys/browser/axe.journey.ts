@@ -83,6 +83,8 @@ function pagesOf(hand: Hand): Places {
     ['Bench', at('/bench', 'Bench')],
     ['Convert', at('/bench/convert', 'Convert a knot density')],
     ['Plan', at('/bench/plan', 'Plan a wash')],
+    ['Mix', at('/bench/mix', 'Mix and rinse')],
+    ['Dry', at('/bench/dry', 'Drying')],
     ['People', at('/people', 'People')],
     ['Workshop', at('/workshop', 'Workshop')],
     ['Safekeeping', at('/safekeeping', 'Safekeeping')],

@@ -9,7 +9,7 @@ export const conditionWords = (test: {
   readonly minutes?: number | undefined;
 }): string =>
   [
-    test.agents?.filter((agent) => agent !== 'water').join(' + '),
+    test.agents?.join(' + '),
     test.strengthGPerL === undefined ? undefined : `${figure(test.strengthGPerL)} g/L`,
     test.pH === undefined ? undefined : `pH ${figure(test.pH)}`,
     test.temperatureC === undefined ? undefined : `${figure(test.temperatureC)} °C`,
