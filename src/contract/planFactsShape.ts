@@ -101,7 +101,9 @@ export const planFactsShape = z.strictObject({
   ),
   signOffs: z.optional(z.array(z.enum(signatories))),
   correctiveAimAgreed: z.optional(z.boolean()),
-  overrides: z.optional(z.array(z.strictObject({ rule: z.enum(ruleIds), reason: text }))),
+  overrides: z.optional(
+    z.array(z.strictObject({ rule: z.enum(ruleIds), reason: text, about: z.optional(z.array(text)) })),
+  ),
   plannedBaths: z.optional(
     z.array(z.strictObject({ purpose: text, agents: z.array(z.enum(agents)), pH: z.optional(ph) })),
   ),

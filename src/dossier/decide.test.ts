@@ -194,6 +194,23 @@ describe('before water', () => {
     const step = firstWetStep(agreed.standing, asOwner(agreed.now));
     expect(found.refuses(step)?.code).toBe('wash-not-allowed');
   });
+  test('dusting waits too when the rug turns out weaker than the plan knew', () => {
+    const dusting = (standing: RugStanding, asked: Asked): RugFact => {
+      const step = presentPlan(standing, asked).steps.find(({ kind }) => kind === 'dusting');
+      if (step === undefined) throw new Error('no dusting');
+      return { type: 'StepStarted', step: stepId(step), wets: false };
+    };
+    const agreed = agreedRug();
+    expect(agreed.refuses(dusting)).toBeNull();
+    const rotten = agreed.given({
+      type: 'FindingNoted',
+      finding: 'dry rot',
+      certainty: 'suspected',
+      evidence: 'felt',
+    });
+    const step = dusting(agreed.standing, asOwner(agreed.now));
+    expect(rotten.refuses({ ...step, helpers: 'Tobin' } as RugFact)?.code).toBe('wash-not-allowed');
+  });
   test('a raised price voids the consent', () => {
     const raised = agreedRug().given(quoted(30_000));
     expect(raised.refuses(firstWetStep)?.code).toBe('wash-not-allowed');
@@ -208,14 +225,42 @@ describe('before water', () => {
     const shut = agreedRug().given({ type: 'Quarantined', why: 'moth or beetle' });
     expect(shut.refuses(firstWetStep)?.code).toBe('wash-not-allowed');
     for (const rule of ['R27', 'R28', 'R34', 'R19', 'R24'] as const) {
-      expect(shut.refuses({ type: 'OverrideGranted', rule, reason: 'x' })?.code).toBe('rule-not-overridable');
+      expect(shut.refuses({ type: 'OverrideGranted', rule, reason: 'x', about: [] })?.code).toBe(
+        'rule-not-overridable',
+      );
     }
   });
   test('overrides and releases belong to the owner', () => {
     const story = agreedRug();
-    const override: RugFact = { type: 'OverrideGranted', rule: 'R38', reason: 'Two fans more.' };
-    expect(story.refuses(override, asWasher(story.now))?.code).toBe('role-missing');
-    expect(story.refuses(override)).toBeNull();
+    const slow = story.given({ type: 'DryingExpected', hours: 60 });
+    const about = ['60 h, estimated by hand'];
+    const override: RugFact = { type: 'OverrideGranted', rule: 'R38', reason: 'Two fans more.', about };
+    expect(slow.refuses(override, asWasher(slow.now))?.code).toBe('role-missing');
+    expect(slow.refuses(override)).toBeNull();
+  });
+  test('an override is for what is known when it is granted, never for what is found later', () => {
+    const override = (about: readonly string[]): RugFact => ({
+      type: 'OverrideGranted',
+      rule: 'R38',
+      reason: 'Two fans more.',
+      about: [...about],
+    });
+    expect(agreedRug().refuses(override([]))?.code).toBe('rule-does-not-hold');
+    const slow = agreedRug().given({ type: 'DryingExpected', hours: 60 });
+    const granted = slow.given(override(['60 h, estimated by hand']));
+    expect(presentPlan(granted.standing, asOwner(granted.now)).method).not.toBe('dry only');
+    const slower = granted.given({ type: 'DryingExpected', hours: 200 });
+    expect(presentPlan(slower.standing, asOwner(slower.now)).method).toBe('dry only');
+  });
+  test('the counter puts no plan on record and wets no rug', () => {
+    const counter = (now: string): Asked => ({
+      ...asOwner(now),
+      person: { person: 'ines', roles: ['counter'] },
+    });
+    const story = tested(knownRug(), '5');
+    expect(story.refuses(planOnRecord, counter(story.now))?.code).toBe('role-missing');
+    const agreed = agreedRug();
+    expect(agreed.refuses(firstWetStep, counter(agreed.now))?.code).toBe('role-missing');
   });
 });
 
@@ -237,6 +282,23 @@ describe('wash, dry and home', () => {
     const stopped = wetRug().later(60).given({ type: 'StopCalled', stop: 's1', condition: 'white cloth' });
     const { settings } = asOwner(stopped.now);
     expect(nextStepOf(stopped.standing, settings, stopped.later(5).now).deed.code).toBe('resolve-stop');
+  });
+  test('a step started again does not set the wet clock back, and a plan after the wash begins its steps anew', () => {
+    const story = wetRug();
+    const since = story.standing.visits.at(-1)?.firstWettedAt;
+    const [wet] = story.standing.visits.at(-1)?.steps ?? [];
+    if (wet === undefined) throw new Error('no step');
+    const again = story
+      .given({ type: 'StepDone', step: wet.step })
+      .later(300)
+      .given({ type: 'StepStarted', step: wet.step, wets: true, helpers: 'Tobin' });
+    expect(again.standing.visits.at(-1)?.firstWettedAt).toBe(since);
+    const drying = story
+      .given({ type: 'StepDone', step: wet.step })
+      .given({ type: 'DryingStarted', posture: 'flat on mesh', place: 'mesh 1' });
+    const anew = drying.given(planOnRecord);
+    expect(anew.standing.visits.at(-1)?.steps.some(({ step }) => step === wet.step)).toBe(false);
+    expect(anew.standing.visits.at(-1)?.firstWettedAt).toBe(since);
   });
   test('rinsing and extracting a wet rug is never forbidden', () => {
     const stopped = wetRug().given({ type: 'ConsentWithdrawn', words: 'Stop!' });
@@ -265,7 +327,12 @@ describe('wash, dry and home', () => {
   test('the owner may let a rug go short of the dry standard, with a reason that stays on record', () => {
     const drying = wetRug().given(
       { type: 'DryingStarted', posture: 'flat on mesh', place: 'mesh 1' },
-      { type: 'OverrideGranted', rule: 'dry standard', reason: 'The client dries it in their own hall.' },
+      {
+        type: 'OverrideGranted',
+        rule: 'dry standard',
+        reason: 'The client dries it in their own hall.',
+        about: [],
+      },
     );
     expect(drying.refuses({ type: 'DryAccepted', standard: 'full' })).toBeNull();
   });
@@ -278,7 +345,12 @@ describe('wash, dry and home', () => {
     };
     const dry = wetRug().given(
       { type: 'DryingStarted', posture: 'flat on mesh', place: 'mesh 1' },
-      { type: 'OverrideGranted', rule: 'dry standard', reason: 'The client dries it in their own hall.' },
+      {
+        type: 'OverrideGranted',
+        rule: 'dry standard',
+        reason: 'The client dries it in their own hall.',
+        about: [],
+      },
       { type: 'DryAccepted', standard: 'full' },
       { type: 'RugInspected', marks: [], odour: 'none', colour: 'unchanged' },
     );

@@ -1,6 +1,13 @@
 import type { Entry } from './entry.ts';
 import type { RugEntry, RugFactOf, RugFactType } from './facts/index.ts';
-import { type Noted, nothingYet, type RugStanding, type Signed, type VisitStanding } from './standing.ts';
+import {
+  type Noted,
+  nothingYet,
+  type RugStanding,
+  type Signed,
+  type StepStanding,
+  type VisitStanding,
+} from './standing.ts';
 
 type Evolver<Type extends RugFactType> = (standing: RugStanding, noted: Noted<Type>) => RugStanding;
 
@@ -23,6 +30,7 @@ const newVisit = (received: Noted<'RugReceived'>): VisitStanding => ({
   turnings: [],
   readings: [],
   dryAccepted: null,
+  firstWettedAt: null,
   wettedAgainAt: null,
   finishings: [],
   inspected: null,
@@ -54,6 +62,13 @@ const superseding = <Item>(
   const at = items.findIndex(same);
   return at === -1 ? [...items, item] : items.map((other, index) => (index === at ? item : other));
 };
+
+const ofEarlierPlan = (known: StepStanding): StepStanding =>
+  known.step.endsWith(earlierPlan) ? known : { ...known, step: `${known.step}${earlierPlan}` };
+const earlierPlan = ' (earlier plan)';
+
+const earlier = (known: string | null, when: string): string =>
+  known !== null && known < when ? known : when;
 
 const stepIn = (visit: VisitStanding, step: string) =>
   visit.steps.find((known) => known.step === step) ?? { step, started: null, done: null };
@@ -116,7 +131,12 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
     inVisit(standing, (visit) => ({ testRefusals: [...visit.testRefusals, noted] })),
   DryingExpected: (standing, dryingExpected) => inVisit(standing, () => ({ dryingExpected })),
   CorrectiveAimAgreed: (standing, correctiveAim) => inVisit(standing, () => ({ correctiveAim })),
-  PlanAgreed: (standing, plan) => inVisit(standing, () => ({ plan })),
+  PlanAgreed: (standing, plan) =>
+    inVisit(standing, (visit) => ({
+      plan,
+      // A plan made after the wash is for another wash: its steps have still to be done.
+      steps: visit.dryingStarted === null ? visit.steps : visit.steps.map(ofEarlierPlan),
+    })),
   PriceQuoted: (standing, quote) => inVisit(standing, () => ({ quote })),
   ConsentGiven: (standing, given) => inVisit(standing, () => ({ consent: { kind: 'given', given } })),
   ConsentRefused: (standing, noted) =>
@@ -131,10 +151,11 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
     inVisit(standing, (visit) => {
       const next = { step: started.step, started, done: null };
       const steps = superseding(visit.steps, next, (other) => other.step === started.step);
-      if (!started.wets || visit.dryAccepted === null) return { steps };
+      const firstWettedAt = started.wets ? earlier(visit.firstWettedAt, started.when) : visit.firstWettedAt;
+      if (!started.wets || visit.dryAccepted === null) return { steps, firstWettedAt };
       // Water after the dry standard undoes it, and what was inspected was another state.
       return {
-        ...{ steps, wettedAgainAt: started.when },
+        ...{ steps, firstWettedAt, wettedAgainAt: started.when },
         ...{ dryAccepted: null, dryingStarted: null, inspected: null },
       };
     }),

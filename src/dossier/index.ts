@@ -9,6 +9,7 @@ export * from './facts/index.ts';
 export { rugShapes, scopes } from './facts/intake.ts';
 export * from './mayWet.ts';
 export * from './nextStep.ts';
+export * from './overrideAbout.ts';
 export * from './planFacts.ts';
 export * from './rugProblem.ts';
 export * from './rugRow.ts';

@@ -241,8 +241,8 @@ export function planFactsOf(
     clientRefusals,
     signOffs: visit.signOffs.map(({ as }) => as),
     correctiveAimAgreed: visit.correctiveAim !== null,
-    overrides: visit.overrides.flatMap(({ rule, reason }) =>
-      rule === 'dry standard' ? [] : [{ rule, reason }],
+    overrides: visit.overrides.flatMap(({ rule, reason, about }) =>
+      rule === 'dry standard' ? [] : [{ rule, reason, about }],
     ),
   });
 }

@@ -51,6 +51,7 @@ export type RugProblem =
     >
   | Problem<'nothing-quoted', Nothing>
   | Problem<'rule-not-overridable', { readonly rule: string }>
+  | Problem<'rule-does-not-hold', { readonly rule: string; readonly about: readonly string[] }>
   | Problem<'step-not-planned', { readonly step: string }>
   | Problem<'step-wets', { readonly step: string }>
   | Problem<'step-not-started', { readonly step: string }>

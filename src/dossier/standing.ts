@@ -55,6 +55,8 @@ export interface VisitStanding {
   readonly readings: readonly Noted<'DryingReading'>[];
   readonly dryAccepted: Noted<'DryAccepted'> | null;
   /** When it was wetted once more after it had been accepted as dry. */
+  /** Earliest instant at which water touched the rug in this visit. */
+  readonly firstWettedAt: string | null;
   readonly wettedAgainAt: string | null;
   readonly finishings: readonly Noted<'FinishingDone'>[];
   readonly inspected: Noted<'RugInspected'> | null;

@@ -8,10 +8,7 @@ export { wetClockHours };
  *
  * @source epa-mould-course: materials dried within 24 to 48 hours will in most cases not grow mould
  */
-export function wetSince(visit: VisitStanding): string | null {
-  const wettings = visit.steps.flatMap(({ started }) => (started?.wets ? [started.when] : []));
-  return wettings.sort()[0] ?? null;
-}
+export const wetSince = (visit: VisitStanding): string | null => visit.firstWettedAt;
 
 /** When the present wetness began: the first wetting, or the first after it was accepted as dry. */
 export const wetNowSince = (visit: VisitStanding): string | null => visit.wettedAgainAt ?? wetSince(visit);

@@ -102,7 +102,7 @@ export const dossierWords = {
     now: 'Follow the rescue card, then record how it was resolved.',
   }),
   'wash-not-allowed': ({ blockers }) => ({
-    happened: `No wet step yet: ${listed(blockers.map(({ code }) => blockerWords[code]))}.`,
+    happened: `Not yet: ${listed(blockers.map(({ code }) => blockerWords[code]))}.`,
     matters: 'A wash cannot be undone.',
     now: 'Clear each of these; the dossier shows the next one.',
   }),
@@ -222,6 +222,14 @@ export const dossierWords = {
     matters:
       'It guards against harm nobody may take on for another: forbidden mixtures, missing consent, quarantine.',
     now: 'Change what the rule stands on, or return the rug.',
+  }),
+  'rule-does-not-hold': ({ rule, about }) => ({
+    happened:
+      about.length === 0
+        ? `Rule ${rule} holds nothing for this rug now.`
+        : `Rule ${rule} now holds for other reasons: ${listed(about)}.`,
+    matters: 'An override is for what is known when it is granted, never for what may be found later.',
+    now: 'Look at the plan again and override what it shows.',
   }),
   'step-not-planned': ({ step }) => ({
     happened: `The step “${step}” is not in the plan on record.`,

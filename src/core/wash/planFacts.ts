@@ -90,6 +90,8 @@ export interface ClientRefusal {
 export interface OwnerOverride {
   readonly rule: RuleNumber;
   readonly reason: string;
+  /** What it was granted for; absent: all that the rule is about. */
+  readonly about?: readonly string[];
 }
 
 /** A liquid somebody means to mix or lay on this rug beyond what the plan itself proposes. */

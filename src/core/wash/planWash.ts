@@ -155,8 +155,9 @@ function judge(facts: PlanFacts): Result<Judgement, PlanProblem> {
   if (forbidden !== undefined) return refused('wash-override-not-possible', { rule: forbidden.rule });
   const dyes = dyePart(facts);
   const all = [...materialLimits(facts), ...findingLimits(facts), ...dyes.limits];
-  const isSetAside = ({ rule, overridable }: SourcedLimit): boolean =>
-    overridable && overrides.some((one) => one.rule === rule);
+  const isSetAside = ({ rule, about, overridable }: SourcedLimit): boolean =>
+    overridable &&
+    overrides.some((one) => one.rule === rule && (one.about === undefined || one.about.includes(about)));
   // An override lifts what a rule caps, never what the client must be told of.
   const kept = [
     ...all.filter((limit) => limit.axis === 'consents' || !isSetAside(limit)),

@@ -44,6 +44,8 @@ export const agreementFacts = {
   /** The owner takes responsibility for one rule, or for a rug leaving short of the dry standard; printed. */
   OverrideGranted: fact('OverrideGranted', {
     rule: z.union([z.enum(ruleIds), z.literal('dry standard')]),
+    /** The findings, colours or hours it is for; a later one under the same rule holds again. */
+    about: z.array(passage),
     reason: passage,
   }),
   /** A sign-off some rule asks for: the owner's, or a conservator's by name. */

@@ -1,4 +1,5 @@
 import { isOverridable } from '../../core/wash/index.ts';
+import { overrideAbout } from '../overrideAbout.ts';
 import { planOf } from '../planFacts.ts';
 import { canonicalJson, hashOfText } from '../seal.ts';
 import { latestVisit } from '../standing.ts';
@@ -9,6 +10,8 @@ export const planFingerprint = (plan: unknown): string => hashOfText(canonicalJs
 
 export const agreementRules: Rules = {
   PlanAgreed: (standing, fact, asked) => {
+    const stranger = needsRole(asked, 'PlanAgreed', 'owner', 'washer');
+    if (stranger !== null) return stranger;
     const current = planOf(standing, asked.settings, asked.now);
     if (!current.ok) return { code: 'no-plan-possible', facts: { refusal: current.problem } };
     const fingerprint = planFingerprint(current.value);
@@ -46,10 +49,14 @@ export const agreementRules: Rules = {
         }
       : null;
   },
-  OverrideGranted: (_standing, { rule }, asked) =>
-    needsRole(asked, 'OverrideGranted', 'owner') ??
-    (rule === 'dry standard' || isOverridable(rule)
-      ? null
-      : { code: 'rule-not-overridable', facts: { rule } }),
-  SignedOff: (_standing, { as }, asked) => (as === 'owner' ? needsRole(asked, 'SignedOff', 'owner') : null),
+  OverrideGranted: (standing, { rule, about }, asked) => {
+    const stranger = needsRole(asked, 'OverrideGranted', 'owner');
+    if (stranger !== null || rule === 'dry standard') return stranger;
+    if (!isOverridable(rule)) return { code: 'rule-not-overridable', facts: { rule } };
+    const held = overrideAbout(planOf(standing, asked.settings, asked.now), rule);
+    const same = held !== null && canonicalJson(held) === canonicalJson([...about].sort());
+    return same ? null : { code: 'rule-does-not-hold', facts: { rule, about: held ?? [] } };
+  },
+  // A conservator seldom has an account here; the owner answers for whose name is written down.
+  SignedOff: (_standing, _fact, asked) => needsRole(asked, 'SignedOff', 'owner'),
 };

@@ -1,7 +1,7 @@
 import { type DryingPosture, dryingPostures } from '../../core/wash/index.ts';
 import { dryCriteria } from '../dryStandard.ts';
 import type { postures } from '../facts/drying.ts';
-import { mayWet } from '../mayWet.ts';
+import { mayWet, type WetBlocker, wetBlockers } from '../mayWet.ts';
 import { agreedPlan, stepId } from '../planFacts.ts';
 import type { RugProblem } from '../rugProblem.ts';
 import { latestVisit, type RugStanding } from '../standing.ts';
@@ -13,6 +13,8 @@ import { needsRole, type Rules } from './rule.ts';
  * pile and standing water harm it more than an unsettled paper does.
  */
 const alwaysOnceWet = ['rinse', 'acid rinse', 'extract'];
+
+const dryWorkWaits: readonly WetBlocker['code'][] = ['rug-quarantined', 'no-plan-possible', 'plan-tightened'];
 
 const noValues = (fact: Readonly<Record<string, unknown>>, ...besides: readonly string[]): boolean =>
   Object.entries(fact).every(
@@ -40,6 +42,8 @@ function postureProblem(standing: RugStanding, posture: keyof typeof careOf): Ru
 
 export const workRules: Rules = {
   StepStarted: (standing, { step, wets, helpers }, asked) => {
+    const stranger = needsRole(asked, 'StepStarted', 'owner', 'washer');
+    if (stranger !== null) return stranger;
     const visit = latestVisit(standing);
     const planned = agreedPlan(standing)?.steps.find((one) => stepId(one) === step);
     if (planned === undefined) return { code: 'step-not-planned', facts: { step } };
@@ -51,7 +55,14 @@ export const workRules: Rules = {
     if (planned.people > 1 && helpers === undefined) {
       return { code: 'too-few-people', facts: { needed: planned.people } };
     }
-    if (!planned.wet) return null;
+    if (!planned.wet) {
+      if (visit !== null && isWet(visit)) return null;
+      // Dry work harms too where the rug has turned out weaker than the plan knew.
+      const held = wetBlockers(standing, asked.settings, asked.now).filter(({ code }) =>
+        dryWorkWaits.includes(code),
+      );
+      return held.length === 0 ? null : { code: 'wash-not-allowed', facts: { blockers: held } };
+    }
     if (visit !== null && isWet(visit) && alwaysOnceWet.includes(planned.kind)) return null;
     const allowed = mayWet(standing, asked.settings, asked.now);
     return allowed.ok ? null : allowed.problem;
@@ -79,7 +90,10 @@ export const workRules: Rules = {
       ? { code: 'nothing-measured', facts: {} }
       : null;
   },
-  DryAccepted: (standing, { standard }, { settings }) => {
+  DryAccepted: (standing, { standard }, asked) => {
+    const { settings } = asked;
+    const stranger = needsRole(asked, 'DryAccepted', 'owner', 'washer');
+    if (stranger !== null) return stranger;
     const visit = latestVisit(standing);
     if (visit === null || visit.dryingStarted === null) return { code: 'drying-not-started', facts: {} };
     if (standard !== 'full' && standard !== settings.dryStandard) {

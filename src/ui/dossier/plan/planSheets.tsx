@@ -1,5 +1,5 @@
 import type { Signatory } from '../../../core/wash/index.ts';
-import { planFingerprint } from '../../../dossier/index.ts';
+import { overrideAbout, planFingerprint } from '../../../dossier/index.ts';
 import {
   Button,
   LineField,
@@ -136,6 +136,7 @@ export function OverrideSheet({ rule, onClose }: SheetProps & { readonly rule: O
   const { plan } = useDossier();
   const { form, act, isBusy, problem } = useForm(`override/${rule}`, onClose);
   const [reason, setReason] = useField(form, 'reason', '');
+  const about = overrideAbout(plan, rule) ?? [];
   const because = plan.ok ? plan.value.limits.find((limit) => limit.rule === rule)?.because : undefined;
   return (
     <Sheet title={`Override ${rule}`} isOpen onClose={onClose}>
@@ -156,7 +157,7 @@ export function OverrideSheet({ rule, onClose }: SheetProps & { readonly rule: O
         wide
         tone="stop"
         isDisabled={reason.trim() === '' || isBusy}
-        onPress={() => act({ type: 'OverrideGranted', rule, reason: reason.trim() })}
+        onPress={() => act({ type: 'OverrideGranted', rule, reason: reason.trim(), about: [...about] })}
       >
         Override {rule}
       </Button>
