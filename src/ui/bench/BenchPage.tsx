@@ -17,6 +17,11 @@ const instruments = [
     about: 'When a rug will be dry in a room, how sure that is, and what one machine more would change.',
   },
   {
+    to: '/bench/weave',
+    title: 'Count a weave',
+    about: 'Knots from a photograph of the back, with the count drawn over it for your eye to check.',
+  },
+  {
     to: '/bench/convert',
     title: 'Convert a knot density',
     about: 'Between raj, per square inch, per dm², lines and the other ways of the trade.',

@@ -18,6 +18,7 @@ const loaders = {
   ConvertPage: async () => ({ default: (await import('../bench/ConvertPage.tsx')).ConvertPage }),
   MixPage: async () => ({ default: (await import('../bench/MixPage.tsx')).MixPage }),
   DryPage: async () => ({ default: (await import('../bench/DryPage.tsx')).DryPage }),
+  WeavePage: async () => ({ default: (await import('../bench/WeavePage.tsx')).WeavePage }),
   PlanPage: async () => ({ default: (await import('../bench/PlanPage.tsx')).PlanPage }),
 } as const;
 
@@ -34,6 +35,7 @@ const BenchPage = lazy(loaders.BenchPage);
 const ConvertPage = lazy(loaders.ConvertPage);
 const MixPage = lazy(loaders.MixPage);
 const DryPage = lazy(loaders.DryPage);
+const WeavePage = lazy(loaders.WeavePage);
 const PlanPage = lazy(loaders.PlanPage);
 
 /** Fetches every page while nothing else is going on, so that one opened later needs no line to the server. */
@@ -83,6 +85,9 @@ export function Pages() {
       </Route>
       <Route path="/bench/dry">
         <DryPage />
+      </Route>
+      <Route path="/bench/weave">
+        <WeavePage />
       </Route>
       <Route path="/bench/plan">
         <PlanPage />

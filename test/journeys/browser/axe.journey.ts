@@ -85,6 +85,7 @@ function pagesOf(hand: Hand): Places {
     ['Plan', at('/bench/plan', 'Plan a wash')],
     ['Mix', at('/bench/mix', 'Mix and rinse')],
     ['Dry', at('/bench/dry', 'Drying')],
+    ['Weave', at('/bench/weave', 'Count a weave')],
     ['People', at('/people', 'People')],
     ['Workshop', at('/workshop', 'Workshop')],
     ['Safekeeping', at('/safekeeping', 'Safekeeping')],
