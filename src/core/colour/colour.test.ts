@@ -15,7 +15,7 @@ agreesWith(
   {
     source: 'sharma-wu-dalal-2005',
     where: 'table 1, all 34 pairs',
-    readFrom: 'a transcript of the table',
+    readFrom: 'a copy of the table',
     within: 1e-4,
     because: 'the table is printed to four decimals',
     rows: pairs.rows.map(([L1 = 0, a1 = 0, b1 = 0, L2 = 0, a2 = 0, b2 = 0, expected = Number.NaN]) => ({
