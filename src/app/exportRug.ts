@@ -1,5 +1,6 @@
 import { standingOf } from '../dossier/evolve.ts';
 import type { RugEntry } from '../dossier/facts/index.ts';
+import { latestVisit } from '../dossier/index.ts';
 import { makePaper, paperKinds } from '../papers/index.ts';
 import type { ArchiveFile } from '../ports/archiver.ts';
 import type { RequestProblem } from '../text/httpWords.ts';
@@ -36,6 +37,8 @@ export async function exportRug(
   const named = ({ name }: ArchiveFile) => ({ file: name, sha256: /[0-9a-f]{64}/.exec(name)?.[0] ?? '' });
   const index = { title, entries, photographs: photographs.map(named), papers: shown.map(named) };
   const papers = paperKinds.flatMap(({ code }): readonly ArchiveFile[] => {
+    // A hand-back that has not taken place is no evidence of one.
+    if (code === 'return' && latestVisit(standing)?.end === null) return [];
     const paper = makePaper(code, context.value);
     if (!paper.ok) return [];
     const open = async (): Promise<Uint8Array> => {

@@ -22,7 +22,7 @@ import { planOf, stepId } from './planFacts.ts';
 import { planFingerprint } from './rule/agreement.ts';
 import type { Asked } from './rule/rule.ts';
 import { stageOf } from './stage.ts';
-import type { RugStanding } from './standing.ts';
+import { presentVisit, type RugStanding } from './standing.ts';
 import { wetClock } from './wetting.ts';
 
 const eur = (amountMinor: number) => ({ amountMinor, currency: 'EUR' });
@@ -82,6 +82,14 @@ const firstWetStep = (standing: RugStanding, asked: Asked): RugFact => {
   if (step === undefined) throw new Error('the plan has no wet step');
   return { type: 'StepStarted', step: stepId(step), wets: true, helpers: 'Tobin' };
 };
+
+const home = {
+  type: 'RugReturned',
+  to: 'Berit',
+  identity: { tag: true, size: true, mass: 'agrees', picture: true },
+  signature: 's',
+  photos: [],
+} as const satisfies RugFact;
 
 describe('at the door', () => {
   test('a rug has one dossier and one visit at a time', () => {
@@ -400,6 +408,70 @@ describe('wash, dry and home', () => {
   });
 });
 
+describe('a rug whose work was declined', () => {
+  const declined = new RugStory()
+    .given(opened, received, measured)
+    .given({ type: 'VisitDeclined', reason: 'Too weak.', wishOf: 'workshop' });
+  test('stays in the house until it is handed back: the same rug, signed for', () => {
+    expect(presentVisit(declined.standing)).not.toBeNull();
+    expect(nextStepOf(declined.standing, asOwner(declined.now).settings, declined.now).deed.code).toBe(
+      'hand-back',
+    );
+    expect(declined.refuses({ ...home, identity: { ...home.identity, tag: false } })?.code).toBe(
+      'identity-differs',
+    );
+    expect(presentVisit(declined.given(home).standing)).toBeNull();
+  });
+  test('is worked on no more, unless the decline is withdrawn', () => {
+    const dust: RugFact = { type: 'RugDusted', pass: 1, soilG: 20, side: 'back' };
+    expect(declined.refuses(dust)?.code).toBe('work-declined');
+    const decline = declined.entries.at(-1)?.id ?? '';
+    const taken = declined.given({
+      type: 'EntryWithdrawn',
+      entry: decline,
+      reason: 'She asked us to go on.',
+    });
+    expect(taken.refuses(dust)).toBeNull();
+  });
+  test('goes home from quarantine only with how it was packed and what the client was told', () => {
+    const infested = declined.given({ type: 'Quarantined', why: 'moth or beetle' });
+    expect(infested.refuses(home)?.code).toBe('quarantined-goes-home');
+    expect(infested.refuses({ ...home, inQuarantine: 'Bagged twice; told to freeze it.' })).toBeNull();
+  });
+});
+
+describe('what nobody planned', () => {
+  const here = new RugStory().given(opened, received, measured);
+  test('a client told of an incident later is recorded once, beside the report', () => {
+    const broken = here.given({
+      type: 'IncidentReported',
+      what: 'Fringe caught in the roller',
+      action: 'Roller stopped',
+      clientTold: false,
+      photos: [],
+    });
+    const told: RugFact = {
+      type: 'IncidentTold',
+      incident: broken.entries.at(-1)?.id ?? '',
+      how: 'By telephone.',
+    };
+    expect(broken.refuses(told)).toBeNull();
+    const after = broken.given(told);
+    expect(after.standing.visits.at(-1)?.incidents).toMatchObject([
+      { clientTold: true, told: { how: 'By telephone.' } },
+    ]);
+    expect(after.refuses(told)?.code).toBe('incident-unknown');
+  });
+  test('a day to be back by, or unclaimed since, must be one that can be', () => {
+    expect(here.refuses({ type: 'SentOut', to: 'x', purpose: 'y', backBy: '2001-01-01' })?.code).toBe(
+      'day-not-possible',
+    );
+    expect(here.refuses({ type: 'Unclaimed', since: '2199-01-01' })?.code).toBe('day-not-possible');
+    expect(here.refuses({ type: 'StorageDue', from: '2001-01-01' })?.code).toBe('day-not-possible');
+    expect(here.refuses({ type: 'StorageDue', from: here.now.slice(0, 10) })).toBeNull();
+  });
+});
+
 describe('withdrawing', () => {
   const story = new RugStory().given(opened, received, measured, lookedOver, coloursNamed);
   const wish = (entry: string) => ({ type: 'EntryWithdrawn', entry, reason: 'a slip' }) as const;
@@ -443,6 +515,7 @@ describe('a rug nobody looked over in this visit', () => {
     const gone = knownRug().given(
       { type: 'RugMoved', place: 'shelf B2' },
       { type: 'VisitDeclined', reason: 'Too busy.', wishOf: 'workshop' },
+      home,
     );
     expect(gone.standing.place).toBeNull();
     const again = gone.given({ ...received, visit: 'v2' } as RugFact);

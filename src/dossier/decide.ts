@@ -22,7 +22,24 @@ const anyTime: readonly RugFactType[] = [
   'PaymentTaken',
   'PhotographTaken',
   'Quarantined',
+  'IncidentTold',
 ];
+
+/** What is no longer done once the work was declined: the rug only waits to be handed back. */
+const work: readonly RugFactType[] = [
+  'DyeTestStarted',
+  'DyeTested',
+  'PlanAgreed',
+  'PriceQuoted',
+  'ConsentGiven',
+  'RugDusted',
+  'StepStarted',
+  'DryingStarted',
+  'FinishingDone',
+  'VisitDeclined',
+];
+
+const isDeclined = (standing: RugStanding): boolean => (presentVisit(standing)?.declined ?? null) !== null;
 
 /** A clock a little ahead of the server's is no lie. */
 const clockSlackMs = 5 * 60_000;
@@ -45,6 +62,9 @@ function placeProblem(standing: RugStanding, fact: RugFact): RugProblem | null {
   if (standing.opened === null) return { code: 'dossier-not-open', facts: {} };
   if (!anyTime.includes(fact.type) && presentVisit(standing) === null) {
     return { code: 'no-visit', facts: { type: fact.type } };
+  }
+  if (work.includes(fact.type) && isDeclined(standing)) {
+    return { code: 'work-declined', facts: { type: fact.type } };
   }
   return null;
 }

@@ -40,6 +40,7 @@ const newVisit = (received: Noted<'RugReceived'>): VisitStanding => ({
   incidents: [],
   storage: null,
   unclaimed: null,
+  declined: null,
   end: null,
 });
 
@@ -186,9 +187,10 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
   PaymentTaken: (standing, noted) => inVisit(standing, (visit) => ({ payments: [...visit.payments, noted] })),
   DepositTaken: (standing, noted) => inVisit(standing, (visit) => ({ deposits: [...visit.deposits, noted] })),
   RugReturned: (standing, returned) =>
-    inVisit({ ...standing, place: null }, () => ({ end: { how: 'returned', returned } })),
-  VisitDeclined: (standing, declined) =>
-    inVisit({ ...standing, place: null }, () => ({ end: { how: 'declined', declined } })),
+    inVisit({ ...standing, place: null }, ({ declined }) => ({
+      end: declined === null ? { how: 'returned', returned } : { how: 'declined', declined, returned },
+    })),
+  VisitDeclined: (standing, declined) => inVisit(standing, () => ({ declined })),
   RugMoved: (standing, { place }) => ({ ...standing, place }),
   SentOut: (standing, out) => ({ ...standing, out }),
   CameBack: (standing) => ({ ...standing, out: null }),
@@ -198,6 +200,12 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
     quarantine: null,
     quarantineReleases: [...standing.quarantineReleases, released],
   }),
+  IncidentTold: (standing, told) =>
+    inVisit(standing, (visit) => ({
+      incidents: visit.incidents.map((one) =>
+        one.entry === told.incident ? { ...one, clientTold: true, told } : one,
+      ),
+    })),
   IncidentReported: (standing, noted) =>
     inVisit(standing, (visit) => ({ incidents: [...visit.incidents, noted] })),
   StorageDue: (standing, storage) => inVisit(standing, () => ({ storage })),

@@ -185,6 +185,7 @@ export function nextStepsOf(
 ): readonly NextStep[] {
   const visit = presentVisit(standing);
   if (visit === null) return [step({ code: 'receive-again' }, 'later')];
+  if (visit.declined !== null) return [step({ code: 'hand-back' }, 'waiting', null)];
   const promised = visit.received.promisedFor;
   const near = promised !== undefined && hoursBetween(now, `${promised}T17:00:00Z`) <= promiseNearDays * 24;
   const urgency: Urgency = near ? 'now' : 'later';

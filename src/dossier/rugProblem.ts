@@ -66,6 +66,18 @@ export type RugProblem =
   | Problem<'marks-not-inspected', { readonly marks: readonly string[] }>
   | Problem<'not-ready-to-return', { readonly obstacles: readonly ReturnObstacle[] }>
   | Problem<'identity-differs', { readonly which: readonly string[] }>
+  | Problem<'work-declined', { readonly type: string }>
+  | Problem<'quarantined-goes-home', { readonly why: string }>
+  | Problem<
+      'day-not-possible',
+      {
+        readonly what: 'back by' | 'storage' | 'unclaimed';
+        readonly day: string;
+        readonly from: string;
+        readonly until: string | null;
+      }
+    >
+  | Problem<'incident-unknown', { readonly incident: string }>
   | Problem<'wet-rug-stays', { readonly since: string }>
   | Problem<'not-quarantined', Nothing>
   | Problem<'not-out', Nothing>

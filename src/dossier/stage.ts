@@ -65,7 +65,7 @@ const doneOf = (standing: RugStanding, visit: VisitStanding): { readonly [S in S
       agreedPlan(standing) !== null &&
       openWashSteps(standing).length === 0),
   finished: visit.inspected !== null,
-  returned: visit.end?.how === 'returned',
+  returned: visit.end !== null,
 });
 
 /**
@@ -83,7 +83,11 @@ export function stagesOf(standing: RugStanding): readonly StageStanding[] {
   const present = shown.find((stage) => !isDone[stage]);
   return shown.map((stage) => ({
     stage,
-    state: isDone[stage] ? 'done' : stage === present && visit.end === null ? 'now' : 'to come',
+    state: isDone[stage]
+      ? 'done'
+      : stage === present && visit.end === null && visit.declined === null
+        ? 'now'
+        : 'to come',
   }));
 }
 
@@ -91,6 +95,7 @@ export function stagesOf(standing: RugStanding): readonly StageStanding[] {
 export function stageOf(standing: RugStanding): Stage | 'declined' | null {
   const visit = latestVisit(standing);
   if (visit === null) return null;
-  if (visit.end !== null) return visit.end.how === 'returned' ? 'returned' : 'declined';
+  if (visit.declined !== null) return 'declined';
+  if (visit.end !== null) return 'returned';
   return stagesOf(standing).find(({ state }) => state === 'now')?.stage ?? 'returned';
 }

@@ -32,7 +32,11 @@ export type ConsentStanding =
 
 export type VisitEnd =
   | { readonly how: 'returned'; readonly returned: Noted<'RugReturned'> }
-  | { readonly how: 'declined'; readonly declined: Noted<'VisitDeclined'> };
+  | {
+      readonly how: 'declined';
+      readonly declined: Noted<'VisitDeclined'>;
+      readonly returned: Noted<'RugReturned'>;
+    };
 
 /** One stay of the rug in the workshop. */
 export interface VisitStanding {
@@ -54,18 +58,21 @@ export interface VisitStanding {
   readonly turnings: readonly Noted<'RugTurned'>[];
   readonly readings: readonly Noted<'DryingReading'>[];
   readonly dryAccepted: Noted<'DryAccepted'> | null;
-  /** When it was wetted once more after it had been accepted as dry. */
   /** Earliest instant at which water touched the rug in this visit. */
   readonly firstWettedAt: string | null;
+  /** When it was wetted once more after it had been accepted as dry. */
   readonly wettedAgainAt: string | null;
   readonly finishings: readonly Noted<'FinishingDone'>[];
   readonly inspected: Noted<'RugInspected'> | null;
   readonly deposits: readonly Noted<'DepositTaken'>[];
   readonly invoices: readonly Noted<'InvoiceIssued'>[];
   readonly payments: readonly Noted<'PaymentTaken'>[];
-  readonly incidents: readonly Noted<'IncidentReported'>[];
+  /** `told` is when and how the client heard of it, where that was later than the report. */
+  readonly incidents: readonly (Noted<'IncidentReported'> & { readonly told?: Noted<'IncidentTold'> })[];
   readonly storage: Noted<'StorageDue'> | null;
   readonly unclaimed: Noted<'Unclaimed'> | null;
+  /** The work was declined; the rug stays in the workshop's care until it is handed back. */
+  readonly declined: Noted<'VisitDeclined'> | null;
   readonly end: VisitEnd | null;
 }
 

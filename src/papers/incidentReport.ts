@@ -23,7 +23,13 @@ const incidentParts = (incident: Incident, at: number, context: PaperContext): r
       row('What was done', incident.action),
     ),
     incident.clientTold
-      ? notice('note', 'The client was told')
+      ? notice(
+          'note',
+          'The client was told',
+          incident.told === undefined
+            ? []
+            : [`${incident.told.how}; ${momentWords(incident.told.when, context.timeZone)}`],
+        )
       : notice('stop', 'The client has not been told', [
           'Work that is not needed to keep the rug safe waits until they have been, and have agreed again.',
         ]),

@@ -46,8 +46,7 @@ const moneyParts = (context: PaperContext): readonly PaperPart[] => {
 
 const identityParts = (context: PaperContext): readonly PaperPart[] => {
   const { end } = context.visit;
-  if (end?.how !== 'returned')
-    return [text('Tag, size, mass and picture are compared at the hand-back.', 'soft')];
+  if (end === null) return [text('Tag, size, mass and picture are compared at the hand-back.', 'soft')];
   const { identity, difference } = end.returned;
   const said = (agrees: boolean) => (agrees ? 'agrees' : 'NOT compared or differs');
   const mass =
@@ -79,7 +78,7 @@ const identityParts = (context: PaperContext): readonly PaperPart[] => {
  */
 export function returnPaper(context: PaperContext): PaperBody {
   const { visit, timeZone } = context;
-  const { end, dryAccepted, inspected } = visit;
+  const { end, declined, dryAccepted, inspected } = visit;
   const erased = context.client?.kind === 'erased';
   const wet = wetSince(visit);
   return {
@@ -88,16 +87,19 @@ export function returnPaper(context: PaperContext): PaperBody {
         ? 'To be signed at the hand-back.'
         : end.how === 'returned'
           ? 'Handed back.'
-          : 'The visit ended without the work.',
+          : 'Handed back without the work.',
     parts: [
-      ...(end?.how === 'declined'
-        ? [
-            notice('note', `Declined by the ${end.declined.wishOf}`, [
-              end.declined.reason,
-              momentWords(end.declined.when, timeZone),
+      ...(declined === null
+        ? []
+        : [
+            notice('note', `Declined by the ${declined.wishOf}`, [
+              declined.reason,
+              momentWords(declined.when, timeZone),
             ]),
-          ]
-        : []),
+          ]),
+      ...(end?.returned.inQuarantine === undefined
+        ? []
+        : [notice('stop', 'It went home from quarantine', [end.returned.inQuarantine])]),
       ...(wet !== null && dryAccepted === null
         ? [
             notice('stop', 'Not accepted as dry', [
@@ -105,7 +107,9 @@ export function returnPaper(context: PaperContext): PaperBody {
             ]),
           ]
         : []),
-      ...(end === null && inspected === null ? [notice('stop', 'Final inspection not done')] : []),
+      ...(end === null && declined === null && inspected === null
+        ? [notice('stop', 'Final inspection not done')]
+        : []),
       facts(
         row('Client', clientName(context)),
         row('Came in for', visit.received.scope.join(', '), visit.received.reason),
@@ -124,7 +128,7 @@ export function returnPaper(context: PaperContext): PaperBody {
             ? 'not yet'
             : `${momentWords(inspected.when, timeZone)}, ${personWords(context, inspected.by)}`,
         ),
-        end?.how === 'returned'
+        end !== null
           ? row(
               'Handed to',
               erased ? dataErased : end.returned.to,
@@ -153,7 +157,7 @@ export function returnPaper(context: PaperContext): PaperBody {
         'No photograph was taken at the hand-back.',
       ),
       heading(1, 'Signature'),
-      signed(context, end?.how === 'returned' ? end.returned.signature : undefined, statement),
+      signed(context, end?.returned.signature, statement),
     ],
   };
 }

@@ -301,6 +301,26 @@ export const dossierWords = {
     matters: 'It may be another rug.',
     now: 'Check tag, size and pictures; if it is the rug after all, say why it differs.',
   }),
+  'work-declined': ({ type }) => ({
+    happened: `“${type}” cannot be recorded: the work was declined.`,
+    matters: 'Nothing more is done to a rug whose work was declined; it only waits to be handed back.',
+    now: 'Hand the rug back, or withdraw the decline in the history if the work goes on after all.',
+  }),
+  'quarantined-goes-home': ({ why }) => ({
+    happened: `The rug is in quarantine: ${why}.`,
+    matters: 'Whoever takes it home, and everything else that is there, is at risk.',
+    now: 'Record how it was packed and what the client was told of the risk.',
+  }),
+  'day-not-possible': ({ what, day, from, until }) => ({
+    happened: `The day “${what}” cannot be ${day}.`,
+    matters: 'What is asked of an outside workshop or a client by a day must be a day that can be.',
+    now: until === null ? `Give a day from ${from} on.` : `Give a day from ${from} to ${until}.`,
+  }),
+  'incident-unknown': () => ({
+    happened: 'There is no such incident in this visit, or the client already knows of it.',
+    matters: 'What the client was told must belong to a report.',
+    now: 'Open the dossier anew and choose the incident.',
+  }),
   'wet-rug-stays': () => ({
     happened: 'The rug is wet.',
     matters: 'A wet rug that leaves grows mould where nobody watches it.',

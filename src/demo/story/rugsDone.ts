@@ -210,6 +210,13 @@ export const rugsDone: readonly DemoRug[] = [
         reason: 'Seagrass browns and rots when wetted; the stain would stay and the mat would not.',
         wishOf: 'workshop',
       }),
+      moment(212, 'ines', {
+        type: 'RugReturned',
+        to: 'Anand Iyer',
+        identity: { tag: true, size: true, mass: 'not weighed', picture: true },
+        signature: 'taken-at-the-counter',
+        photos: [],
+      }),
     ],
   },
 ];

@@ -55,9 +55,11 @@ export const closingFacts = {
     airRh: z.optional(fractionOfOne),
     /** Why it goes home although something does not agree. */
     difference: z.optional(passage),
+    /** A rug whose work was declined may go home from quarantine: how it was packed, and what was said. */
+    inQuarantine: z.optional(passage),
     signature: id,
     photos: z.array(sha256),
   }),
-  /** The visit ends without the work, at any stage. */
+  /** No work is done any more, at any stage; the rug waits to be handed back. */
   VisitDeclined: fact('VisitDeclined', { reason: passage, wishOf: z.enum(['workshop', 'client']) }),
 };

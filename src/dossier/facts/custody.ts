@@ -21,6 +21,8 @@ export const custodyFacts = {
     clientTold: z.boolean(),
     photos: z.array(sha256),
   }),
+  /** The client has been told of an incident reported earlier, by whom is the entry's own. */
+  IncidentTold: fact('IncidentTold', { incident: id, how: line }),
   StorageDue: fact('StorageDue', { from: day, charge: z.optional(money) }),
   Unclaimed: fact('Unclaimed', { since: day, note: z.optional(passage) }),
   RugDusted: fact('RugDusted', {

@@ -6,6 +6,7 @@ import { agreedPlan, stepId } from '../planFacts.ts';
 import type { RugProblem } from '../rugProblem.ts';
 import { latestVisit, type RugStanding } from '../standing.ts';
 import { isWet, wetNowSince } from '../wetting.ts';
+import { dayProblem } from './closing.ts';
 import { needsRole, type Rules } from './rule.ts';
 
 /**
@@ -112,11 +113,12 @@ export const workRules: Rules = {
       ? { code: 'not-quarantined', facts: {} }
       : needsRole(asked, 'QuarantineReleased', 'owner'),
   CameBack: ({ out }) => (out === null ? { code: 'not-out', facts: {} } : null),
-  SentOut: (standing) => {
+  SentOut: (standing, { backBy, happenedAt }, { now }) => {
     const visit = latestVisit(standing);
     const since = visit === null ? null : wetNowSince(visit);
-    return visit !== null && since !== null && isWet(visit)
-      ? { code: 'wet-rug-stays', facts: { since } }
-      : null;
+    if (visit !== null && since !== null && isWet(visit)) return { code: 'wet-rug-stays', facts: { since } };
+    return backBy === undefined
+      ? null
+      : dayProblem('back by', backBy, (happenedAt ?? now).slice(0, 10), null);
   },
 };

@@ -25,14 +25,14 @@ const deciders = [
   { value: 'client', words: 'The client' },
 ] as const;
 
-/** Ends the visit without the work, with the reason. */
+/** Ends the work with the reason; the rug then waits to be handed back. */
 export function DeclineSection({ rug }: { readonly rug: string }) {
   const { visit, isOpen, act, isBusy, problem } = useClosing(rug);
   const [draft, setDraft, forget] = useKept<DeclineDraft>(`closing/${rug}/decline`, blank);
   const [isAsking, setAsking] = useState(false);
   if (visit === null) return null;
-  if (visit.end?.how === 'declined') {
-    const { declined } = visit.end;
+  const { declined } = visit;
+  if (declined !== null) {
     return (
       <Part id="decline" title="Declined">
         <FactList
@@ -68,8 +68,8 @@ export function DeclineSection({ rug }: { readonly rug: string }) {
             hint="Printed in the dossier; say it as you would to the client"
             isRequired
           />
-          <Notice tone="caution" title="This ends the visit.">
-            <p>Nothing more is done to the rug; its tag becomes free.</p>
+          <Notice tone="caution" title="This ends the work.">
+            <p>Nothing more is done to the rug. It keeps its tag until it is handed back and signed for.</p>
           </Notice>
           <ProblemNotice problem={problem} />
           <div className="actions">
@@ -78,7 +78,7 @@ export function DeclineSection({ rug }: { readonly rug: string }) {
               isDisabled={draft.by === null || draft.reason.trim() === '' || isBusy}
               onPress={record}
             >
-              End the visit
+              Decline the work
             </Button>
             <Button tone="ghost" onPress={() => setAsking(false)}>
               Go on with the visit

@@ -31,6 +31,7 @@ export interface ReturnDraft {
   readonly massKg: number | null;
   readonly airRhPercent: number | null;
   readonly difference: string;
+  readonly inQuarantine: string;
   readonly signature: Signature | null;
   readonly photos: readonly string[];
 }
@@ -44,20 +45,23 @@ const blank: ReturnDraft = {
   massKg: null,
   airRhPercent: null,
   difference: '',
+  inQuarantine: '',
   signature: null,
   photos: [],
 };
 
-const statement = (workshop: string) =>
-  `I have received the rug from ${workshop}. I saw it before I took it, with the marks of the final inspection, and had the care sheet.`;
+const statement = (workshop: string, declined: boolean) =>
+  declined
+    ? `I have received the rug from ${workshop}. I saw it before I took it. The work was not done; I was told why.`
+    : `I have received the rug from ${workshop}. I saw it before I took it, with the marks of the final inspection, and had the care sheet.`;
 
 /** The hand-back: the same rug, ready, paid or not, signed for. */
 export function ReturnSection({ rug }: { readonly rug: string }) {
-  const { standing, visit, client, isOpen, settings, act, keepSignature, isBusy, problem } = useClosing(rug);
+  const { standing, visit, client, isHere, settings, act, keepSignature, isBusy, problem } = useClosing(rug);
   const [draft, setDraft, forget] = useKept<ReturnDraft>(`closing/${rug}/return`, blank);
   if (visit === null) return null;
-  if (visit.end?.how === 'returned') return <Returned rug={rug} returned={visit.end.returned} />;
-  if (!isOpen) return null;
+  if (visit.end !== null) return <Returned rug={rug} returned={visit.end.returned} />;
+  if (!isHere) return null;
   const obstacles = returnObstacles(standing);
   if (obstacles.length > 0) {
     const waiting = problemWords({ code: 'not-ready-to-return', facts: { obstacles } });
@@ -79,6 +83,9 @@ export function ReturnSection({ rug }: { readonly rug: string }) {
     ...(differs && draft.difference.trim() === ''
       ? ['tag, size and picture that agree, or why they do not']
       : []),
+    ...(standing.quarantine !== null && draft.inQuarantine.trim() === ''
+      ? ['how it was packed and what the client was told']
+      : []),
     ...(draft.signature === null ? ['the signature'] : []),
   ];
   const record = async () => {
@@ -92,6 +99,7 @@ export function ReturnSection({ rug }: { readonly rug: string }) {
       ...(massKg === null || mass === 'not weighed' ? {} : { massKg }),
       ...(massKg === null || airRhPercent === null ? {} : { airRh: airRhPercent / 100 }),
       ...(differs && difference !== '' ? { difference } : {}),
+      ...(standing.quarantine === null ? {} : { inQuarantine: draft.inQuarantine.trim() }),
       signature: signature.signature,
       photos: [...draft.photos],
     });
@@ -123,6 +131,18 @@ export function ReturnSection({ rug }: { readonly rug: string }) {
             onChange={(difference) => setDraft({ ...draft, difference })}
           />
         ) : null}
+        {standing.quarantine === null ? null : (
+          <Notice tone="stop" title={`It goes home from quarantine: ${standing.quarantine.why}.`}>
+            <PassageField
+              label="How it was packed, and what the client was told"
+              rows={2}
+              value={draft.inQuarantine}
+              onChange={(inQuarantine) => setDraft({ ...draft, inQuarantine })}
+              hint="bagged and sealed; not to be opened near other textiles"
+              isRequired
+            />
+          </Notice>
+        )}
         {changed.length > 0 ? (
           <Notice tone="plain" title="Show the client what has changed">
             <ul className="doneList">
@@ -155,7 +175,7 @@ export function ReturnSection({ rug }: { readonly rug: string }) {
         </div>
         <SignaturePad
           key={name}
-          statement={statement(settings.name)}
+          statement={statement(settings.name, visit.declined !== null)}
           name={to}
           value={draft.signature}
           onChange={(signature) => setDraft({ ...draft, signature })}
@@ -182,6 +202,9 @@ function Returned(props: {
           { name: 'To', value: returned.to },
           { name: 'When', value: <When at={returned.when} /> },
           ...(returned.difference === undefined ? [] : [{ name: 'Differs', value: returned.difference }]),
+          ...(returned.inQuarantine === undefined
+            ? []
+            : [{ name: 'From quarantine', value: returned.inQuarantine }]),
         ]}
       />
       <div className="actions">

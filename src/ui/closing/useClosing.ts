@@ -34,7 +34,9 @@ export function useClosing(rug: string) {
     client,
     visit,
     /** Whether the visit is under way, so that its work may go on. */
-    isOpen: visit !== null && visit.end === null,
+    isOpen: visit !== null && visit.end === null && visit.declined === null,
+    /** Whether the rug is still in the workshop's care. */
+    isHere: visit !== null && visit.end === null,
     isLoading,
     settings,
     act,

@@ -17,6 +17,7 @@ import {
 import {
   CameBackSheet,
   IncidentSheet,
+  IncidentToldSheet,
   MoveSheet,
   NoteSheet,
   QuarantineSheet,
@@ -86,6 +87,8 @@ export function AskedSheet({ asked, onClose }: { readonly asked: Ask; readonly o
       return <ReleaseSheet onClose={onClose} />;
     case 'incident':
       return <IncidentSheet onClose={onClose} />;
+    case 'incident told':
+      return <IncidentToldSheet incident={asked.incident} onClose={onClose} />;
     case 'send out':
       return <SendOutSheet onClose={onClose} />;
     case 'came back':

@@ -24,6 +24,8 @@ export interface DossierView {
   readonly visit: VisitStanding | null;
   /** Whether that visit is still under way, so that its work may go on. */
   readonly open: boolean;
+  /** Whether the rug is in the workshop's care, its work declined or not. */
+  readonly isHere: boolean;
   readonly client: ClientSummary | null;
   readonly settings: WorkshopSettings;
   /** The plan the record supports now. */

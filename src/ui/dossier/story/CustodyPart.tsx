@@ -4,7 +4,7 @@ import { Part } from '../Part.tsx';
 
 /** Where the rug is, who has it, and what nobody planned. */
 export function CustodyPart() {
-  const { standing, visit, open, nameOf, ask } = useDossier();
+  const { standing, visit, isHere, nameOf, ask } = useDossier();
   const { quarantine, out, notes } = standing;
   return (
     <Part id="custody" title="Where it is">
@@ -28,6 +28,16 @@ export function CustodyPart() {
             {incident.action} · {incident.clientTold ? 'client told' : 'client not yet told'} ·{' '}
             {nameOf(incident.by)} <When at={incident.when} />
           </p>
+          {incident.told === undefined ? null : (
+            <p>
+              Told <When at={incident.told.when} />: {incident.told.how}
+            </p>
+          )}
+          {incident.clientTold ? null : (
+            <Button tone="ghost" onPress={() => ask({ kind: 'incident told', incident: incident.entry })}>
+              The client has been told
+            </Button>
+          )}
         </Notice>
       ))}
       {notes.slice(-3).map((note) => (
@@ -38,15 +48,17 @@ export function CustodyPart() {
           </span>
         </p>
       ))}
-      {open && (
-        <div className="buttons">
-          <Button tone="ghost" onPress={() => ask({ kind: 'note' })}>
-            Write a note
-          </Button>
+      <div className="buttons">
+        <Button tone="ghost" onPress={() => ask({ kind: 'note' })}>
+          Write a note
+        </Button>
+        {isHere && (
           <Button tone="ghost" onPress={() => ask({ kind: 'move' })}>
             Move it
           </Button>
-          {quarantine === null ? (
+        )}
+        {isHere &&
+          (quarantine === null ? (
             <Button tone="ghost" onPress={() => ask({ kind: 'quarantine' })}>
               Quarantine
             </Button>
@@ -54,13 +66,14 @@ export function CustodyPart() {
             <Button tone="ghost" onPress={() => ask({ kind: 'release' })}>
               Release from quarantine
             </Button>
-          )}
+          ))}
+        {visit === null ? null : (
           <Button tone="ghost" onPress={() => ask({ kind: 'incident' })}>
             Report an incident
           </Button>
-        </div>
-      )}
-      {open && (
+        )}
+      </div>
+      {isHere && (
         <details>
           <summary>More</summary>
           <div className="buttons">

@@ -17,7 +17,7 @@ function Line({
   readonly around: Around;
   readonly withdrawal: RugEntry | undefined;
 }) {
-  const { open, isOwner, asked, nameOf, ask } = useDossier();
+  const { isOwner, asked, nameOf, ask } = useDossier();
   const isTheirs = isOwner || entry.by === asked.person.person;
   const { did, words } = entryWords(entry.fact, around);
   const at = entry.fact.happenedAt ?? entry.at;
@@ -44,8 +44,7 @@ function Line({
           </div>
         )}
       </div>
-      {open &&
-        isTheirs &&
+      {isTheirs &&
         why === null &&
         entry.fact.type !== 'DossierOpened' &&
         entry.fact.type !== 'RugReceived' && (

@@ -26,7 +26,7 @@ export function PapersPart() {
     { kind: 'drying-log', title: 'Drying log', ready: visit.dryingStarted !== null },
     { kind: 'incident-report', title: 'Incident report', ready: visit.incidents.length > 0 },
     { kind: 'final-inspection', title: 'Final inspection', ready: visit.inspected !== null },
-    { kind: 'return', title: 'Return', ready: visit.end?.how === 'returned' },
+    { kind: 'return', title: 'Return', ready: visit.end !== null },
     { kind: 'care-sheet', title: 'Care sheet', ready: standing.claims.length > 0 },
     { kind: 'whole-dossier', title: 'The whole dossier', ready: true },
   ];

@@ -182,6 +182,27 @@ export function IncidentSheet({ onClose }: SheetProps) {
   );
 }
 
+export function IncidentToldSheet({ incident, onClose }: SheetProps & { readonly incident: string }) {
+  const recording = useForm(`incident told/${incident}`, onClose);
+  const [how, setHow] = useField(recording.form, 'how', '');
+  return (
+    <FactSheet
+      title="The client has been told"
+      onClose={onClose}
+      recording={recording}
+      fact={filled(how) ? { type: 'IncidentTold', incident, how: how.trim() } : null}
+    >
+      <LineField
+        label="How, and what they said"
+        value={how}
+        onChange={setHow}
+        isRequired
+        hint="by telephone; agrees that the work goes on"
+      />
+    </FactSheet>
+  );
+}
+
 export function SendOutSheet({ onClose }: SheetProps) {
   const recording = useForm('send out', onClose);
   const { form } = recording;
