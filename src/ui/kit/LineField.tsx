@@ -22,12 +22,25 @@ interface LineProps extends TextProps {
   readonly mostCharacters?: number;
 }
 
-/** One line of text. The problem stands under the field, and what was typed stays in it. */
+/** The record takes no longer line, and no longer passage; see src/dossier/facts/shape.ts. */
+const mostInLine = 300;
+const mostInPassage = 20_000;
+
+const tooLong = (text: string, most: number) =>
+  `This is ${text.trim().length} characters long. At most ${most} are kept: shorten it.`;
+
+/**
+ * One line of text. The problem stands under the field, and what was typed stays in it; text that is too
+ * long is reported, never cut. `mostCharacters` is for what cannot be longer: a tag, a PIN.
+ */
 export function LineField(props: LineProps) {
   const { isRequired = false, isDisabled = false, type = 'text', autoComplete = 'off' } = props;
-  const sentence = fieldSentence(props.problem);
+  const most = props.mostCharacters ?? mostInLine;
+  const isTooLong = props.mostCharacters === undefined && props.value.trim().length > most;
+  const sentence = fieldSentence(props.problem) ?? (isTooLong ? tooLong(props.value, most) : null);
   return (
     <TextField
+      {...slipMark(isTooLong)}
       className="field"
       value={props.value}
       onChange={props.onChange}
@@ -37,7 +50,7 @@ export function LineField(props: LineProps) {
       validationBehavior="aria"
       type={type}
       autoComplete={autoComplete}
-      maxLength={props.mostCharacters ?? 300}
+      {...(props.mostCharacters === undefined ? {} : { maxLength: props.mostCharacters })}
       autoFocus={props.focusFirst ?? false}
       {...(props.inputMode === undefined ? {} : { inputMode: props.inputMode })}
     >
@@ -48,16 +61,11 @@ export function LineField(props: LineProps) {
   );
 }
 
-/** The record takes no longer passage; see `passage` in src/dossier/facts/shape.ts. */
-const mostInPassage = 20_000;
-
 /** Several lines of text. Text that is too long stays and is reported, never cut. */
 export function PassageField(props: TextProps & { readonly rows?: number }) {
   const { isRequired = false, isDisabled = false } = props;
-  const { length } = props.value;
-  const isTooLong = length > mostInPassage;
-  const tooLong = `This is ${length} characters long. At most ${mostInPassage} are kept: shorten it.`;
-  const sentence = fieldSentence(props.problem) ?? (isTooLong ? tooLong : null);
+  const isTooLong = props.value.trim().length > mostInPassage;
+  const sentence = fieldSentence(props.problem) ?? (isTooLong ? tooLong(props.value, mostInPassage) : null);
   return (
     <TextField
       {...slipMark(isTooLong)}

@@ -8,7 +8,7 @@ export const slipMark = (isSlip: boolean) => (isSlip ? { 'data-slip': '' } : {})
  * @returns whether there was one
  */
 export function goToSlip(): boolean {
-  const around = document.activeElement?.closest('[role=dialog], section') ?? null;
+  const around = document.activeElement?.closest('[role=dialog], section, main') ?? null;
   const inputs = [...(around?.querySelectorAll<HTMLInputElement>('input, textarea') ?? [])];
   const slip = inputs.find(
     (input) => input.closest('[data-slip]') !== null || (input.type === 'date' && input.validity.badInput),

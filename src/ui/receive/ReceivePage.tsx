@@ -1,6 +1,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { useSettings } from '../call/index.ts';
-import { Button, newId, Sheet, useKept } from '../kit/index.ts';
+import { Button, goToSlip, newId, Sheet, useKept } from '../kit/index.ts';
 import { ClientStep } from './ClientStep.tsx';
 import {
   blankIntake,
@@ -98,6 +98,7 @@ export function ReceivePage() {
     change({ step: next, rugAt: rugNext });
   };
   const onward = () => {
+    if (goToSlip()) return;
     if (Object.keys(faultsOf(intake, step, rug, thisDay())).length > 0) {
       setTried(here);
       return;
