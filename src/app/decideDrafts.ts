@@ -44,7 +44,9 @@ async function tagProblem({ ledger }: House, stream: string, fact: RugFact): Pro
 }
 
 const signatureIn = (fact: RugFact): string | undefined => {
-  if (fact.type === 'RugReturned' || fact.type === 'RugReceived') return fact.signature;
+  if (fact.type === 'RugReturned' || fact.type === 'RugReceived' || fact.type === 'ReceiptSigned') {
+    return fact.signature;
+  }
   return fact.type === 'ConsentGiven' && fact.agreed.how === 'signature on screen'
     ? fact.agreed.signature
     : undefined;

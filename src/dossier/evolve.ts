@@ -40,6 +40,7 @@ const newVisit = (received: Noted<'RugReceived'>): VisitStanding => ({
   incidents: [],
   storage: null,
   unclaimed: null,
+  receiptSigned: null,
   declined: null,
   end: null,
 });
@@ -81,6 +82,7 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
     visits: [...standing.visits, newVisit(received)],
     place: received.place ?? null,
   }),
+  ReceiptSigned: (standing, receiptSigned) => inVisit(standing, () => ({ receiptSigned })),
   RugMeasured: (standing, noted) => ({ ...standing, measurements: [...standing.measurements, noted] }),
   RugWeighed: (standing, noted) => ({ ...standing, weighings: [...standing.weighings, noted] }),
   PhotographTaken: (standing, noted) => ({ ...standing, photographs: [...standing.photographs, noted] }),

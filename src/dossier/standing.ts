@@ -41,6 +41,7 @@ export type VisitEnd =
 /** One stay of the rug in the workshop. */
 export interface VisitStanding {
   readonly received: Noted<'RugReceived'>;
+  readonly receiptSigned: Noted<'ReceiptSigned'> | null;
   readonly dryingExpected: Noted<'DryingExpected'> | null;
   readonly correctiveAim: Noted<'CorrectiveAimAgreed'> | null;
   readonly plan: Noted<'PlanAgreed'> | null;

@@ -149,6 +149,7 @@ const tellers: Tellers = {
   QuarantineReleased: ({ treatment, inspected }) => said(`Released from quarantine: ${treatment}`, inspected),
   IncidentReported: ({ what, action, clientTold }) =>
     said(`Incident: ${what}`, action, clientTold ? 'client told' : 'client not told'),
+  ReceiptSigned: () => 'Receipt signed by the client',
   IncidentTold: ({ how }) => `Client told of the incident: ${how}`,
   StorageDue: ({ from, charge }) =>
     said(`Storage due from ${dayWords(from)}`, charge === undefined ? undefined : moneyWords(charge)),

@@ -112,6 +112,10 @@ describe('the receipt', () => {
       return [hour, rest];
     });
     expect(signature(printed('receipt', { told: unsigned }))).toMatchObject({ name: '', strokes: [] });
+    const signedLater: Told<RugFact> = [30, { type: 'ReceiptSigned', signature: 'sig-receipt' }];
+    expect(signature(printed('receipt', { told: [...unsigned, signedLater] }))).toMatchObject({
+      name: 'علی رضایی',
+    });
   });
 });
 

@@ -116,7 +116,8 @@ export function receipt(context: PaperContext): PaperBody {
       list(terms, true),
       signed(
         context,
-        received.signature,
+        received.signature ??
+          consignment.find((one) => one.visit.receiptSigned !== null)?.visit.receiptSigned?.signature,
         'I have handed over the rugs listed here, in the right named above, on these terms.',
       ),
     ],

@@ -44,6 +44,8 @@ export const intakeFacts = {
     /** Signature on the receipt, kept in the client's own stream. */
     signature: z.optional(id),
   }),
+  /** A receipt made out while nobody was there to sign is signed later. */
+  ReceiptSigned: fact('ReceiptSigned', { signature: id }),
   /** Three lengths and three widths show a rug that is out of square. */
   RugMeasured: fact('RugMeasured', {
     occasion: z.enum(['intake', 'after work']),

@@ -28,6 +28,7 @@ import {
 } from './story/custodySheets.tsx';
 import { DustSheet } from './story/DustSheet.tsx';
 import { MeasureSheet } from './story/MeasureSheet.tsx';
+import { ReceiptSheet } from './story/ReceiptSheet.tsx';
 import { SurveySheet } from './story/SurveySheet.tsx';
 import { WeighSheet } from './story/WeighSheet.tsx';
 import { WithdrawSheet } from './story/WithdrawSheet.tsx';
@@ -87,6 +88,8 @@ export function AskedSheet({ asked, onClose }: { readonly asked: Ask; readonly o
       return <ReleaseSheet onClose={onClose} />;
     case 'incident':
       return <IncidentSheet onClose={onClose} />;
+    case 'sign receipt':
+      return <ReceiptSheet onClose={onClose} />;
     case 'incident told':
       return <IncidentToldSheet incident={asked.incident} onClose={onClose} />;
     case 'send out':

@@ -30,6 +30,7 @@ export type Ask =
   | { readonly kind: 'sign-off'; readonly who: Signatory }
   | { readonly kind: 'consent' | 'consent refused' | 'consent withdrawn' }
   | { readonly kind: 'note' | 'move' | 'quarantine' | 'release' | 'incident' }
+  | { readonly kind: 'sign receipt' }
   | { readonly kind: 'incident told'; readonly incident: string }
   | { readonly kind: 'send out' | 'came back' | 'storage' | 'unclaimed' | 'dust' }
   | { readonly kind: 'withdraw'; readonly entry: string };

@@ -13,6 +13,7 @@ export function FactsPart() {
   const measured = standing.measurements.at(-1);
   const weighed = standing.weighings.at(-1);
   const size = sizeOf(standing);
+  const unsigned = visit?.received.signature === undefined && visit?.receiptSigned === null;
   const knots = standing.knots.at(-1);
   const pile = soundClaim(standing, 'pile');
   const foundation = (['warp', 'weft', 'backing'] as const).flatMap((about) => {
@@ -87,6 +88,11 @@ export function FactsPart() {
           <Button tone="ghost" onPress={() => ask({ kind: 'weigh' })}>
             Weigh
           </Button>
+          {unsigned && (
+            <Button tone="ghost" onPress={() => ask({ kind: 'sign receipt' })}>
+              Sign the receipt
+            </Button>
+          )}
         </div>
       )}
     </Part>

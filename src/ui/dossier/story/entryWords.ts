@@ -155,6 +155,7 @@ const tellers: Tellers = {
   QuarantineReleased: ({ treatment, inspected }) => told('released it from quarantine', treatment, inspected),
   IncidentReported: ({ what, action, clientTold }) =>
     told(`reported an incident: ${what}`, action, clientTold ? 'client told' : 'client not yet told'),
+  ReceiptSigned: () => told('had the receipt signed'),
   IncidentTold: ({ how }) => told('told the client of the incident', how),
   StorageDue: ({ from, charge }) =>
     told(`storage is due from ${dayWords(from)}`, charge && moneyWords(charge)),
