@@ -61,6 +61,8 @@ export interface CardReading {
   readonly xMmPerPx: number;
   readonly yMmPerPx: number;
   readonly interval95: readonly [number, number];
+  /** Half of the interval as far as the picture alone makes it, without the printing [share]. */
+  readonly seenHalf: number;
   /** False when the printed bar was never measured: the scale is then unverified, ±3 %. */
   readonly measured: boolean;
   /** Direction of the card's x axis from the picture's horizontal, clockwise [°]. */
@@ -153,6 +155,43 @@ function readPatches(picture: Picture, h: Homography): readonly Patch[] {
   );
 }
 
+const spread = (middle: number, half: number): readonly [number, number] => [
+  middle * (1 - half),
+  middle * (1 + half),
+];
+
+function usableBar(barMm: number): Result<number, OutOfRange> {
+  if (barMm >= limits.barMm.least && barMm <= limits.barMm.most) return done(barMm);
+  return refused('out-of-range', { field: 'the measured bar', value: barMm, ...limits.barMm, symbol: 'mm' });
+}
+
+/**
+ * A reading put right by the length of the card's printed bar.
+ *
+ * @param reading - of a card whose bar was not yet taken into account
+ * @param barMm - the 100 mm bar as measured with a ruler [mm]
+ * @refuses out-of-range - a bar nobody could have measured
+ * @source none: everything printed larger or smaller than drawn, the bar tells by how much
+ */
+export function withMeasuredBar(reading: CardReading, barMm: number): Result<CardReading, OutOfRange> {
+  const bar = usableBar(barMm);
+  if (!bar.ok) return bar;
+  const printed = bar.value / geometry.bar.length;
+  const mmPerPx = reading.mmPerPx * printed;
+  return done({
+    ...reading,
+    homography: reading.homography.map((value, index) =>
+      index === 2 || index === 5 || index === 8 ? value : value / printed,
+    ),
+    mmPerPx,
+    xMmPerPx: reading.xMmPerPx * printed,
+    yMmPerPx: reading.yMmPerPx * printed,
+    interval95: spread(mmPerPx, Math.hypot(reading.seenHalf, limits.measuredScale)),
+    measured: true,
+    halfWindowMm: reading.halfWindowMm * printed,
+  });
+}
+
 /**
  * Reads the weave card in a picture: scale, perspective, direction, grey patches, serial, tag.
  *
@@ -175,13 +214,8 @@ export function readCard(
   options: CardOptions,
 ): Result<CardReading, CardProblem> {
   const { barMm } = options;
-  if (barMm !== null && !(barMm >= limits.barMm.least && barMm <= limits.barMm.most))
-    return refused('out-of-range', {
-      field: 'the measured bar',
-      value: barMm,
-      ...limits.barMm,
-      symbol: 'mm',
-    });
+  const bar = barMm === null ? done(null) : usableBar(barMm);
+  if (!bar.ok) return bar;
   const read = codes.flatMap(({ text, corners }) => {
     const said = readCardText(text);
     return said === null ? [] : [{ said, corners }];
@@ -232,19 +266,12 @@ export function readCard(
   if (seen.length >= 3 && oneSided && least > limits.stretch)
     return refused('card-stretched', { share: least, most: limits.stretch });
 
-  // Everything printed larger or smaller than drawn: the bar tells by how much.
-  const printed = (barMm ?? 100) / 100;
-  const homography = refined.homography.map((value, index) =>
-    index === 2 || index === 5 || index === 8 ? value : value / printed,
-  );
+  const { homography, covariance } = refined;
   const scale = scaleAt(homography);
   const floor = seen.length >= 3 ? limits.manyCodesFloor : limits.fewCodesFloor;
-  const half = Math.hypot(
-    Math.max(floor, 2.5 * scaleError(refined.homography, refined.covariance)),
-    barMm === null ? limits.unmeasuredScale : limits.measuredScale,
-  );
+  const seenHalf = Math.max(floor, 2.5 * scaleError(homography, covariance));
   const [xx, , yx] = stretchAt(homography, 0, 0);
-  return done({
+  const unmeasured: CardReading = {
     serial: first.serial,
     tag,
     corners: names,
@@ -252,10 +279,12 @@ export function readCard(
     mmPerPx: scale.mean,
     xMmPerPx: scale.x,
     yMmPerPx: scale.y,
-    interval95: [scale.mean * (1 - half), scale.mean * (1 + half)],
-    measured: barMm !== null,
+    interval95: spread(scale.mean, Math.hypot(seenHalf, limits.unmeasuredScale)),
+    seenHalf,
+    measured: false,
     angleDeg: (Math.atan2(yx, xx) * 180) / Math.PI,
-    halfWindowMm: (geometry.window / 2) * printed,
-    patches: readPatches(picture, refined.homography),
-  });
+    halfWindowMm: geometry.window / 2,
+    patches: readPatches(picture, homography),
+  };
+  return barMm === null ? done(unmeasured) : withMeasuredBar(unmeasured, barMm);
 }

@@ -18,7 +18,7 @@ const loaders = {
   ConvertPage: async () => ({ default: (await import('../bench/ConvertPage.tsx')).ConvertPage }),
   MixPage: async () => ({ default: (await import('../bench/MixPage.tsx')).MixPage }),
   DryPage: async () => ({ default: (await import('../bench/DryPage.tsx')).DryPage }),
-  WeavePage: async () => ({ default: (await import('../bench/WeavePage.tsx')).WeavePage }),
+  WeavePage: async () => ({ default: (await import('../weave/WeavePage.tsx')).WeavePage }),
   PlanPage: async () => ({ default: (await import('../bench/PlanPage.tsx')).PlanPage }),
 } as const;
 

@@ -1,12 +1,20 @@
-import type { WeaveCount, WeaveOptions, WeaveProblem } from '../../core/weave/index.ts';
+import type { CardProblem, CardReading } from '../../core/card/index.ts';
+import type { WeaveCount, WeaveOptions, WeaveProblem, WeaveScale } from '../../core/weave/index.ts';
 import type { Result } from '../../units/index.ts';
+import type { CardKnown } from '../card/cardInPicture.ts';
 
 /** What the page asks of the counting worker. */
 export type WeaveAsked =
-  | { readonly kind: 'open'; readonly file: Blob }
+  | { readonly kind: 'open'; readonly file: Blob; readonly known: CardKnown }
   | { readonly kind: 'count'; readonly options: WeaveOptions };
 
-export type WeaveCounted = Result<WeaveCount, WeaveProblem>;
+/** A count in pixels of the picture, and the scale a card in it gives. */
+export interface CountedHere {
+  readonly count: WeaveCount;
+  readonly cardScale: WeaveScale | null;
+}
+
+export type WeaveCounted = Result<CountedHere, WeaveProblem>;
 
 /** A photograph as it was counted: upright, and reduced where it was very large. */
 export interface OpenedPicture {
@@ -15,6 +23,8 @@ export interface OpenedPicture {
   readonly heightPx: number;
   /** Pixels of the original to one of this picture. */
   readonly reducedBy: number;
+  /** The card lying in it, or why none gives the scale. */
+  readonly card: Result<CardReading, CardProblem>;
 }
 
 /** What the worker tells the page. */

@@ -53,7 +53,7 @@ export function useWeaveWorker() {
           setWorked((before) => ({ ...before, doing: null, counted: data.counted }));
         else fail(data.kind);
       });
-      opened.postMessage({ kind: 'open', file } satisfies WeaveAsked);
+      opened.postMessage({ kind: 'open', file, known: {} } satisfies WeaveAsked);
     },
     [stop, count],
   );

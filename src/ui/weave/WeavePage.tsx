@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import { decideNodes, type Taps, weaveAnswer } from '../../core/weave/index.ts';
 import { type View, wholeView } from '../condition/view.ts';
 import { Busy, Button, Check, Notice, NumberField, ProblemNotice, Section } from '../kit/index.ts';
+import { CardNotice } from './CardNotice.tsx';
 import { useWeaveWorker } from './useWeaveWorker.ts';
 import { NodesSection, type SaidNodes, ScaleSection } from './WeaveGiven.tsx';
 import { type Axis, DensitySection, RepeatTable, trustWords } from './WeaveResult.tsx';
@@ -71,9 +72,10 @@ export function WeavePage() {
     recount([...tapped.filter((other) => axisOf(other) !== axisOf(pair)), pair], chosen);
   };
 
-  const counting = counted?.ok === true ? counted.value : null;
+  const counting = counted?.ok === true ? counted.value.count : null;
   const isConfirmed = confirmed.weftwise && confirmed.warpwise;
-  const scale = picture === null ? null : scaleOf(scaleTyped, picture.reducedBy);
+  const cardScale = counted?.ok === true ? counted.value.cardScale : null;
+  const scale = cardScale ?? (picture === null ? null : scaleOf(scaleTyped, picture.reducedBy));
   const basis = isConfirmed ? 'confirmed' : tapped.length > 0 ? 'tapped' : 'automatic';
   const answer =
     counting === null
@@ -162,6 +164,7 @@ export function WeavePage() {
                 taps={tapping === null && scaleTyped.way === 'tapped' ? (scaleTyped.taps ?? []) : taps}
                 onTap={tapping === null ? null : tap}
               />
+              <CardNotice card={picture.card} />
               <p className="why">
                 {picture.widthPx} × {picture.heightPx} px
                 {picture.reducedBy > 1.001 ? ', reduced from a larger photograph' : ''}. Pink strokes stand on
@@ -270,15 +273,17 @@ export function WeavePage() {
                 <DensitySection answer={answer} isConfirmed={isConfirmed} />
               </>
             )}
-            <ScaleSection
-              typed={scaleTyped}
-              onType={(changed) => setScaleTyped((before) => ({ ...before, ...changed }))}
-              isRead={scale !== null}
-              onTap={() => {
-                setTaps([]);
-                setTapping('scale');
-              }}
-            />
+            {picture.card.ok ? null : (
+              <ScaleSection
+                typed={scaleTyped}
+                onType={(changed) => setScaleTyped((before) => ({ ...before, ...changed }))}
+                isRead={scale !== null}
+                onTap={() => {
+                  setTaps([]);
+                  setTapping('scale');
+                }}
+              />
+            )}
             <NodesSection nodes={nodes} onNodes={setNodes} />
           </div>
         </div>

@@ -1,0 +1,37 @@
+import type { CardProblem, CardReading } from '../../core/card/index.ts';
+import type { Result } from '../../units/index.ts';
+import { Notice, ProblemNotice } from '../kit/index.ts';
+
+const figures = (value: number): string => String(Number(value.toPrecision(3)));
+
+/** What the weave card in the picture gives, or why it gives nothing. */
+export function CardNotice({ card }: { readonly card: Result<CardReading, CardProblem> }) {
+  if (card.ok) {
+    const { serial, tag, measured, mmPerPx, interval95, corners } = card.value;
+    const share = (100 * (interval95[1] - interval95[0])) / 2 / mmPerPx;
+    return (
+      <Notice tone={measured ? 'ok' : 'caution'} title={`Weave card ${serial} found`}>
+        <p>
+          {corners.length} of its 4 codes read{tag === null ? '' : `, tag ${tag}`}. Scale ±
+          {Number(share.toPrecision(2))} %: {figures(1 / mmPerPx)} px to a millimetre, counted inside its
+          window.
+        </p>
+        {measured ? null : (
+          <p>
+            <b>This card was never measured.</b> A printer may have made it larger or smaller.
+          </p>
+        )}
+      </Notice>
+    );
+  }
+  // A picture without a card is no fault; everything else is.
+  if (card.problem.code !== 'card-not-found') return <ProblemNotice problem={card.problem} />;
+  return (
+    <Notice tone="plain" title="No weave card in this picture.">
+      <p>
+        With a card on the rug the scale and the tilt of the camera would come from the picture itself.
+        Without one, say below how large the picture is.
+      </p>
+    </Notice>
+  );
+}
