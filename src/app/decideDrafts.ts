@@ -33,6 +33,14 @@ async function photoProblem({ photos }: House, fact: RugFact): Promise<FactProbl
   return null;
 }
 
+/** A rug can only hang in a room there is. */
+async function roomProblem({ ledger }: House, fact: RugFact): Promise<FactProblem | null> {
+  if (fact.type !== 'DryingStarted' && fact.type !== 'RugTurned') return null;
+  const { room } = fact;
+  if (room === undefined || (await ledger.head(`room/${room}`)).revision > 0) return null;
+  return { code: 'room-unknown', facts: { room } };
+}
+
 /** A wash-proof tag names one rug in the house at a time. */
 async function tagProblem({ ledger }: House, stream: string, fact: RugFact): Promise<FactProblem | null> {
   if (fact.type !== 'RugReceived') return null;
@@ -102,6 +110,7 @@ export async function decideDrafts(
     const problem =
       (await tagProblem(house, stream, fact)) ??
       (await photoProblem(house, fact)) ??
+      (await roomProblem(house, fact)) ??
       (await evidenceProblem(house, standing, fact, newSignature));
     if (problem !== null) return { ok: false, problem };
     pending.push({ ...entry, revision: pending.length + 1, seal: '' });

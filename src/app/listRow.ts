@@ -2,6 +2,8 @@ import { clientStanding } from '../dossier/clientFacts.ts';
 import { type Entry, streamKind } from '../dossier/entry.ts';
 import { evolve, standingOf } from '../dossier/evolve.ts';
 import type { RugEntry } from '../dossier/facts/index.ts';
+import { roomRow } from '../dossier/roomRow.ts';
+import { roomStandingOf } from '../dossier/roomStanding.ts';
 import { rugRow } from '../dossier/rugRow.ts';
 import { searchWords } from '../dossier/searchWords.ts';
 import type { RugStanding } from '../dossier/standing.ts';
@@ -45,14 +47,21 @@ function rowWith(foldOf: FoldOf, stream: string, entries: readonly Entry[]): Lis
     const row = rugRow(foldOf(stream, entries));
     return row === null ? null : { stream, ...row, words: searchWords(...row.words) };
   }
+  if (kind === 'room') {
+    const body = roomRow(roomStandingOf(entries));
+    return body === null ? null : { stream, ...noColumns, words: searchWords(body.name), body };
+  }
   const standing = kind === 'client' ? clientStanding(entries) : null;
   if (standing?.kind !== 'known') return null;
   const { signatures: _signatures, kind: _kind, ...body } = standing;
   const words = searchWords(
     ...[body.name, body.phone, body.email, body.address].flatMap((text) => text ?? []),
   );
-  return {
-    ...{ stream, tag: null, client: stream.slice('client/'.length), consignment: null, stage: null },
-    ...{ place: null, dueAt: null, inHouse: false, words, body },
-  };
+  return { stream, ...noColumns, client: stream.slice('client/'.length), words, body };
 }
+
+/** Columns that only rugs have. */
+const noColumns = {
+  ...{ tag: null, client: null, consignment: null, stage: null, place: null, dueAt: null },
+  inHouse: false,
+} as const;

@@ -1,3 +1,4 @@
 export * from './access.ts';
 export * from './readShape.ts';
 export * from './record.ts';
+export * from './rooms.ts';

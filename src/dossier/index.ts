@@ -1,5 +1,6 @@
 export * from './clientFacts.ts';
 export * from './decide.ts';
+export * from './dryingPlace.ts';
 export * from './dryStandard.ts';
 export * from './entry.ts';
 export * from './evolve.ts';
@@ -11,6 +12,10 @@ export * from './mayWet.ts';
 export * from './nextStep.ts';
 export * from './overrideAbout.ts';
 export * from './planFacts.ts';
+export * from './roomDecide.ts';
+export * from './roomFacts.ts';
+export * from './roomRow.ts';
+export * from './roomStanding.ts';
 export * from './rugProblem.ts';
 export * from './rugRow.ts';
 export { planFingerprint } from './rule/agreement.ts';

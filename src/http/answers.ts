@@ -18,7 +18,11 @@ export function problemAnswer(problem: Problem): Response {
     ...(problem.code === 'stream-moved-on' ? { entries } : {}),
   };
   const retry =
-    problem.code === 'sign-in-locked' ? { 'retry-after': String(Number(facts['minutes']) * 60) } : {};
+    problem.code === 'sign-in-locked'
+      ? { 'retry-after': String(Number(facts['minutes']) * 60) }
+      : problem.code === 'sensor-too-often'
+        ? { 'retry-after': String(facts['seconds']) }
+        : {};
   return new Response(JSON.stringify(body), {
     status,
     headers: { ...noStore, ...retry, 'content-type': 'application/problem+json' },

@@ -9,6 +9,7 @@ import { paperRoutes } from './paperRoutes.ts';
 import { photographRoutes } from './photographRoutes.ts';
 import { problemList, problemPage } from './problemPage.ts';
 import { recordRoutes } from './recordRoutes.ts';
+import { roomRoutes, sensorRoutes } from './roomRoutes.ts';
 import { safeHeaders } from './safeHeaders.ts';
 import { safekeepingRoutes } from './safekeepingRoutes.ts';
 import { type Screens, screenAnswer } from './screens.ts';
@@ -37,6 +38,7 @@ export function makeApp(house: House, settings: AppSettings) {
     return problemAnswer({ code: 'unexpected', facts: {} });
   });
   app.use(safeHeaders);
+  app.route('/api', sensorRoutes(house));
   app.use(ownPagesOnly);
   app.route('/trust', trustRoutes(authority));
   app.route('/api', openRoutes(house, cookie, setUpCode));
@@ -45,6 +47,7 @@ export function makeApp(house: House, settings: AppSettings) {
     changesRoute(house, cookie),
     peopleRoutes(house),
     recordRoutes(house),
+    roomRoutes(house),
     photographRoutes(house),
     paperRoutes(house),
     safekeepingRoutes(house, backup),

@@ -1,15 +1,17 @@
 /** Codes by the status they are answered with; whatever is not named here is a value that cannot be right. */
 const codesByStatus: Readonly<Record<number, readonly string[]>> = {
   400: ['body-not-json'],
-  401: ['signed-out', 'sign-in-refused', 'set-up-code-wrong'],
-  403: ['foreign-origin', 'passphrase-needed', 'role-missing', 'role-needed'],
+  401: ['signed-out', 'sign-in-refused', 'set-up-code-wrong', 'sensor-token-missing', 'sensor-token-wrong'],
+  403: ['sensor-revoked', 'foreign-origin', 'passphrase-needed', 'role-missing', 'role-needed'],
   404: [
     'client-unknown',
     'consignment-unknown',
     'nothing-here',
     'paper-unknown',
     'person-unknown',
+    'room-unknown',
     'rug-unknown',
+    'sensor-unknown',
   ],
   409: [
     'backup-not-possible',
@@ -31,6 +33,7 @@ const codesByStatus: Readonly<Record<number, readonly string[]>> = {
     'entry-withdrawn-already',
     'identity-differs',
     'last-owner',
+    'machine-unknown',
     'marks-not-inspected',
     'mass-outside-band',
     'method-not-wet',
@@ -52,6 +55,7 @@ const codesByStatus: Readonly<Record<number, readonly string[]>> = {
     'plan-tightened',
     'posture-not-allowed',
     'price-above-consent',
+    'room-not-set-up',
     'rug-is-out',
     'rug-quarantined',
     'rule-not-overridable',
@@ -75,7 +79,7 @@ const codesByStatus: Readonly<Record<number, readonly string[]>> = {
   ],
   413: ['body-too-large', 'photograph-too-large', 'photograph-too-many-pixels'],
   415: ['body-wrong-type'],
-  429: ['sign-in-locked'],
+  429: ['sign-in-locked', 'sensor-too-often'],
   500: ['paper-not-printed', 'seal-broken', 'unexpected'],
   503: ['record-unavailable'],
 };

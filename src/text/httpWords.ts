@@ -19,6 +19,7 @@ export type RequestProblem =
   | Problem<'nothing-here', { readonly path: string }>
   | Problem<'rug-unknown', { readonly rug: string }>
   | Problem<'client-unknown', { readonly client: string }>
+  | Problem<'room-unknown', { readonly room: string }>
   | Problem<'consignment-unknown', { readonly consignment: string }>
   | Problem<'photograph-unknown', { readonly photo: string }>
   | Problem<'paper-unknown', { readonly paper: string; readonly known: readonly string[] }>
@@ -76,6 +77,11 @@ export const httpWords = {
     happened: `There is no dossier ${rug} here.`,
     matters: 'Nothing was read or changed.',
     now: 'Find the rug by its tag, number or client on the page Rugs.',
+  }),
+  'room-unknown': ({ room }) => ({
+    happened: `There is no drying room ${room}.`,
+    matters: 'Nothing can be shown or recorded there.',
+    now: 'Open the drying rooms and choose one from the list.',
   }),
   'client-unknown': ({ client }) => ({
     happened: `There is no client ${client} here.`,

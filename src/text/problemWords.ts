@@ -11,6 +11,7 @@ import { ledgerWords } from './ledgerWords.ts';
 import { paperWords } from './paperWords.ts';
 import { photoWords } from './photoWords.ts';
 import { quantityWords } from './quantityWords.ts';
+import { roomWords } from './roomWords.ts';
 import { washWords } from './washWords.ts';
 import { weaveWords } from './weaveWords.ts';
 import type { Words } from './words.ts';
@@ -29,6 +30,7 @@ const tables = {
   ...paperWords,
   ...photoWords,
   ...quantityWords,
+  ...roomWords,
   ...washWords,
   ...weaveWords,
 };

@@ -1,5 +1,6 @@
 import * as z from 'zod/mini';
-import { fact, fractionOfOne, line, massKg, passage, pointMm, sha256, temperatureC } from './shape.ts';
+import { extractions } from '../../core/drying/index.ts';
+import { fact, fractionOfOne, id, line, massKg, passage, pointMm, sha256, temperatureC } from './shape.ts';
 
 export const postures = ['hung', 'flat on mesh', 'flat on floor', 'face down flat'] as const;
 
@@ -7,8 +8,16 @@ export const postures = ['hung', 'flat on mesh', 'flat on floor', 'face down fla
 export const dryStandards = ['full', 'without scale', 'without meter'] as const;
 
 export const dryingFacts = {
-  DryingStarted: fact('DryingStarted', { posture: z.enum(postures), place: line }),
-  RugTurned: fact('RugTurned', { posture: z.enum(postures) }),
+  DryingStarted: fact('DryingStarted', {
+    posture: z.enum(postures),
+    place: line,
+    /** The drying room, and the pole or mesh of it; absent where it dries elsewhere. */
+    room: z.optional(id),
+    spot: z.optional(id),
+    /** How water was taken out: it stands for the water in the rug until somebody weighs it. */
+    extraction: z.optional(z.enum(extractions)),
+  }),
+  RugTurned: fact('RugTurned', { posture: z.enum(postures), room: z.optional(id), spot: z.optional(id) }),
   DryingReading: fact('DryingReading', {
     massKg: z.optional(massKg),
     /** Moisture-meter readings, in the meter's own units, each at a point. */

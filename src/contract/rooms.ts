@@ -1,0 +1,65 @@
+import * as z from 'zod/mini';
+import { fractionOfOne, id, instant, line } from '../dossier/facts/shape.ts';
+import { airPlaces, roomFacts } from '../dossier/roomFacts.ts';
+import type { RoomRow } from '../dossier/roomRow.ts';
+import type { RoomStanding } from '../dossier/roomStanding.ts';
+import type { RugListRow } from './record.ts';
+
+type RoomFactShape = (typeof roomFacts)[keyof typeof roomFacts];
+/** A sensor's token is made by the server: nobody may bring a hash of their own. */
+const { SensorIssued: _issued, ...asked } = roomFacts;
+const roomFact = z.discriminatedUnion('type', Object.values(asked) as [RoomFactShape, ...RoomFactShape[]]);
+
+export const roomEntriesRequest = z.strictObject({
+  expectedRevision: z.int().check(z.gte(0)),
+  drafts: z.array(z.strictObject({ id, fact: roomFact })).check(z.minLength(1), z.maxLength(100)),
+});
+export type RoomEntriesRequest = z.infer<typeof roomEntriesRequest>;
+
+export const sensorRequest = z.strictObject({ name: line, where: z.enum(airPlaces) });
+export type SensorRequest = z.infer<typeof sensorRequest>;
+
+/** What a sensor sends. Without a time a reading is of now. */
+const sensorReading = z.strictObject({
+  at: z.optional(instant),
+  temperatureC: z.optional(z.number().check(z.gte(-40), z.lte(60))),
+  humidity: z.optional(fractionOfOne),
+});
+export const sensorReadings = z.strictObject({
+  readings: z.array(sensorReading).check(z.minLength(1), z.maxLength(500)),
+});
+export type SensorReadings = z.infer<typeof sensorReadings>;
+
+export interface RoomListRow {
+  readonly room: string;
+  readonly body: RoomRow;
+}
+
+export interface RoomsAnswer {
+  readonly rooms: readonly RoomListRow[];
+}
+
+/** A rug of the room's page, with all that is recorded of it. */
+export interface RoomRug extends RugListRow {
+  readonly entries: readonly unknown[];
+}
+
+export interface RoomAnswer {
+  readonly room: string;
+  readonly standing: RoomStanding;
+  /** Whether rugs that were hung before rooms had names belong here. */
+  readonly isFirst: boolean;
+  /** Those that hang here, wet. */
+  readonly hanging: readonly RoomRug[];
+  readonly now: string;
+}
+
+export interface SensorAnswer {
+  readonly sensor: string;
+  /** Shown once and kept nowhere. */
+  readonly token: string;
+}
+
+export interface ReadingsAnswer {
+  readonly recorded: number;
+}

@@ -1,0 +1,154 @@
+import type { Entry } from './entry.ts';
+import type { RoomEntry, RoomFactOf, RoomFactType } from './roomFacts.ts';
+import type { Signed } from './standing.ts';
+
+type Noted<Type extends RoomFactType> = RoomFactOf<Type> & Signed;
+
+/** The air at an instant, as somebody or something read it. */
+export interface AirAt {
+  readonly when: string;
+  readonly airC?: number | undefined;
+  readonly rh?: number | undefined;
+  /** Name of the logger or sensor; absent for one read by a person. */
+  readonly from?: string | undefined;
+  readonly by: string;
+  readonly entry: string;
+}
+
+export interface SensorStanding {
+  readonly sensor: string;
+  readonly name: string;
+  readonly where: 'room' | 'outside';
+  readonly tokenHash: string;
+  readonly issuedAt: string;
+  readonly revokedAt: string | null;
+}
+
+/** When a machine was switched, or the windows set. */
+export interface Switched {
+  readonly when: string;
+  readonly by: string;
+  readonly on: boolean;
+}
+
+/** What a drying room's entries amount to now, withdrawn ones left out. */
+export interface RoomStanding {
+  readonly revision: number;
+  readonly seal: string;
+  readonly setUp: Noted<'RoomSetUp'> | null;
+  /** By machine, oldest first. */
+  readonly switches: Readonly<Record<string, readonly Switched[]>>;
+  readonly windows: readonly Switched[];
+  /** In order of time, whoever read them. */
+  readonly room: readonly AirAt[];
+  readonly outside: readonly AirAt[];
+  readonly loggers: Readonly<Record<string, Noted<'LoggerMapped'>>>;
+  readonly sensors: readonly SensorStanding[];
+}
+
+const emptyRoom: RoomStanding = {
+  revision: 0,
+  seal: '',
+  setUp: null,
+  switches: {},
+  windows: [],
+  room: [],
+  outside: [],
+  loggers: {},
+  sensors: [],
+};
+
+const byTime = <Item extends { readonly when: string }>(items: Item[]): readonly Item[] =>
+  items.sort((a, b) => (a.when < b.when ? -1 : a.when > b.when ? 1 : 0));
+
+/** Folding with lists that grow, since a room hears from its sensors every few minutes for years. */
+interface Growing {
+  setUp: Noted<'RoomSetUp'> | null;
+  readonly switches: Record<string, Switched[]>;
+  readonly windows: Switched[];
+  readonly air: { readonly room: AirAt[]; readonly outside: AirAt[] };
+  readonly loggers: Record<string, Noted<'LoggerMapped'>>;
+  sensors: SensorStanding[];
+}
+
+function take(into: Growing, { id: entry, at, by, fact }: RoomEntry): void {
+  const when = fact.happenedAt ?? at;
+  const signed: Signed = { entry, when, by };
+  switch (fact.type) {
+    case 'RoomSetUp':
+      into.setUp = { ...fact, ...signed };
+      break;
+    case 'MachineSwitched': {
+      const known = into.switches[fact.machine] ?? [];
+      known.push({ when, by, on: fact.on });
+      into.switches[fact.machine] = known;
+      break;
+    }
+    case 'WindowSet':
+      into.windows.push({ when, by, on: fact.open });
+      break;
+    case 'AirRead':
+      into.air[fact.where].push({ airC: fact.airC, rh: fact.rh, ...signed });
+      break;
+    case 'AirLogged':
+      for (const row of fact.rows) {
+        const { at: rowAt, airC, rh } = row;
+        into.air[fact.where].push({ airC, rh, when: rowAt, from: fact.from, by, entry });
+      }
+      break;
+    case 'LoggerMapped':
+      into.loggers[fact.logger] = { ...fact, ...signed };
+      break;
+    case 'SensorIssued': {
+      const { sensor, name, where, tokenHash } = fact;
+      into.sensors.push({ sensor, name, where, tokenHash, issuedAt: when, revokedAt: null });
+      break;
+    }
+    case 'SensorRevoked':
+      into.sensors = into.sensors.map((one) =>
+        one.sensor === fact.sensor ? { ...one, revokedAt: when } : one,
+      );
+      break;
+    case 'EntryWithdrawn':
+      break;
+  }
+}
+
+/**
+ * What a room's entries amount to: the fold over all that are not withdrawn.
+ *
+ * @param entries - the whole stream, oldest first
+ * @source none: rule of this project
+ */
+export function roomStandingOf(entries: readonly Entry[]): RoomStanding {
+  const all = entries as readonly RoomEntry[];
+  const withdrawn = new Set(all.flatMap(({ fact }) => (fact.type === 'EntryWithdrawn' ? [fact.entry] : [])));
+  const into: Growing = {
+    setUp: null,
+    switches: {},
+    windows: [],
+    air: { room: [], outside: [] },
+    loggers: {},
+    sensors: [],
+  };
+  for (const entry of all) if (!withdrawn.has(entry.id)) take(into, entry);
+  const last = all.at(-1);
+  return {
+    ...emptyRoom,
+    setUp: into.setUp,
+    switches: Object.fromEntries(Object.entries(into.switches).map(([key, list]) => [key, byTime(list)])),
+    windows: byTime(into.windows),
+    room: byTime(into.air.room),
+    outside: byTime(into.air.outside),
+    loggers: into.loggers,
+    sensors: into.sensors,
+    ...(last === undefined ? {} : { revision: last.revision, seal: last.seal }),
+  };
+}
+
+/** Whether a machine runs: one nobody ever switched on counts as standing still. */
+export const runs = ({ switches }: RoomStanding, machine: string): boolean =>
+  switches[machine]?.at(-1)?.on ?? false;
+
+/** Whether the windows are open; shut until somebody says otherwise. */
+export const windowsOpen = ({ windows }: RoomStanding): boolean => windows.at(-1)?.on ?? false;

@@ -1,0 +1,72 @@
+import type { RoomProblem } from '../dossier/index.ts';
+import type { Problem } from '../units/index.ts';
+import type { dossierWords } from './dossierWords.ts';
+import type { WordsFor } from './words.ts';
+
+type None = Readonly<Record<never, never>>;
+
+/** Refusals of what a sensor sends, before anything is looked at. */
+export type SensorProblem =
+  | Problem<'sensor-token-missing', None>
+  | Problem<'sensor-token-wrong', { readonly room: string }>
+  | Problem<
+      'sensor-too-often',
+      {
+        readonly sensor: string;
+        readonly most: number;
+        readonly overMinutes: number;
+        readonly seconds: number;
+      }
+    >;
+
+type Own = Exclude<RoomProblem, { readonly code: keyof typeof dossierWords }>;
+const day = (at: string) => `${at.slice(0, 10)} ${at.slice(11, 16)} UTC`;
+
+/** Problems of drying rooms and of the sensors in them. */
+export const roomWords = {
+  'room-not-set-up': () => ({
+    happened: 'This drying room is not set up yet.',
+    matters: 'Without its size, poles and machines nothing can be reckoned in it.',
+    now: 'An owner describes the room first, on the drying room page.',
+  }),
+  'room-part-named-twice': ({ what, name }) => ({
+    happened: `Two ${what === 'place' ? 'poles or meshes' : 'machines'} are called ${name}.`,
+    matters: 'A rug or a switch could be recorded for the wrong one.',
+    now: 'Give each a name of its own.',
+  }),
+  'machine-unknown': ({ machine }) => ({
+    happened: `There is no machine ${machine} in this room.`,
+    matters: 'Switching it would change no forecast.',
+    now: 'Open the room again and choose from its list.',
+  }),
+  'sensor-unknown': ({ sensor }) => ({
+    happened: `There is no sensor ${sensor} in this room.`,
+    matters: 'Nothing was taken away.',
+    now: 'Open the list of sensors again and choose from it.',
+  }),
+  'sensor-revoked': ({ sensor, revokedAt }) => ({
+    happened: `The token of ${sensor} was revoked on ${day(revokedAt)}.`,
+    matters: 'Nothing it sends is recorded any more.',
+    now: 'An owner gives it a new token on the drying room page.',
+  }),
+  'air-rows-empty': ({ row, at }) => ({
+    happened: `Reading ${row} of ${day(at)} holds neither a temperature nor a humidity.`,
+    matters: 'Nothing of what was sent was recorded, so that it can be sent again whole.',
+    now: 'Give temperatureC in °C, humidity as a fraction between 0 and 1, or both.',
+  }),
+  'sensor-token-missing': () => ({
+    happened: 'No token came with the readings.',
+    matters: 'Anybody could otherwise write into the room’s record.',
+    now: 'Send the header “Authorization: Bearer” and the token that was shown when the sensor was added.',
+  }),
+  'sensor-token-wrong': ({ room }) => ({
+    happened: `The token opens no sensor of room ${room}.`,
+    matters: 'Nothing was recorded.',
+    now: 'Check the room in the address and the token; an owner can make a new one on the drying room page.',
+  }),
+  'sensor-too-often': ({ sensor, most, overMinutes, seconds }) => ({
+    happened: `${sensor} sent more than ${most} times in ${overMinutes} minutes.`,
+    matters: 'A room’s air changes in minutes; more would fill the record and tell nothing.',
+    now: `Wait ${seconds} s. Send several readings together, each with its time.`,
+  }),
+} satisfies WordsFor<Own | SensorProblem>;
