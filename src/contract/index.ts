@@ -2,3 +2,4 @@ export * from './access.ts';
 export * from './readShape.ts';
 export * from './record.ts';
 export * from './rooms.ts';
+export * from './rulebook.ts';

@@ -9,6 +9,7 @@ import {
   type WashPlan,
 } from '../core/wash/index.ts';
 import { done, type Problem, type Result, refused } from '../units/index.ts';
+import { rulebookOf } from './rulebook.ts';
 import { latestVisit, type Noted, type NotedClaim, type RugStanding } from './standing.ts';
 import { wetSince } from './wetting.ts';
 import type { WorkshopSettings } from './workshopFacts.ts';
@@ -183,6 +184,7 @@ export function planFactsOf(
       : []),
   ];
   return done({
+    rulebook: rulebookOf(settings),
     route: received.route,
     areaM2: size.areaM2,
     lengthM: Math.max(size.lengthMm, size.widthMm) / 1000,

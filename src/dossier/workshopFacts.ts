@@ -1,5 +1,5 @@
 import * as z from 'zod/mini';
-import { equipment } from '../core/wash/index.ts';
+import { equipment, type RuleChange } from '../core/wash/index.ts';
 import type { Entry } from './entry.ts';
 import { dryStandards } from './facts/drying.ts';
 import { type Frozen, fact, id, line, massKg, money, passage } from './facts/shape.ts';
@@ -22,7 +22,10 @@ const settings = z.object({
   equipmentDown: z.array(z.enum(equipment)),
 });
 
-export type WorkshopSettings = Frozen<z.infer<typeof settings>>;
+export type WorkshopSettings = Frozen<z.infer<typeof settings>> & {
+  /** The owner's latest value of each changed address of the rulebook; changed by `RuleChanged` only. */
+  readonly ruleChanges?: readonly RuleChange[];
+};
 
 /** Settings of a new workshop, each printed as "workshop setting" until the owner changes it. */
 export const firstSettings: WorkshopSettings = {
@@ -49,6 +52,8 @@ export const workshopFacts = {
     name: line,
     roles: z.array(z.enum(roles)).check(z.minLength(1)),
   }),
+  /** One value of the rulebook; `from` and `to` are null where the delivered value holds. */
+  RuleChanged: fact('RuleChanged', { address: line, from: z.unknown(), to: z.unknown(), why: passage }),
   PersonLeft: fact('PersonLeft', { person: id }),
   /** The client's key was destroyed at their wish; nothing personal stands here. */
   ClientErased: fact('ClientErased', { client: id, reason: passage }),
@@ -66,8 +71,20 @@ export interface Person {
   readonly left: boolean;
 }
 
+/** A change of the rulebook with who made it and when. */
+export interface NotedRuleChange {
+  readonly address: string;
+  readonly from: unknown;
+  readonly to: unknown;
+  readonly why: string;
+  readonly by: string;
+  readonly at: string;
+}
+
 export interface WorkshopStanding {
   readonly settings: WorkshopSettings;
+  /** Every change of the rulebook, oldest first. */
+  readonly ruleHistory: readonly NotedRuleChange[];
   readonly people: Readonly<Record<string, Person>>;
 }
 
@@ -78,12 +95,20 @@ export interface WorkshopStanding {
  * @source none: rule of this project
  */
 export function workshopStanding(entries: readonly Entry[]): WorkshopStanding {
-  let standing: WorkshopStanding = { settings: firstSettings, people: {} };
-  for (const { fact: recorded } of entries as readonly WorkshopEntry[]) {
+  let standing: WorkshopStanding = { settings: firstSettings, ruleHistory: [], people: {} };
+  for (const { fact: recorded, by, at } of entries as readonly WorkshopEntry[]) {
     switch (recorded.type) {
       case 'SettingsChanged': {
         const changed = Object.entries(recorded.settings).filter(([, value]) => value !== undefined);
         standing = { ...standing, settings: { ...standing.settings, ...Object.fromEntries(changed) } };
+        break;
+      }
+      case 'RuleChanged': {
+        const { address, from, to, why } = recorded;
+        const others = (standing.settings.ruleChanges ?? []).filter((one) => one.address !== address);
+        const ruleChanges = to === null ? others : [...others, { address, value: to }];
+        const ruleHistory = [...standing.ruleHistory, { address, from, to, why, by, at }];
+        standing = { ...standing, settings: { ...standing.settings, ruleChanges }, ruleHistory };
         break;
       }
       case 'PersonAdded':

@@ -10,6 +10,7 @@ import { photographRoutes } from './photographRoutes.ts';
 import { problemList, problemPage } from './problemPage.ts';
 import { recordRoutes } from './recordRoutes.ts';
 import { roomRoutes, sensorRoutes } from './roomRoutes.ts';
+import { rulebookRoutes } from './rulebookRoutes.ts';
 import { safeHeaders } from './safeHeaders.ts';
 import { safekeepingRoutes } from './safekeepingRoutes.ts';
 import { type Screens, screenAnswer } from './screens.ts';
@@ -48,6 +49,7 @@ export function makeApp(house: House, settings: AppSettings) {
     peopleRoutes(house),
     recordRoutes(house),
     roomRoutes(house),
+    rulebookRoutes(house),
     photographRoutes(house),
     paperRoutes(house),
     safekeepingRoutes(house, backup),

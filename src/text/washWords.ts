@@ -1,4 +1,4 @@
-import type { PlanProblem } from '../core/wash/index.ts';
+import type { PlanProblem, RuleProblem } from '../core/wash/index.ts';
 import type { WordsFor } from './words.ts';
 
 const listed = (items: readonly string[]) =>
@@ -43,4 +43,20 @@ export const washWords = {
     matters: 'A plan from wrong facts could harm the rug.',
     now: 'Correct the facts and plan again.',
   }),
-} satisfies WordsFor<PlanProblem>;
+  'rule-value-unknown': ({ address }) => ({
+    happened: `“${address}” is no place in the rulebook.`,
+    matters: 'A change that stands nowhere would protect no rug.',
+    now: 'Find the value on the page Rules and change it there.',
+  }),
+  'rule-value-wrong': ({ name, value, allowed }) => ({
+    happened: `${name} cannot be ${value}; allowed: ${allowed}.`,
+    matters: 'Every plan is judged by this value.',
+    now: 'Write an allowed value.',
+  }),
+  'rule-looser-than-delivered': ({ title, name, value, delivered }) => ({
+    happened: `“${title}”: ${name} ${value} would allow more than the delivered ${delivered}.`,
+    matters:
+      'Forbidden mixtures, rules that nobody may set aside and published safety times are only ever tightened.',
+    now: 'Choose the delivered value or a stricter one.',
+  }),
+} satisfies WordsFor<PlanProblem | RuleProblem>;

@@ -2,26 +2,29 @@ import { atMost, dyeClassOf, fails, gradedTests, inDate } from './dyeVerdict.ts'
 import type { Band } from './limit.ts';
 import type { PlanColour, PlanFacts } from './planFacts.ts';
 import { missingDyeTests } from './requiredDyeTests.ts';
-import { dyeRows, dyeTestSettings as settings, shopFacts } from './rulebook.ts';
+import { bookOf, type Rulebook, shippedRulebook } from './rulebook.ts';
 import { dyeLimits, limitsFrom, ruleLimits, type SourcedLimit } from './sourcedLimit.ts';
 import { isRecorded, provenBaths } from './testCoverage.ts';
 import type { ColourVerdict, DyeStanding, RequiredDyeTest } from './washPlan.ts';
 
 /** The acid rinse that was tested; a failure covers nothing. */
-const acidCover = (facts: PlanFacts, colour: string) =>
+const acidCover = (book: Rulebook, facts: PlanFacts, colour: string) =>
   gradedTests(facts, colour).find(
-    ({ test, grade }) => test.liquid === 'acid rinse' && !fails(grade) && inDate(test) && isRecorded(test),
+    ({ test, grade }) =>
+      test.liquid === 'acid rinse' && !fails(grade) && inDate(book, test) && isRecorded(book, test),
   )?.test;
 
-const around = (pH: number): Band => ({
+const around = ({ tests: settings }: Rulebook, pH: number): Band => ({
   least: Math.max(0, pH - settings.phTolerance),
   most: Math.min(14, pH + settings.phTolerance),
 });
 
 /** What the tests of a colour cover: no stronger, warmer or longer, and near the tested pH. */
 function coverage(facts: PlanFacts, colour: PlanColour, verdict: ColourVerdict): readonly SourcedLimit[] {
-  const acid = acidCover(facts, colour.id);
-  const row = dyeRows['coverage'];
+  const book = bookOf(facts);
+  const settings = book.tests;
+  const acid = acidCover(book, facts, colour.id);
+  const row = book.dyes['coverage'];
   if (row === undefined) throw new Error('no row coverage in data/wash/dyeTests.json');
   const { because, source } = row;
   const origin = { rule: 'test coverage', because, source, about: colour.name } as const;
@@ -30,7 +33,7 @@ function coverage(facts: PlanFacts, colour: PlanColour, verdict: ColourVerdict):
     if (bath === undefined) return [];
     const { pH, temperatureC, minutes, strengthGPerL } = bath;
     // With no margin shown the tested pH itself is the cap on the alkaline side.
-    const bathPh = thin ? { ...around(pH), most: pH } : around(pH);
+    const bathPh = thin ? { ...around(book, pH), most: pH } : around(book, pH);
     return limitsFrom({ bathPh, temperatureC, bathMinutes: minutes, strengthGPerL }, origin);
   });
   const sensitive = verdict.traits.includes('acid sensitive');
@@ -42,7 +45,7 @@ function coverage(facts: PlanFacts, colour: PlanColour, verdict: ColourVerdict):
     most: 14,
   };
   const acidLimits = sensitive
-    ? dyeLimits('acid sensitive', colour.name, { more: { finalPh } })
+    ? dyeLimits(book, 'acid sensitive', colour.name, { more: { finalPh } })
     : limitsFrom({ finalPh }, origin);
   return [...bathLimits, ...acidLimits];
 }
@@ -53,26 +56,27 @@ function verdictLimits(
   graded: DyeStanding,
   crockMissing: boolean,
 ): readonly SourcedLimit[] {
+  const book = bookOf(facts);
   const { name, standing, traits, binding } = verdict;
-  const slowHours = dyeRows['slow bleeder']?.limits.totalWetHours ?? 0;
+  const slowHours = book.dyes['slow bleeder']?.limits.totalWetHours ?? 0;
   const tooSlow = (facts.expectedDryingHours ?? Number.POSITIVE_INFINITY) > slowHours;
   const bath = binding?.liquid === 'planned bath' && atMost(binding.grade, '2-3');
   return [
-    ...(standing === 'stable' ? [] : dyeLimits(standing, name, { assumed: standing === 'unknown' })),
+    ...(standing === 'stable' ? [] : dyeLimits(book, standing, name, { assumed: standing === 'unknown' })),
     // A bad reading counts on while other tests are missing.
-    ...(standing === 'unknown' && graded !== 'stable' ? dyeLimits(graded, name) : []),
-    ...(crockMissing ? dyeLimits('surface colour', name, { assumed: true }) : []),
-    ...(bath ? ruleLimits('R01', 'bath', name) : []),
+    ...(standing === 'unknown' && graded !== 'stable' ? dyeLimits(book, graded, name) : []),
+    ...(crockMissing ? dyeLimits(book, 'surface colour', name, { assumed: true }) : []),
+    ...(bath ? ruleLimits(book, 'R01', 'bath', name) : []),
     ...traits.flatMap((trait): readonly SourcedLimit[] => {
       // Its floor of pH stands with what the acid rinse covers.
       if (trait === 'acid sensitive') return [];
       if (trait === 'surface colour') {
-        return [...dyeLimits(trait, name), ...ruleLimits('R02', 'colour', name)];
+        return [...dyeLimits(book, trait, name), ...ruleLimits(book, 'R02', 'colour', name)];
       }
       if (trait === 'slow bleeder' && tooSlow) {
-        return [...dyeLimits('slow bleeder', name), ...dyeLimits('slow bleeder too slow', name)];
+        return [...dyeLimits(book, 'slow bleeder', name), ...dyeLimits(book, 'slow bleeder too slow', name)];
       }
-      return dyeLimits(trait, name);
+      return dyeLimits(book, trait, name);
     }),
   ];
 }
@@ -91,9 +95,10 @@ export interface DyePart {
  * @source workshop-setting, table of dye classes (data/wash/dyeTests.json)
  */
 export function dyePart(facts: PlanFacts): DyePart {
+  const book = bookOf(facts);
   const colours = facts.colours ?? [];
   if (colours.length === 0) {
-    return { verdicts: [], missing: [], limits: ruleLimits('R40', 'colours', 'no colour named', true) };
+    return { verdicts: [], missing: [], limits: ruleLimits(book, 'R40', 'colours', 'no colour named', true) };
   }
   const missing = missingDyeTests(facts);
   const waits = (id: string) => missing.some((test) => test.colour === id && test.blocksWetWork);
@@ -121,9 +126,9 @@ export function dyePart(facts: PlanFacts): DyePart {
   return {
     verdicts: parts.map(({ verdict }) => verdict),
     missing,
-    limits: [...own, ...(apart ? dyeLimits('no common bath', 'all colours together') : [])],
+    limits: [...own, ...(apart ? dyeLimits(book, 'no common bath', 'all colours together') : [])],
   };
 }
 
 /** Temperature a bath is tested and worked at when nothing caps it [°C]. @source workshop-setting */
-export const usualBathTemperatureC = shopFacts.bathTemperatureC;
+export const usualBathTemperatureC = shippedRulebook.shop.bathTemperatureC;

@@ -9,7 +9,7 @@ import {
   type Stain,
   type TestLiquid,
 } from './planFacts.ts';
-import { dyeTestSettings } from './rulebook.ts';
+import { bookOf, type Rulebook, shippedRulebook } from './rulebook.ts';
 import type { ColourVerdict, DyeStanding, DyeTrait } from './washPlan.ts';
 
 export const worse = (a: Grade, b: Grade): Grade => (grades.indexOf(a) <= grades.indexOf(b) ? a : b);
@@ -26,14 +26,16 @@ export const fails = (grade: Grade): boolean => atMost(grade, '3');
  */
 export function rulingGrade({ outcome, grade, gradeProbabilities }: DyeTest): Grade | null {
   if (outcome !== 'graded') return null;
-  const likely = grades.find((one) => (gradeProbabilities?.[one] ?? 0) > dyeTestSettings.worstProbability);
+  const likely = grades.find(
+    (one) => (gradeProbabilities?.[one] ?? 0) > shippedRulebook.tests.worstProbability,
+  );
   if (likely === undefined) return grade ?? null;
   return grade === undefined ? likely : worse(grade, likely);
 }
 
-/** A reading clears a bath for thirty days; a bad reading counts for ever. */
-export const inDate = ({ ageDays }: DyeTest): boolean =>
-  ageDays !== undefined && ageDays <= dyeTestSettings.validDays;
+/** A reading clears a bath for the rulebook’s days; a bad reading counts for ever. */
+export const inDate = ({ tests }: Rulebook, { ageDays }: DyeTest): boolean =>
+  ageDays !== undefined && ageDays <= tests.validDays;
 
 export interface GradedTest {
   readonly test: DyeTest;
@@ -106,7 +108,7 @@ function standingOf(colour: PlanColour, worst: GradedTest | undefined, missing: 
   return grade === '4' ? 'watch' : 'stable';
 }
 
-function traitsOf(tests: readonly GradedTest[]): readonly DyeTrait[] {
+function traitsOf(book: Rulebook, tests: readonly GradedTest[]): readonly DyeTrait[] {
   const of = (...liquids: readonly TestLiquid[]) => tests.filter(({ test }) => liquids.includes(test.liquid));
   const crocks = of('dry crock').some(({ grade }) => atMost(grade, '4'));
   const acid = tests.some(
@@ -116,7 +118,9 @@ function traitsOf(tests: readonly GradedTest[]): readonly DyeTrait[] {
       atMost(test.colourChangeGrade, '4'),
   );
   const margin = of('margin', 'alkali challenge');
-  const proven = margin.some(({ test, grade }) => test.liquid === 'margin' && !fails(grade) && inDate(test));
+  const proven = margin.some(
+    ({ test, grade }) => test.liquid === 'margin' && !fails(grade) && inDate(book, test),
+  );
   const slow = of('covered 24 h').some(({ grade }) => fails(grade));
   return [
     ...(crocks ? (['surface colour'] as const) : []),
@@ -149,7 +153,7 @@ export function dyeClassOf(facts: PlanFacts, colour: PlanColour, missing: boolea
     name,
     kind,
     standing: standingOf(colour, worst, missing),
-    traits: traitsOf(tests),
+    traits: traitsOf(bookOf(facts), tests),
     ...(worst === undefined
       ? {}
       : { binding: { liquid: worst.test.liquid, side: worst.test.side, grade: worst.grade } }),

@@ -1,9 +1,9 @@
 import { urineStains } from './dyeVerdict.ts';
 import type { Finding, FindingCode, PlanFacts } from './planFacts.ts';
-import { isAcid, isSulfite, massBandOf, proteinFibres, shopFacts, ventilateBelowPh } from './rulebook.ts';
+import { bookOf, isAcid, isSulfite, massBandOf, proteinFibres, ventilateBelowPh } from './rulebook.ts';
 import { ruleLimits, type SourcedLimit } from './sourcedLimit.ts';
 
-type RuleCaseName = readonly [rule: Parameters<typeof ruleLimits>[0], caseName: string];
+type RuleCaseName = readonly [rule: Parameters<typeof ruleLimits>[1], caseName: string];
 
 /** Which rule a finding calls up; colour run, urine and the rest that need more facts stand below. */
 const ruleOfFinding: { readonly [Code in FindingCode]?: RuleCaseName } = {
@@ -46,17 +46,25 @@ const describe = ({ code, certainty, at }: Finding): string =>
 
 function fromFinding(finding: Finding, facts: PlanFacts): readonly SourcedLimit[] {
   if (finding.certainty === 'ruled out') return [];
+  const book = bookOf(facts);
   const about = describe(finding);
   const assumed = finding.certainty === 'suspected';
   if (finding.code === 'colour run') {
-    return ruleLimits('R03', facts.correctiveAimAgreed === true ? 'aim agreed' : 'no aim', about, assumed);
+    return ruleLimits(
+      book,
+      'R03',
+      facts.correctiveAimAgreed === true ? 'aim agreed' : 'no aim',
+      about,
+      assumed,
+    );
   }
   const rule = ruleOfFinding[finding.code];
-  return rule === undefined ? [] : ruleLimits(rule[0], rule[1], about, assumed);
+  return rule === undefined ? [] : ruleLimits(book, rule[0], rule[1], about, assumed);
 }
 
 /** Dyes that forbid agents or alkali whatever the tests say. */
 function dyeKinds(facts: PlanFacts): readonly SourcedLimit[] {
+  const book = bookOf(facts);
   const fibres = Object.keys(facts.pile ?? {});
   const protein =
     fibres.length === 0 ||
@@ -64,11 +72,13 @@ function dyeKinds(facts: PlanFacts): readonly SourcedLimit[] {
   return (facts.colours ?? []).flatMap(({ name, dyeClass = 'unknown' }) => {
     const unknown = dyeClass === 'unknown';
     return [
-      ...(dyeClass === 'indigo' || unknown ? ruleLimits('R19', 'indigo', name, unknown) : []),
+      ...(dyeClass === 'indigo' || unknown ? ruleLimits(book, 'R19', 'indigo', name, unknown) : []),
       ...(dyeClass === 'natural' || dyeClass === 'indigo' || unknown
-        ? ruleLimits('R20', 'natural', name, unknown)
+        ? ruleLimits(book, 'R20', 'natural', name, unknown)
         : []),
-      ...(protein && (dyeClass === 'acid' || unknown) ? ruleLimits('R23', 'acid dye', name, unknown) : []),
+      ...(protein && (dyeClass === 'acid' || unknown)
+        ? ruleLimits(book, 'R23', 'acid dye', name, unknown)
+        : []),
     ];
   });
 }
@@ -76,49 +86,55 @@ function dyeKinds(facts: PlanFacts): readonly SourcedLimit[] {
 /** Dry mass, or the top of the construction's band where nobody weighed it. */
 export function dryMassOf(facts: PlanFacts): { readonly kg: number; readonly weighed: boolean } {
   if (facts.dryMassKg !== undefined) return { kg: facts.dryMassKg, weighed: true };
-  const band = massBandOf(facts.construction ?? 'unknown') ?? shopFacts.massKgPerM2.unknown;
+  const band = massBandOf(facts.construction ?? 'unknown') ?? bookOf(facts).shop.massKgPerM2.unknown;
   return { kg: band.most * facts.areaM2, weighed: false };
 }
 
 /** Mass with all the water it can hold [kg]. @source common-practice: saturated about 2.4 kg water per kg */
 export const wetMassOf = (facts: PlanFacts): number =>
-  dryMassOf(facts).kg * (1 + shopFacts.saturatedWaterKgPerKg);
+  dryMassOf(facts).kg * (1 + bookOf(facts).shop.saturatedWaterKgPerKg);
 
 function handling(facts: PlanFacts): readonly SourcedLimit[] {
-  const heavy = wetMassOf(facts) > (facts.liftingLimitKg ?? shopFacts.liftingLimitKg);
-  const long = facts.lengthM !== undefined && facts.lengthM > (facts.poleLengthM ?? shopFacts.poleLengthM);
+  const book = bookOf(facts);
+  const heavy = wetMassOf(facts) > (facts.liftingLimitKg ?? book.shop.liftingLimitKg);
+  const long = facts.lengthM !== undefined && facts.lengthM > (facts.poleLengthM ?? book.shop.poleLengthM);
   return [
-    ...(heavy ? ruleLimits('R32', 'weight', 'wet mass', facts.dryMassKg === undefined) : []),
-    ...(long ? ruleLimits('R32', 'length', 'length') : []),
+    ...(heavy ? ruleLimits(book, 'R32', 'weight', 'wet mass', facts.dryMassKg === undefined) : []),
+    ...(long ? ruleLimits(book, 'R32', 'length', 'length') : []),
   ];
 }
 
 function circumstances(facts: PlanFacts): readonly SourcedLimit[] {
   const { route, signOffs = [], expectedDryingHours, equipmentDown = [], clientRefusals = [] } = facts;
+  const book = bookOf(facts);
   // A date nobody knows counts as recent: a rug with only dust in it loses nothing by staying dry.
-  const recent = (facts.monthsSinceWash ?? 0) < shopFacts.recentWashMonths;
-  const slow = expectedDryingHours === undefined || expectedDryingHours > shopFacts.mouldHours;
+  const recent = (facts.monthsSinceWash ?? 0) < book.shop.recentWashMonths;
+  const slow = expectedDryingHours === undefined || expectedDryingHours > book.shop.mouldHours;
   const heritage = signOffs.includes('conservator') ? 'heritage signed' : 'heritage';
   return [
     ...(facts.valueAboveAuthority === false
       ? []
       : ruleLimits(
+          book,
           'R33',
           'value',
           facts.valueAboveAuthority === true ? 'declared value' : 'value not declared',
           facts.valueAboveAuthority === undefined,
         )),
-    ...(route === 'heritage piece' ? ruleLimits('R33', heritage, 'heritage piece') : []),
+    ...(route === 'heritage piece' ? ruleLimits(book, 'R33', heritage, 'heritage piece') : []),
     ...(clientRefusals.some(({ what, signed }) => what === 'dye test' && signed)
-      ? ruleLimits('R34', 'signed test', 'dye test refused')
+      ? ruleLimits(book, 'R34', 'signed test', 'dye test refused')
       : []),
     ...(clientRefusals.some(({ what, signed }) => what === 'disclosure' || !signed)
-      ? ruleLimits('R34', 'refused', 'client’s refusal')
+      ? ruleLimits(book, 'R34', 'refused', 'client’s refusal')
       : []),
-    ...(recent && facts.soiling === 'dust only' ? ruleLimits('R35', 'dust', 'washed within the year') : []),
-    ...(equipmentDown.length > 0 ? ruleLimits('R36', 'down', equipmentDown.join(' and ')) : []),
+    ...(recent && facts.soiling === 'dust only'
+      ? ruleLimits(book, 'R35', 'dust', 'washed within the year')
+      : []),
+    ...(equipmentDown.length > 0 ? ruleLimits(book, 'R36', 'down', equipmentDown.join(' and ')) : []),
     ...(slow
       ? ruleLimits(
+          book,
           'R38',
           'slow',
           expectedDryingHours === undefined
@@ -131,13 +147,13 @@ function circumstances(facts: PlanFacts): readonly SourcedLimit[] {
 }
 
 /** A bath of acid and sulfite that is not forbidden outright still wants air. */
-const plannedGas = ({ plannedBaths = [] }: PlanFacts): readonly SourcedLimit[] =>
-  plannedBaths
+const plannedGas = (facts: PlanFacts): readonly SourcedLimit[] =>
+  (facts.plannedBaths ?? [])
     .filter(
       ({ agents, pH }) =>
         agents.some(isSulfite) && agents.some(isAcid) && pH !== undefined && pH < ventilateBelowPh,
     )
-    .flatMap(({ purpose }) => ruleLimits('R24', 'near', purpose));
+    .flatMap(({ purpose }) => ruleLimits(bookOf(facts), 'R24', 'near', purpose));
 
 /**
  * The limits that findings, dye kinds, weight and circumstances set.
@@ -145,18 +161,18 @@ const plannedGas = ({ plannedBaths = [] }: PlanFacts): readonly SourcedLimit[] =
  * @param facts - what is known of the rug; a condition nobody recorded counts as the worst
  * @source data/wash/rules.json, each rule with its own source
  */
-export const findingLimits = (facts: PlanFacts): readonly SourcedLimit[] => [
+export const findingLimits = (facts: PlanFacts, book = bookOf(facts)): readonly SourcedLimit[] => [
   ...(facts.findings === undefined || facts.lookedOver === false
-    ? ruleLimits('R40', 'condition', 'condition not recorded', true)
+    ? ruleLimits(book, 'R40', 'condition', 'condition not recorded', true)
     : []),
   ...(facts.findings ?? []).flatMap((finding) => fromFinding(finding, facts)),
-  ...(facts.pileHeightMm !== undefined && facts.pileHeightMm >= shopFacts.longPileMm
-    ? ruleLimits('R31', 'pile', `pile ${facts.pileHeightMm} mm`)
+  ...(facts.pileHeightMm !== undefined && facts.pileHeightMm >= book.shop.longPileMm
+    ? ruleLimits(book, 'R31', 'pile', `pile ${facts.pileHeightMm} mm`)
     : []),
   ...urineStains(facts).flatMap((stain) => {
     const known = stain.class === 'urine';
     const about = `stain ${stain.at ?? stain.id}${known ? '' : ', which may be urine'}`;
-    return ruleLimits('R04', 'urine', about, !known);
+    return ruleLimits(book, 'R04', 'urine', about, !known);
   }),
   ...plannedGas(facts),
   ...dyeKinds(facts),

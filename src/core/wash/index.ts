@@ -5,12 +5,21 @@ export * from './planProblem.ts';
 export { planWash, type Tightening, tightens } from './planWash.ts';
 export { missingDyeTests, requiredDyeTests } from './requiredDyeTests.ts';
 export {
-  dyeTestSettings,
+  bookOf,
   isOverridable,
   massBandOf,
-  type RescueCard,
+  type Rulebook,
   rescueCards,
-  rulebookVersion,
-  ruleRows,
+  shippedRulebook,
 } from './rulebook.ts';
+export {
+  judgeRuleChange,
+  type RuleChange,
+  type RuleProblem,
+  rulebookWith,
+  ruleEntryAt,
+} from './ruleChange.ts';
+export { type RuleEntry, type RuleGroup, ruleEntries, ruleGroups } from './ruleEntry.ts';
+export type { OwnMixture, RuleForm } from './ruleForm.ts';
+export type { RescueCard } from './ruleTables.ts';
 export * from './washPlan.ts';

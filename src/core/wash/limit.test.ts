@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { axes, type Bounds, meet, meetAll, noLimit, within } from './limit.ts';
-import { ruleRows } from './rulebook.ts';
+import { shippedRulebook } from './rulebook.ts';
 import { limitsFrom } from './sourcedLimit.ts';
 
 /** Bounds as rules make them: meets of real rows. */
 const anyBounds: fc.Arbitrary<Bounds> = fc
-  .subarray(ruleRows.flatMap(({ cases }) => Object.values(cases)))
+  .subarray(shippedRulebook.rules.flatMap(({ cases }) => Object.values(cases)))
   .map((cases) =>
     meetAll(
       cases.flatMap(({ limits }) =>

@@ -2,11 +2,10 @@ import { type Axis, meetOn, noLimit } from './limit.ts';
 import type { Construction, Fibre, PlanFacts } from './planFacts.ts';
 import { constructions } from './planFacts.ts';
 import {
-  backingLimits,
   bastFibres,
-  fibreLimits,
+  bookOf,
   proteinFibres,
-  shopFacts,
+  type Rulebook,
   unknownFoundation,
   unknownPile,
 } from './rulebook.ts';
@@ -17,10 +16,10 @@ type Part = 'pile' | 'warp' | 'weft' | 'backing';
 const mayBackBeWetted = (part: Part) => part === 'weft' || part === 'backing';
 
 /** Caps of one fibre in one part of the rug, with the rules it calls up. */
-function fibrePart(fibre: Fibre, part: Part): readonly SourcedLimit[] {
+function fibrePart(book: Rulebook, fibre: Fibre, part: Part): readonly SourcedLimit[] {
   const about = `${fibre} ${part}`;
   const asBacking = bastFibres.includes(fibre) && mayBackBeWetted(part);
-  const row = asBacking ? backingLimits[fibre] : fibreLimits[fibre];
+  const row = asBacking ? book.backings[fibre] : book.fibres[fibre];
   const table =
     row === undefined
       ? []
@@ -28,12 +27,12 @@ function fibrePart(fibre: Fibre, part: Part): readonly SourcedLimit[] {
   const regenerated = fibre === 'viscose' || fibre === 'other regenerated';
   return [
     ...table,
-    ...(regenerated && part === 'pile' ? ruleLimits('R05', 'pile', about) : []),
-    ...(fibre === 'silk' ? ruleLimits('R06', 'silk', about) : []),
-    ...(bastFibres.includes(fibre) ? ruleLimits('R07', asBacking ? 'back' : 'body', about) : []),
-    ...(fibre === 'metal thread' || fibre === 'leather' ? ruleLimits('R12', 'part', about) : []),
+    ...(regenerated && part === 'pile' ? ruleLimits(book, 'R05', 'pile', about) : []),
+    ...(fibre === 'silk' ? ruleLimits(book, 'R06', 'silk', about) : []),
+    ...(bastFibres.includes(fibre) ? ruleLimits(book, 'R07', asBacking ? 'back' : 'body', about) : []),
+    ...(fibre === 'metal thread' || fibre === 'leather' ? ruleLimits(book, 'R12', 'part', about) : []),
     ...(proteinFibres.includes(fibre)
-      ? [...ruleLimits('R21', 'protein', about), ...ruleLimits('R22', 'protein', about)]
+      ? [...ruleLimits(book, 'R21', 'protein', about), ...ruleLimits(book, 'R22', 'protein', about)]
       : []),
   ];
 }
@@ -71,31 +70,50 @@ export function mostSensitive(
   return [...[...tightest.values()].filter(({ value }) => !Array.isArray(value)), ...lists];
 }
 
-const assumedPile = mostSensitive(
-  unknownPile.map((fibre) => fibrePart(fibre, 'pile')),
-  'pile fibre not known',
-);
+interface AssumedParts {
+  readonly pile: readonly SourcedLimit[];
+  readonly warp: readonly SourcedLimit[];
+  readonly weft: readonly SourcedLimit[];
+  readonly backing: readonly SourcedLimit[];
+}
 
-const assumedFoundation = (part: Part) =>
-  mostSensitive(
-    unknownFoundation.map((fibre) => fibrePart(fibre, part)),
-    `${part} fibre not known`,
-  );
-const assumedParts = {
-  warp: assumedFoundation('warp'),
-  weft: assumedFoundation('weft'),
-  backing: assumedFoundation('backing'),
-};
+/** What an unknown fibre counts as under a rulebook; the same for every rug, so worked out once. */
+const assumedByBook = new WeakMap<Rulebook, AssumedParts>();
 
-function pileLimits({ pile = {} }: PlanFacts): readonly SourcedLimit[] {
+function assumedParts(book: Rulebook): AssumedParts {
+  const known = assumedByBook.get(book);
+  if (known !== undefined) return known;
+  const assumed = (part: Part, candidates: readonly Fibre[]) =>
+    mostSensitive(
+      candidates.map((fibre) => fibrePart(book, fibre, part)),
+      `${part} fibre not known`,
+    );
+  const made: AssumedParts = {
+    pile: assumed('pile', unknownPile),
+    warp: assumed('warp', unknownFoundation),
+    weft: assumed('weft', unknownFoundation),
+    backing: assumed('backing', unknownFoundation),
+  };
+  assumedByBook.set(book, made);
+  return made;
+}
+
+function pileLimits(facts: PlanFacts): readonly SourcedLimit[] {
+  const book = bookOf(facts);
+  const { pile = {} } = facts;
   const fibres = (Object.keys(pile) as Fibre[]).filter((fibre) => (pile[fibre] ?? 0) > 0);
   const known = fibres.filter((fibre) => fibre !== 'unknown');
   const unknown = fibres.length === 0 || known.length < fibres.length;
-  return [...known.flatMap((fibre) => fibrePart(fibre, 'pile')), ...(unknown ? assumedPile : [])];
+  return [
+    ...known.flatMap((fibre) => fibrePart(book, fibre, 'pile')),
+    ...(unknown ? assumedParts(book).pile : []),
+  ];
 }
 
-function foundationLimits({ foundation = {}, construction }: PlanFacts): readonly SourcedLimit[] {
-  const parts: readonly (keyof typeof assumedParts)[] =
+function foundationLimits(facts: PlanFacts): readonly SourcedLimit[] {
+  const book = bookOf(facts);
+  const { foundation = {}, construction } = facts;
+  const parts: readonly Exclude<Part, 'pile'>[] =
     construction === 'felt'
       ? []
       : foundation.backing === undefined
@@ -103,27 +121,31 @@ function foundationLimits({ foundation = {}, construction }: PlanFacts): readonl
         : ['warp', 'weft', 'backing'];
   return parts.flatMap((part) => {
     const fibre = foundation[part];
-    return fibre !== undefined && fibre !== 'unknown' ? fibrePart(fibre, part) : assumedParts[part];
+    return fibre !== undefined && fibre !== 'unknown'
+      ? fibrePart(book, fibre, part)
+      : assumedParts(book)[part];
   });
 }
 
 function constructionPart(construction: Construction, facts: PlanFacts): readonly SourcedLimit[] {
+  const book = bookOf(facts);
   switch (construction) {
     case 'flatweave':
-      return ruleLimits('R25', 'flatweave', 'flatweave');
+      return ruleLimits(book, 'R25', 'flatweave', 'flatweave');
     case 'felt':
-      return ruleLimits('R11', 'felt', 'felt');
+      return ruleLimits(book, 'R11', 'felt', 'felt');
     case 'tufted':
       return facts.latex === 'sound'
-        ? ruleLimits('R10', 'sound', 'sound latex')
+        ? ruleLimits(book, 'R10', 'sound', 'sound latex')
         : [
             ...ruleLimits(
+              book,
               'R09',
               'failing',
               facts.latex === 'failing' ? 'failing latex' : 'latex not looked at',
               facts.latex !== 'failing',
             ),
-            ...ruleLimits('R10', 'sound', 'latex'),
+            ...ruleLimits(book, 'R10', 'sound', 'latex'),
           ];
     case 'knotted pile':
     case 'hooked':
@@ -143,12 +165,14 @@ function constructionLimits(facts: PlanFacts): readonly SourcedLimit[] {
 }
 
 /** A cotton foundation that may stay wet for more than a day. */
-function slowCotton({ foundation = {}, expectedDryingHours }: PlanFacts): readonly SourcedLimit[] {
+function slowCotton(facts: PlanFacts): readonly SourcedLimit[] {
+  const book = bookOf(facts);
+  const { foundation = {}, expectedDryingHours } = facts;
   const { warp = 'unknown', weft = 'unknown' } = foundation;
   const cotton = [warp, weft].some((fibre) => fibre === 'cotton' || fibre === 'unknown');
-  const slow = expectedDryingHours === undefined || expectedDryingHours > shopFacts.longWetHours;
+  const slow = expectedDryingHours === undefined || expectedDryingHours > book.shop.longWetHours;
   return cotton && slow
-    ? ruleLimits('R08', 'slow', 'cotton foundation', expectedDryingHours === undefined)
+    ? ruleLimits(book, 'R08', 'slow', 'cotton foundation', expectedDryingHours === undefined)
     : [];
 }
 

@@ -1,36 +1,10 @@
-import mixtureTable from '../../../data/wash/mixtures.json' with { type: 'json' };
 import { mayHave } from './dyeVerdict.ts';
 import type { Bounds } from './limit.ts';
 import type { Agent, PlanFacts, PlannedBath } from './planFacts.ts';
 import type { AgentForbidden, MixtureForbidden } from './planProblem.ts';
-import { proteinFibres, ruleRow } from './rulebook.ts';
+import { bookOf, cellulosicFibres, neverUsed, proteinFibres, ruleRow } from './rulebook.ts';
+import type { Mixture } from './ruleTables.ts';
 import type { SourcedLimit } from './sourcedLimit.ts';
-
-interface Mixture {
-  readonly id: string;
-  readonly a: readonly Agent[];
-  readonly b: readonly Agent[];
-  readonly hazard: string;
-  readonly belowPh?: number;
-  readonly abovePh?: number;
-  readonly ifFinding?: 'urine';
-  readonly ifFibre?: 'protein' | 'cellulosic';
-  readonly ifStain?: 'rust';
-  readonly ifHeatedDrying?: true;
-}
-
-const mixtures = mixtureTable.rows as unknown as readonly Mixture[];
-const cellulosic = [
-  'cotton',
-  'viscose',
-  'other regenerated',
-  'linen',
-  'hemp',
-  'jute',
-  'sisal',
-  'coir',
-  'seagrass',
-];
 
 /** Every fibre of the rug; an unknown one may be any. */
 const hasFibre = ({ pile = {}, foundation = {} }: PlanFacts, wanted: readonly string[]): boolean => {
@@ -54,7 +28,7 @@ function applies(mixture: Mixture, facts: PlanFacts, { agents, pH }: PlannedBath
     !(facts.stains ?? []).some(({ class: kind = 'unknown' }) => kind === ifStain || kind === 'unknown')
   )
     return false;
-  return ifFibre === undefined || hasFibre(facts, ifFibre === 'protein' ? proteinFibres : cellulosic);
+  return ifFibre === undefined || hasFibre(facts, ifFibre === 'protein' ? proteinFibres : cellulosicFibres);
 }
 
 /**
@@ -69,12 +43,12 @@ export function bathProblem(
   limits: readonly SourcedLimit[],
 ): MixtureForbidden | AgentForbidden | null {
   const { purpose, agents } = bath;
-  const never = mixtureTable.neverUsed.find(({ agent }) => agents.some((one) => one === agent));
+  const never = neverUsed.find(({ agent }) => agents.some((one) => one === agent));
   if (never !== undefined) {
     const facts = { rule: 'mixture' as const, bath: purpose, agents: [never.agent], hazard: never.because };
     return { code: 'wash-mixture-forbidden', facts };
   }
-  const mixture = mixtures.find((one) => applies(one, facts, bath));
+  const mixture = bookOf(facts).mixtures.find((one) => applies(one, facts, bath));
   if (mixture !== undefined) {
     const involved = agents.filter((agent) => mixture.a.includes(agent) || mixture.b.includes(agent));
     const rule = mixture.id.includes('sulfite below') ? ('R24' as const) : ('mixture' as const);
@@ -87,7 +61,7 @@ export function bathProblem(
     if (limit.axis === 'forbiddenPairs' && limit.value.length > 0) {
       const [first, second] = (limit.value[0] ?? '').split(' + ');
       if (agents.some((one) => one === first) && agents.some((one) => one === second)) {
-        const hazard = ruleRow('R23').title;
+        const hazard = ruleRow(bookOf(facts), 'R23').title;
         return {
           code: 'wash-mixture-forbidden',
           facts: { rule: limit.rule, bath: purpose, agents: limit.value, hazard },

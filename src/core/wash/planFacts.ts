@@ -1,3 +1,4 @@
+import type { Rulebook } from './rulebook.ts';
 import type {
   Agent,
   Certainty,
@@ -108,6 +109,8 @@ export interface PlannedBath {
  * the exception: absent means none was reported.
  */
 export interface PlanFacts {
+  /** The rules it is judged by: the workshop’s rulebook. Absent: the shipped one. */
+  readonly rulebook?: Rulebook;
   readonly route: Route;
   readonly construction?: Construction;
   readonly pile?: FibreShares;

@@ -1,33 +1,13 @@
-import stepTable from '../../../data/wash/steps.json' with { type: 'json' };
 import { dryMassOf } from './findingLimits.ts';
-import type { Bounds, RequiredAct } from './limit.ts';
-import type { Agent, Fibre, Method, PlanFacts } from './planFacts.ts';
-import { fibreLimits, shopFacts, waterLPerM2 } from './rulebook.ts';
+import type { Bounds } from './limit.ts';
+import type { Fibre, PlanFacts } from './planFacts.ts';
+import { bookOf, type Rulebook, waterLPerM2 } from './rulebook.ts';
+import type { StepRow } from './ruleTables.ts';
 import { bandWithin, needsVentilation, type StainTreatment, stainTreatments } from './stainSteps.ts';
-import type { Amount, PlanStep, SourceKey, StepKind } from './washPlan.ts';
-
-interface StepRow {
-  readonly kind: StepKind;
-  readonly methods: readonly Method[];
-  readonly wet: boolean;
-  readonly what: string;
-  readonly agents: readonly Agent[];
-  readonly amounts: readonly string[];
-  readonly tools: readonly string[];
-  readonly protection: readonly string[];
-  readonly stops: readonly string[];
-  readonly log: readonly string[];
-  readonly source: SourceKey;
-  readonly acts?: readonly RequiredAct[];
-  readonly unlessActs?: readonly RequiredAct[];
-  readonly ph?: 'bath' | 'final';
-  readonly warm?: true;
-  readonly dwellMinutes?: number;
-}
+import type { Amount, PlanStep } from './washPlan.ts';
 
 type Draft = Omit<PlanStep, 'order'>;
 
-const rows = stepTable.rows as unknown as readonly StepRow[];
 const setting = 'workshop-setting';
 
 /** No more than what the dyes were tested with, or than the wet minutes hold. */
@@ -39,6 +19,8 @@ const within = (amount: Amount, most: number): Amount => {
 /** Quantities for this rug; the keys stand in data/wash/steps.json. */
 function amountOf(key: string, facts: PlanFacts, bounds: Bounds): Amount {
   const { areaM2 } = facts;
+  const book = bookOf(facts);
+  const { shop } = book;
   const perArea = (
     agent: string,
     unit: Amount['unit'],
@@ -53,27 +35,27 @@ function amountOf(key: string, facts: PlanFacts, bounds: Bounds): Amount {
   const [name = key, use = ''] = key.split(':');
   switch (name) {
     case 'dusting':
-      return perArea('dusting', 'min', shopFacts.dustingMinPerM2);
+      return perArea('dusting', 'min', shop.dustingMinPerM2);
     case 'washing':
-      return within(perArea('washing and rinsing', 'min', shopFacts.washAndRinseMinPerM2), bounds.wetMinutes);
+      return within(perArea('washing and rinsing', 'min', shop.washAndRinseMinPerM2), bounds.wetMinutes);
     case 'finishing':
-      return perArea('finishing', 'min', shopFacts.finishingMinPerM2);
+      return perArea('finishing', 'min', shop.finishingMinPerM2);
     case 'detergent':
       return within(
-        perArea('detergent concentrate', 'g', shopFacts.detergentGPerM2),
-        bounds.strengthGPerL * waterLPerM2(bounds.method, 'wash') * areaM2,
+        perArea('detergent concentrate', 'g', shop.detergentGPerM2),
+        bounds.strengthGPerL * waterLPerM2(book, bounds.method, 'wash') * areaM2,
       );
     case 'citric acid':
-      return perArea('citric acid', 'g', shopFacts.citricAcidGPerM2);
+      return perArea('citric acid', 'g', shop.citricAcidGPerM2);
     case 'water': {
-      const litres = waterLPerM2(bounds.method, use);
+      const litres = waterLPerM2(book, bounds.method, use);
       return perArea(`water, at most ${bounds.temperatureC} °C`, 'L', { least: litres, most: litres });
     }
     case 'extraction':
-      return { agent: 'extraction', ...shopFacts.extractionMin, unit: 'min', source: setting };
+      return { agent: 'extraction', ...shop.extractionMin, unit: 'min', source: setting };
     case 'water out': {
-      const left = shopFacts.waterAfterExtraction[bounds.extraction];
-      const kg = Math.round(dryMassOf(facts).kg * (shopFacts.saturatedWaterKgPerKg - left) * 10) / 10;
+      const left = shop.waterAfterExtraction[bounds.extraction];
+      const kg = Math.round(dryMassOf(facts).kg * (shop.saturatedWaterKgPerKg - left) * 10) / 10;
       return {
         agent: 'water to take out',
         least: 0,
@@ -88,9 +70,10 @@ function amountOf(key: string, facts: PlanFacts, bounds: Bounds): Amount {
 }
 
 /** The aims of the pile's chief fibre; the other fibres only cap. */
-function aimsOf({ pile = {} }: PlanFacts) {
-  const [chief] = Object.entries(pile).sort(([, a], [, b]) => b - a);
-  return fibreLimits[(chief?.[0] ?? 'wool') as Fibre] ?? fibreLimits.wool;
+function aimsOf(facts: PlanFacts) {
+  const { fibres } = bookOf(facts);
+  const [chief] = Object.entries(facts.pile ?? {}).sort(([, a], [, b]) => b - a);
+  return fibres[(chief?.[0] ?? 'wool') as Fibre] ?? fibres.wool;
 }
 
 function targetPh(ph: 'bath' | 'final' | undefined, facts: PlanFacts, bounds: Bounds) {
@@ -100,9 +83,9 @@ function targetPh(ph: 'bath' | 'final' | undefined, facts: PlanFacts, bounds: Bo
   return bandWithin(aim, cap) ?? bandWithin(undefined, cap);
 }
 
-const warmth = (bounds: Bounds, mostC = Number.POSITIVE_INFINITY) => {
-  const most = Math.min(bounds.temperatureC, mostC, shopFacts.bathTemperatureC);
-  return { least: Math.max(5, most - shopFacts.temperatureSpreadK), most };
+const warmth = ({ shop }: Rulebook, bounds: Bounds, mostC = Number.POSITIVE_INFINITY) => {
+  const most = Math.min(bounds.temperatureC, mostC, shop.bathTemperatureC);
+  return { least: Math.max(5, most - shop.temperatureSpreadK), most };
 };
 
 const filled = (text: string, bounds: Bounds) =>
@@ -121,7 +104,7 @@ function fromRow(row: StepRow, facts: PlanFacts, bounds: Bounds): Draft {
     agents: row.agents,
     amounts: row.amounts.map((key) => amountOf(key, facts, bounds)),
     ...(ph === null ? {} : { targetPh: ph }),
-    ...(row.warm === true ? { temperatureC: warmth(bounds) } : {}),
+    ...(row.warm === true ? { temperatureC: warmth(bookOf(facts), bounds) } : {}),
     ...(row.dwellMinutes === undefined ? {} : { dwellMinutes: row.dwellMinutes }),
     tools: row.tools.map((tool) => filled(tool, bounds)),
     protection: [...new Set([...row.protection, ...agents])],
@@ -132,7 +115,7 @@ function fromRow(row: StepRow, facts: PlanFacts, bounds: Bounds): Draft {
   };
 }
 
-function fromTreatment(treatment: StainTreatment, bounds: Bounds): Draft {
+function fromTreatment(book: Rulebook, treatment: StainTreatment, bounds: Bounds): Draft {
   const { phase, what, agents, dwellMinutes, ph, mostC, strength, stain, never, source } = treatment;
   const wet = agents.some((agent) => agent !== 'dry solvent');
   const band = ph === undefined ? null : bandWithin(ph, bounds.bathPh);
@@ -145,7 +128,7 @@ function fromTreatment(treatment: StainTreatment, bounds: Bounds): Draft {
     agents,
     amounts: [],
     ...(band === null ? {} : { targetPh: band }),
-    ...(wet ? { temperatureC: warmth(bounds, mostC) } : {}),
+    ...(wet ? { temperatureC: warmth(book, bounds, mostC) } : {}),
     ...(dwellMinutes === 0 ? {} : { dwellMinutes }),
     tools: ['white cloth', 'spatula'],
     protection: [...new Set([...(chemical ? ['gloves', 'goggles'] : []), ...bounds.protection])],
@@ -180,7 +163,8 @@ function withinWetMinutes(steps: readonly Draft[], bounds: Bounds): readonly Dra
  * @source aic-textile-wiki, part VI.D for the skeleton; quantities are workshop settings (data/wash)
  */
 export function planSteps(facts: PlanFacts, bounds: Bounds): readonly PlanStep[] {
-  const drafts = rows
+  const book = bookOf(facts);
+  const drafts = book.steps
     .filter(({ methods, acts, unlessActs }) => {
       if (!methods.includes(bounds.method)) return false;
       if (unlessActs?.some((act) => bounds.requiredActs.includes(act)) === true) return false;
@@ -190,7 +174,7 @@ export function planSteps(facts: PlanFacts, bounds: Bounds): readonly PlanStep[]
       if (row.kind !== 'pre-spot' && row.kind !== 'stain treatment') return [fromRow(row, facts, bounds)];
       const { ready } = stainTreatments(facts, bounds, row.kind);
       const wetAllowed = bounds.method !== 'dry only';
-      return ready.map((one) => fromTreatment(one, bounds)).filter(({ wet }) => wetAllowed || !wet);
+      return ready.map((one) => fromTreatment(book, one, bounds)).filter(({ wet }) => wetAllowed || !wet);
     });
   return withinWetMinutes(drafts, bounds).map((step, index) => ({ order: index + 1, ...step }));
 }

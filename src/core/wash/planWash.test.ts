@@ -18,7 +18,7 @@ import {
 } from './planFacts.ts';
 import { planWash, tightens } from './planWash.ts';
 import { missingDyeTests } from './requiredDyeTests.ts';
-import { ruleRows } from './rulebook.ts';
+import { shippedRulebook } from './rulebook.ts';
 
 const bathTest = (liquid: TestLiquid, grade: Grade, more: Partial<DyeTest> = {}): DyeTest => ({
   colour: 'red',
@@ -606,7 +606,7 @@ test('a wet plan carries the usual cautions: skin, gas, eyes, mixtures, current,
 describe('the rulebook', () => {
   test('has every rule R01 to R40, each with a reason a client can read', () => {
     for (const id of ruleIds) {
-      const row = ruleRows.find((one) => one.id === id);
+      const row = shippedRulebook.rules.find((one) => one.id === id);
       expect(row, id).toBeDefined();
       for (const { because } of Object.values(row?.cases ?? {})) expect(because).toMatch(/^[A-Z].*\.$/);
     }

@@ -21,7 +21,7 @@ import type { PlanFacts } from './planFacts.ts';
 import { factsProblem } from './planFactsProblem.ts';
 import type { ClashSide, PlanProblem } from './planProblem.ts';
 import { planSteps } from './planSteps.ts';
-import { isOverridable, riskWords, rulebookVersion, shopFacts, stopConditions } from './rulebook.ts';
+import { bookOf, isOverridable, riskWords, stopConditions } from './rulebook.ts';
 import { ruleLimits, type SourcedLimit } from './sourcedLimit.ts';
 import type { NarrowBand, PlanConsent, PlanLimit, PlanSignOff, WashPlan } from './washPlan.ts';
 
@@ -77,7 +77,7 @@ function clashing(limits: readonly SourcedLimit[]): PlanProblem | null {
 }
 
 /** A clash that comes only from what is not known keeps the rug dry until it is found out. */
-const assumedClash = (limits: readonly SourcedLimit[]): readonly SourcedLimit[] =>
+const assumedClash = (facts: PlanFacts, limits: readonly SourcedLimit[]): readonly SourcedLimit[] =>
   (['bathPh', 'finalPh'] as const).flatMap((axis) => {
     const pair = clash(limits, axis);
     if (
@@ -88,13 +88,19 @@ const assumedClash = (limits: readonly SourcedLimit[]): readonly SourcedLimit[] 
       ) !== undefined
     )
       return [];
-    return ruleLimits('R40', 'bath', pair.find(({ assumed }) => assumed)?.about ?? pair[0].about, true);
+    return ruleLimits(
+      bookOf(facts),
+      'R40',
+      'bath',
+      pair.find(({ assumed }) => assumed)?.about ?? pair[0].about,
+      true,
+    );
   });
 
 function tooEarly(facts: PlanFacts): PlanProblem | null {
   const { promiseHours, expectedDryingHours, overrides = [] } = facts;
   if (promiseHours === undefined || expectedDryingHours === undefined) return null;
-  const earliestHours = expectedDryingHours + shopFacts.checkHours;
+  const earliestHours = expectedDryingHours + bookOf(facts).shop.checkHours;
   if (promiseHours >= earliestHours || overrides.some(({ rule }) => rule === 'R39')) return null;
   return { code: 'wash-promise-too-early', facts: { rule: 'R39', promiseHours, earliestHours } };
 }
@@ -163,7 +169,7 @@ function judge(facts: PlanFacts): Result<Judgement, PlanProblem> {
     ...all.filter((limit) => limit.axis === 'consents' || !isSetAside(limit)),
     ...toldOfOverrides(all.filter(isSetAside)),
   ];
-  const limits = [...kept, ...assumedClash(kept)];
+  const limits = [...kept, ...assumedClash(facts, kept)];
   const stop = blocked(limits);
   if (stop !== null) return { ok: false, problem: stop };
   for (const bath of facts.plannedBaths ?? []) {
@@ -183,12 +189,13 @@ function judge(facts: PlanFacts): Result<Judgement, PlanProblem> {
 
 function planFrom(facts: PlanFacts, judgement: Judgement): WashPlan {
   const { limits, bounds, dyes, overridden } = judgement;
+  const book = bookOf(facts);
   const steps = planSteps(facts, bounds);
   const used = new Set(steps.flatMap(({ stopConditions: ids }) => ids));
   const mass = dryMassOf(facts);
   const wet = steps.some((one) => one.wet);
   return {
-    rulebook: rulebookVersion,
+    rulebook: book.version,
     method: bounds.method,
     bounds,
     limits: limits.map((limit): PlanLimit => ({ ...limit, binding: binds(limit, bounds) })),
@@ -203,7 +210,7 @@ function planFrom(facts: PlanFacts, judgement: Judgement): WashPlan {
     overridden,
     cautions: [
       ...(wet ? cautionTable.wet : cautionTable.dry),
-      ...(wet && facts.areaM2 * shopFacts.washAndRinseMinPerM2.least > bounds.wetMinutes
+      ...(wet && facts.areaM2 * book.shop.washAndRinseMinPerM2.least > bounds.wetMinutes
         ? [cautionTable.largeForItsWetMinutes]
         : []),
     ],

@@ -1,6 +1,6 @@
 import { atMost, fails, gradedTests, inDate, mayHave, sidesToTest } from './dyeVerdict.ts';
-import type { DyeTest, Grade, PlanColour, PlanFacts, Side, TestLiquid } from './planFacts.ts';
-import { fibreLimits, dyeTestSettings as settings } from './rulebook.ts';
+import type { DyeTest, Fibre, Grade, PlanColour, PlanFacts, Side, TestLiquid } from './planFacts.ts';
+import { bookOf } from './rulebook.ts';
 import { isRecorded } from './testCoverage.ts';
 import type { RequiredDyeTest } from './washPlan.ts';
 
@@ -14,8 +14,8 @@ const middle = ({ least, most }: { readonly least: number; readonly most: number
 /** The fibre that sets the aims: the largest share of the pile, wool while it is unknown. */
 const aimOf = (facts: PlanFacts) => {
   const shares = Object.entries(facts.pile ?? {}).sort(([, a], [, b]) => b - a);
-  const fibre = (shares[0]?.[0] ?? 'wool') as keyof typeof fibreLimits;
-  const row = fibreLimits[fibre] ?? fibreLimits.wool;
+  const { fibres } = bookOf(facts);
+  const row = fibres[(shares[0]?.[0] ?? 'wool') as Fibre] ?? fibres.wool;
   return {
     bath: row?.bathAim ?? { least: 5.5, most: 7.5 },
     final: row?.finalAim ?? { least: 4.5, most: 5.5 },
@@ -24,19 +24,20 @@ const aimOf = (facts: PlanFacts) => {
 
 /** Whether a rug may lie wet so long that a colour must hold for a day. */
 const liesLong = (facts: PlanFacts): boolean =>
-  facts.expectedDryingHours === undefined || facts.expectedDryingHours > settings.longWetHours;
+  facts.expectedDryingHours === undefined || facts.expectedDryingHours > bookOf(facts).tests.longWetHours;
 
 const anyDoubtful = (facts: PlanFacts): boolean =>
   (facts.colours ?? []).some(({ id }) =>
     gradedTests(facts, id).some(
       ({ test, grade }) =>
         ['cold water', 'planned bath', 'acid rinse'].includes(test.liquid) &&
-        atMost(grade, settings.covered24hIfGradeAtMost as Grade),
+        atMost(grade, bookOf(facts).tests.covered24hIfGradeAtMost as Grade),
     ),
   );
 
 /** Liquids a colour is tested with, weakest first, with their conditions. */
 function liquidsFor(facts: PlanFacts): readonly (readonly [TestLiquid, Conditions])[] {
+  const settings = bookOf(facts).tests;
   const aim = aimOf(facts);
   const bathPh = Math.round(middle(aim.bath) * 10) / 10;
   const bath = {
@@ -151,11 +152,12 @@ export function requiredDyeTests(facts: PlanFacts): readonly RequiredDyeTest[] {
 /** Whether a required test has a reading that clears it: graded, in date, on a side that counts. */
 function isMade(facts: PlanFacts, required: RequiredDyeTest): boolean {
   const sides = sidesToTest(facts).find((one) => one.includes(required.side)) ?? [required.side];
+  const book = bookOf(facts);
   const counted = required.atUrinePlace ? (['face', 'back'] as const) : sides;
   return gradedTests(facts, required.colour).some(
     ({ test, grade }) =>
       satisfies(test, counted, required.liquid, required.atUrinePlace) &&
-      ((inDate(test) && isRecorded(test)) || fails(grade)),
+      ((inDate(book, test) && isRecorded(book, test)) || fails(grade)),
   );
 }
 

@@ -5,69 +5,74 @@ import riskTable from '../../../data/wash/risks.json' with { type: 'json' };
 import rulebookTable from '../../../data/wash/rulebook.json' with { type: 'json' };
 import ruleTable from '../../../data/wash/rules.json' with { type: 'json' };
 import shopTable from '../../../data/wash/shopFacts.json' with { type: 'json' };
+import stainTable from '../../../data/wash/stains.json' with { type: 'json' };
+import stepTable from '../../../data/wash/steps.json' with { type: 'json' };
 import stopTable from '../../../data/wash/stopConditions.json' with { type: 'json' };
-import type { Bounds, Risk } from './limit.ts';
-import type { Agent, Construction, Fibre, Method, RuleNumber } from './planFacts.ts';
+import type { Risk } from './limit.ts';
+import type { Agent, Construction, Fibre, Method, PlanFacts, RuleNumber } from './planFacts.ts';
 import { ruleIds } from './planFacts.ts';
-import type { RuleId, SourceKey, StopCondition } from './washPlan.ts';
+import type { DyeRow, FibreRow, Mixture, RescueCard, RuleRow, StainRow, StepRow } from './ruleTables.ts';
+import type { RuleId, StopCondition } from './washPlan.ts';
 
-/** A reason with the caps it sets. */
-export interface RuleCase {
-  readonly because: string;
-  readonly limits: Partial<Bounds>;
+/**
+ * Everything a plan is judged by, as one value: the shipped tables, or those of a workshop whose owner
+ * changed some of them. The version says which.
+ */
+export interface Rulebook {
+  readonly version: string;
+  readonly rules: readonly RuleRow[];
+  readonly fibres: { readonly [F in Fibre]?: FibreRow };
+  readonly backings: { readonly [F in Fibre]?: FibreRow };
+  readonly dyes: Readonly<Record<string, DyeRow>>;
+  readonly tests: typeof dyeTestTable;
+  readonly shop: typeof shopTable;
+  readonly mixtures: readonly Mixture[];
+  readonly stains: readonly StainRow[];
+  readonly steps: readonly StepRow[];
 }
 
-interface RuleRow {
-  readonly id: RuleId;
-  readonly title: string;
-  readonly source: SourceKey;
-  readonly override: boolean;
-  readonly cases: Readonly<Record<string, RuleCase>>;
-}
+/** The rulebook as it is delivered, before any owner's change. */
+export const shippedRulebook: Rulebook = {
+  version: rulebookTable.version,
+  rules: ruleTable.rows as unknown as readonly RuleRow[],
+  fibres: fibreTable.pileOrBody as unknown as Rulebook['fibres'],
+  backings: fibreTable.weftOrBacking as unknown as Rulebook['backings'],
+  dyes: dyeTestTable.rows as unknown as Rulebook['dyes'],
+  tests: dyeTestTable,
+  shop: shopTable,
+  mixtures: mixtureTable.rows as unknown as readonly Mixture[],
+  stains: stainTable.rows as unknown as readonly StainRow[],
+  steps: stepTable.rows as unknown as readonly StepRow[],
+};
 
-interface FibreRow extends RuleCase {
-  readonly source: SourceKey;
-  readonly bathAim?: { readonly least: number; readonly most: number };
-  readonly finalAim?: { readonly least: number; readonly most: number };
-}
+/** The rulebook a rug is judged by: its workshop's, or the shipped one. */
+export const bookOf = ({ rulebook }: PlanFacts): Rulebook => rulebook ?? shippedRulebook;
 
-export const rulebookVersion = rulebookTable.version;
-/** Every rule and mark row of data/wash/rules.json. */
-export const ruleRows = ruleTable.rows as unknown as readonly RuleRow[];
-export const fibreLimits = fibreTable.pileOrBody as unknown as { readonly [F in Fibre]?: FibreRow };
-export const backingLimits = fibreTable.weftOrBacking as unknown as { readonly [F in Fibre]?: FibreRow };
 export const unknownPile = fibreTable.unknownPile as readonly Fibre[];
 export const unknownFoundation = fibreTable.unknownFoundation as readonly Fibre[];
 export const proteinFibres = fibreTable.protein as readonly Fibre[];
+export const cellulosicFibres = fibreTable.cellulosic as readonly Fibre[];
 export const bastFibres = fibreTable.bast as readonly Fibre[];
-export const dyeTestSettings = dyeTestTable;
-export const dyeRows = dyeTestTable.rows as unknown as Readonly<
-  Record<string, RuleCase & { readonly source: SourceKey }>
->;
-export const shopFacts = shopTable;
 export const riskWords = riskTable.rows satisfies { readonly [R in Risk]: string };
 export const stopConditions = stopTable.rows as readonly StopCondition[];
+export const rescueCards = stopTable.rescueCards as Readonly<Record<string, RescueCard>>;
 
 /** Whether an agent gives off sulfur dioxide in an acid. */
 export const isSulfite = (agent: Agent): boolean => mixtureTable.sulfites.some((one) => one === agent);
 export const isAcid = (agent: Agent): boolean => mixtureTable.acids.some((one) => one === agent);
+/** Whether an agent makes a bath alkaline enough to move dyes that hold in a neutral one. */
+export const isAlkaline = (agent: Agent): boolean => mixtureTable.alkaline.some((one) => one === agent);
 /** Below this pH an acid with a sulfite still wants air [pH]. */
 export const ventilateBelowPh = mixtureTable.sulfiteVentilateBelowPh;
-
-/** What to do when a stop condition comes up. */
-export interface RescueCard {
-  readonly title: string;
-  readonly do: readonly string[];
-  /** Instead, on a rug with a colour that acid changes. */
-  readonly doAcidSensitive?: readonly string[];
-  readonly never: readonly string[];
-  readonly source: SourceKey;
-}
-export const rescueCards = stopTable.rescueCards as Readonly<Record<string, RescueCard>>;
+/** Agents this product never lets near a rug. */
+export const neverUsed = mixtureTable.neverUsed as readonly {
+  readonly agent: Agent;
+  readonly because: string;
+}[];
 
 /** A row of the rule table; a rule without one is a bug of the data, held by a test. */
-export function ruleRow(id: RuleId): RuleRow {
-  const row = ruleRows.find((one) => one.id === id);
+export function ruleRow(book: Rulebook, id: RuleId): RuleRow {
+  const row = book.rules.find((one) => one.id === id);
   if (row === undefined) throw new Error(`rule ${id} is not in data/wash/rules.json`);
   return row;
 }
@@ -75,9 +80,11 @@ export function ruleRow(id: RuleId): RuleRow {
 /**
  * Whether the owner may take responsibility for a rule.
  *
- * @source none: rule of this project; never for forbidden mixtures, missing consent or quarantine
+ * @source none: rule of this project; never for forbidden mixtures, missing consent or quarantine. No change
+ * of the rulebook makes a rule overridable, so the shipped table answers.
  */
-export const isOverridable = (rule: RuleNumber): boolean => ruleIds.includes(rule) && ruleRow(rule).override;
+export const isOverridable = (rule: RuleNumber): boolean =>
+  ruleIds.includes(rule) && ruleRow(shippedRulebook, rule).override;
 
 /**
  * What a square metre of a construction usually weighs, dry.
@@ -92,7 +99,7 @@ export function massBandOf(
 }
 
 /** Water a method takes, by step [L/m²]; none for methods without water. */
-export const waterLPerM2 = (method: Method, use: string): number => {
-  const uses = (shopTable.waterLPerM2 as Readonly<Record<string, Readonly<Record<string, number>>>>)[method];
+export const waterLPerM2 = (book: Rulebook, method: Method, use: string): number => {
+  const uses = (book.shop.waterLPerM2 as Readonly<Record<string, Readonly<Record<string, number>>>>)[method];
   return uses?.[use] ?? 0;
 };

@@ -1,6 +1,7 @@
 import type { Axis, Bounds, Limit } from './limit.ts';
 import type { RuleNumber } from './planFacts.ts';
-import { dyeRows, type RuleCase, ruleRow } from './rulebook.ts';
+import { type Rulebook, ruleRow } from './rulebook.ts';
+import type { RuleCase } from './ruleTables.ts';
 import type { RuleId, SourceKey } from './washPlan.ts';
 
 /** One cap with the row that sets it and the finding it comes from. */
@@ -32,12 +33,13 @@ export function limitsFrom(limits: Partial<Bounds>, origin: Origin): readonly So
 
 /** Caps of one case of a rule, for what it is about. */
 export function ruleLimits(
+  book: Rulebook,
   id: RuleNumber | `mark ${string}`,
   caseName: string,
   about: string,
   assumed = false,
 ): readonly SourcedLimit[] {
-  const row = ruleRow(id);
+  const row = ruleRow(book, id);
   const found: RuleCase | undefined = row.cases[caseName];
   if (found === undefined) throw new Error(`rule ${id} has no case ${caseName}`);
   return limitsFrom(found.limits, {
@@ -52,11 +54,12 @@ export function ruleLimits(
 
 /** Caps of a row of the dye table; `more` adds what only this colour's readings can say. */
 export function dyeLimits(
+  book: Rulebook,
   row: string,
   about: string,
   options: { readonly assumed?: boolean; readonly more?: Partial<Bounds>; readonly rule?: RuleId } = {},
 ): readonly SourcedLimit[] {
-  const found = dyeRows[row];
+  const found = book.dyes[row];
   if (found === undefined) throw new Error(`no row ${row} in data/wash/dyeTests.json`);
   return limitsFrom(
     { ...found.limits, ...options.more },

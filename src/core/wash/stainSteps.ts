@@ -3,29 +3,9 @@ import { atMost, gradedTests, inDate } from './dyeVerdict.ts';
 import type { Band, Bounds } from './limit.ts';
 import { agentsAllowed } from './mixtures.ts';
 import type { Agent, Grade, PlanFacts, Stain } from './planFacts.ts';
-import { isSulfite } from './rulebook.ts';
+import { bookOf, isSulfite, type Rulebook } from './rulebook.ts';
+import type { Treatment } from './ruleTables.ts';
 import type { SourceKey } from './washPlan.ts';
-
-interface Treatment {
-  readonly phase: 'pre-spot' | 'stain treatment';
-  readonly golden: string;
-  readonly what: string;
-  readonly agents: readonly Agent[];
-  readonly dwellMinutes: number;
-  readonly spotterTest: boolean;
-  readonly ph?: Band;
-  readonly mostC?: number;
-  readonly strength?: string;
-}
-
-interface StainRow {
-  readonly class: string;
-  readonly never: readonly string[];
-  readonly treatments: readonly Treatment[];
-  readonly source: SourceKey;
-}
-
-const rows = stainTable.rows as unknown as readonly StainRow[];
 
 /** One treatment of one stain, within the rug's bounds. */
 export interface StainTreatment extends Treatment {
@@ -48,7 +28,7 @@ export function spotterProven(facts: PlanFacts, stain: Stain, agents: readonly A
     gradedTests(facts, colour).some(
       ({ test, grade }) =>
         test.liquid === 'spotter' &&
-        inDate(test) &&
+        inDate(bookOf(facts), test) &&
         agents.every((agent) => test.agents?.includes(agent) === true) &&
         !atMost(grade, '3-4') &&
         test.colourChangeGrade !== undefined &&
@@ -57,8 +37,8 @@ export function spotterProven(facts: PlanFacts, stain: Stain, agents: readonly A
   );
 }
 
-const treatmentsOf = (stain: Stain): readonly StainTreatment[] => {
-  const row = rows.find((one) => one.class === (stain.class ?? 'unknown'));
+const treatmentsOf = ({ stains }: Rulebook, stain: Stain): readonly StainTreatment[] => {
+  const row = stains.find((one) => one.class === (stain.class ?? 'unknown'));
   return (row?.treatments ?? []).map((treatment) => ({
     ...treatment,
     stain: stain.id,
@@ -79,7 +59,7 @@ export function stainTreatments(
   phase: Treatment['phase'],
 ): { readonly ready: readonly StainTreatment[]; readonly waiting: readonly StainTreatment[] } {
   const all = (facts.stains ?? [])
-    .flatMap((stain) => treatmentsOf(stain).map((treatment) => ({ stain, treatment })))
+    .flatMap((stain) => treatmentsOf(bookOf(facts), stain).map((treatment) => ({ stain, treatment })))
     .filter(({ treatment }) => treatment.phase === phase && agentsAllowed(treatment.agents, bounds))
     .filter(({ treatment }) => treatment.ph === undefined || bandWithin(treatment.ph, bounds.bathPh) !== null)
     .sort(

@@ -1,6 +1,6 @@
 import { atMost, gradedTests, inDate, mayHave, sidesToTest } from './dyeVerdict.ts';
 import type { DyeTest, PlanColour, PlanFacts, Side } from './planFacts.ts';
-import { dyeTestSettings as settings } from './rulebook.ts';
+import { bookOf, type Rulebook } from './rulebook.ts';
 
 /**
  * Whether a reading was recorded fully enough to prove anything: a bath without its pH, warmth or minutes,
@@ -8,14 +8,8 @@ import { dyeTestSettings as settings } from './rulebook.ts';
  *
  * @source workshop-setting (data/wash/dyeTests.json)
  */
-export function isRecorded({
-  liquid,
-  agents,
-  pH,
-  temperatureC,
-  minutes,
-  colourChangeGrade,
-}: DyeTest): boolean {
+export function isRecorded({ tests: settings }: Rulebook, test: DyeTest): boolean {
+  const { liquid, agents, pH, temperatureC, minutes, colourChangeGrade } = test;
   switch (liquid) {
     case 'planned bath':
     case 'margin': {
@@ -46,6 +40,7 @@ export interface ProvenBath {
 }
 
 const provenAt = (
+  book: Rulebook,
   facts: PlanFacts,
   colour: string,
   sides: readonly Side[],
@@ -58,10 +53,10 @@ const provenAt = (
         sides.includes(test.side) &&
         (test.atUrinePlace ?? false) === urine &&
         !atMost(grade, '2-3') &&
-        inDate(test) &&
-        isRecorded(test),
+        inDate(book, test) &&
+        isRecorded(book, test),
     )
-    .map(({ test: { pH = 7, temperatureC = 0, minutes = 0, strengthGPerL = settings.strengthGPerL } }) => ({
+    .map(({ test: { pH = 7, temperatureC = 0, minutes = 0, strengthGPerL = book.tests.strengthGPerL } }) => ({
       pH,
       temperatureC,
       minutes,
@@ -76,8 +71,9 @@ const provenAt = (
  * @source workshop-setting (data/wash/dyeTests.json)
  */
 export function provenBaths(facts: PlanFacts, colour: PlanColour): readonly (ProvenBath | undefined)[] {
-  const places = sidesToTest(facts).map((sides) => provenAt(facts, colour.id, sides, false));
+  const book = bookOf(facts);
+  const places = sidesToTest(facts).map((sides) => provenAt(book, facts, colour.id, sides, false));
   return mayHave(facts, 'urine') && colour.atUrinePlace !== false
-    ? [...places, provenAt(facts, colour.id, ['face', 'back'], true)]
+    ? [...places, provenAt(book, facts, colour.id, ['face', 'back'], true)]
     : places;
 }

@@ -2,7 +2,7 @@ import fibreTable from '../../../data/wash/fibres.json' with { type: 'json' };
 import { gradedTests } from './dyeVerdict.ts';
 import type { Construction, DyeTest, Fibre, PlanColour, PlanFacts } from './planFacts.ts';
 import { missingDyeTests } from './requiredDyeTests.ts';
-import { shopFacts } from './rulebook.ts';
+import { bookOf } from './rulebook.ts';
 import type { RequiredDyeTest } from './washPlan.ts';
 
 /** Something not known, what was assumed, and the facts as they would be if it turned out well. */
@@ -170,7 +170,7 @@ function dyeUnknowns(facts: PlanFacts): readonly Unknown[] {
 function workUnknowns(facts: PlanFacts): readonly Unknown[] {
   const found: Unknown[] = [];
   if (facts.expectedDryingHours === undefined) {
-    const hours = shopFacts.favourableDryingHours;
+    const hours = bookOf(facts).shop.favourableDryingHours;
     found.push({
       fact: 'drying time',
       find: 'Say how many hours it will need to dry with what hangs already.',
@@ -195,7 +195,7 @@ function workUnknowns(facts: PlanFacts): readonly Unknown[] {
       assumed: 'the heaviest of its kind',
       favourable: 'the lightest of its kind',
       hopeful: (now) => {
-        const band = shopFacts.massKgPerM2[now.construction ?? 'unknown'];
+        const band = bookOf(now).shop.massKgPerM2[now.construction ?? 'unknown'];
         return { ...now, dryMassKg: band.least * now.areaM2 };
       },
     });

@@ -1,9 +1,10 @@
+import { rulebookOf } from '../../../dossier/index.ts';
 import { Button, Notice } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import { counted } from '../figures.ts';
 import { Part } from '../Part.tsx';
 import { BlotTable } from './BlotTable.tsx';
-import { blotsOf, validDays } from './blots.ts';
+import { blotsOf } from './blots.ts';
 import { VerdictList } from './VerdictList.tsx';
 
 /** What to test next, and how many wait. */
@@ -42,7 +43,7 @@ function NextBlot() {
 
 /** Colours against liquids, face and back: what holds, what fails, and what to test next. */
 export function TestSection() {
-  const { standing, visit, requiredTests, missingTests, plan, open, ask } = useDossier();
+  const { standing, visit, requiredTests, missingTests, plan, open, ask, settings } = useDossier();
   if (standing.colours.length === 0) {
     return (
       <Part id="test" title="Dye tests">
@@ -54,7 +55,11 @@ export function TestSection() {
   }
   const refusals = visit?.testRefusals ?? [];
   return (
-    <Part id="test" title="Dye tests" aside={<span className="why">readings hold {validDays} days</span>}>
+    <Part
+      id="test"
+      title="Dye tests"
+      aside={<span className="why">readings hold {rulebookOf(settings).tests.validDays} days</span>}
+    >
       {plan.ok && <NextBlot />}
       <p className="why">Weakest liquid first; stop at the first failure, grade 3 or worse.</p>
       {blotsOf(standing, requiredTests, missingTests).map((blots) => (

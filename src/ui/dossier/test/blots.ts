@@ -1,5 +1,4 @@
 import {
-  dyeTestSettings,
   type Grade,
   grades,
   type RequiredDyeTest,
@@ -41,9 +40,6 @@ export interface ColourBlots {
   readonly sites: readonly Site[];
   readonly rows: readonly { readonly liquid: TestLiquid; readonly blots: readonly (Blot | null)[] }[];
 }
-
-/** Readings hold for so long. */
-export const { validDays } = dyeTestSettings;
 
 /** A blot fails at grade 3 and worse. */
 const isFailure = (grade: Grade): boolean => grades.indexOf(grade) <= grades.indexOf('3');
