@@ -135,7 +135,7 @@ const commands = [
   convertCommand,
   weaveCommand(sharpPictures, zxingCodes),
   cardCommand(zxingCodes),
-  blotCommand(sharpPictures),
+  blotCommand(sharpPictures, zxingCodes),
   mixCommand,
   dryCommand,
 ];

@@ -1,6 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { zxingCodes } from '../adapters/codes/zxingCodes.ts';
 import { sharpPictures } from '../adapters/images/sharpPictures.ts';
 import { blotCommand } from './blot.ts';
 import { runCli } from './runCli.ts';
@@ -16,7 +17,7 @@ const whites = ['10,10,50,40', '360,10,50,40', '10,250,50,40', '360,250,50,40'].
 async function blot(...args: readonly string[]) {
   const said: string[] = [];
   const complained: string[] = [];
-  const code = await runCli([blotCommand(sharpPictures)], ['blot', ...args], {
+  const code = await runCli([blotCommand(sharpPictures, zxingCodes)], ['blot', ...args], {
     print: (text) => said.push(text),
     complain: (text) => complained.push(text),
     readBytes: (path) => readFile(path),
@@ -65,6 +66,14 @@ test('a refusal is three sentences, and with --json the same as data', async () 
   expect(JSON.parse(data.said).refused.code).toBe('blot-area-outside');
 });
 
+test('without a card and without places nothing is graded', async () => {
+  for (const pictures of [[example], [example, example]]) {
+    const { code, said } = await blot(...pictures, '--json');
+    expect(code).toBe(1);
+    expect(JSON.parse(said).refused.code).toBe('card-not-found');
+  }
+});
+
 test('the refusal the guide of the example promises is the one that comes', async () => {
   const { code, complained } = await blot(example, ...control, '--sample', '190,110,50,80', ...whites);
   expect(code).toBe(1);
@@ -73,11 +82,12 @@ test('the refusal the guide of the example promises is the one that comes', asyn
 
 test.each([
   [[]],
-  [[example]],
+  [[example, ...whites]],
   [[example, ...control]],
   [[example, ...control, '--sample', '1,2,3']],
   [[example, ...control, '--sample', '1,2,3,x']],
-  [[example, example, ...control, ...sample]],
+  [[example, example, example, ...control, ...sample]],
+  [[example, example, ...control, ...sample, ...whites]],
   [['no-such-picture.png', ...control, ...sample]],
 ])('a call of the wrong form is told so: %j', async (args) => {
   expect((await blot(...args)).code).toBe(2);

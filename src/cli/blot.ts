@@ -1,20 +1,39 @@
 import { parseArgs } from 'node:util';
-import { type Area, type BlotReading, readBlot } from '../core/colour/index.ts';
-import type { Pictures } from '../ports/pictures.ts';
+import { readCard } from '../core/card/index.ts';
+import {
+  type Area,
+  type BlotPlaces,
+  type BlotReading,
+  type CardPicture,
+  readBlot,
+  readBlotPair,
+  readCardBlot,
+} from '../core/colour/index.ts';
+import type { Codes } from '../ports/codes.ts';
+import type { Pictures, PixelImage } from '../ports/pictures.ts';
 import { blotLabel, blotNoteWords } from '../text/colourWords.ts';
 import { problemWords } from '../text/problemWords.ts';
-import { type Command, printRefusal, WrongCall } from './command.ts';
+import { done, type Problem, type Result } from '../units/index.ts';
+import { type Command, printRefusal, type Terminal, WrongCall } from './command.ts';
 
-const help = `wefthouse blot PICTURE --control X,Y,W,H --sample X,Y,W,H [--white X,Y,W,H]... [--json]
+const help = `wefthouse blot BEFORE AFTER [--json]
+wefthouse blot PICTURE [--json]
+wefthouse blot PICTURE --control X,Y,W,H --sample X,Y,W,H [--white X,Y,W,H]... [--json]
 
-Grades how much dye a white cloth took up, from one photograph that shows clean and stained cloth.
+Grades how much dye a white cloth took up, from photographs with the weave card lying on the cloth.
 
+  wefthouse blot cloth-before.jpg cloth-after.jpg
+  wefthouse blot cloth-after.jpg
   wefthouse blot blot.png --control 40,60,120,120 --sample 240,60,120,120 --white 20,10,60,30
 
---control  clean cloth that touched no dye, in pixels from the upper left corner
+Two pictures are better than one: what the cloth had on it before the test is then no dye. Both must show the
+same card. The blot is looked for in the card's window; where it is not clear, show the two places. Without a
+card both places are needed.
+
+--control  clean cloth that touched no dye, in pixels from the upper left corner of the (second) picture
 --sample   the blot, without its edge
---white    bare white paper in the same light, any number of times; three or more that are not in one line
-           correct light that falls off across the picture; without any, the control is taken for the white
+--white    without a card: bare white paper in the same light, any number of times; three or more that are
+           not in one line correct light that falls off; without any, the control is taken for the white
 --json     print JSON
 
 A blot takes minutes: it is evidence, not a verdict, and no full standard fastness test. Where grades have
@@ -28,9 +47,11 @@ const readArea = (text: string, option: string): Area => {
   return { x, y, width, height };
 };
 
-const needed = (text: string | undefined, option: string): Area => {
-  if (text === undefined) throw new WrongCall(`Give ${option} X,Y,W,H.`);
-  return readArea(text, option);
+const readPlaces = (control: string | undefined, sample: string | undefined): BlotPlaces | undefined => {
+  if (control === undefined && sample === undefined) return undefined;
+  if (control === undefined || sample === undefined)
+    throw new WrongCall('Give both --control X,Y,W,H and --sample X,Y,W,H, or neither.');
+  return { control: readArea(control, '--control'), sample: readArea(sample, '--sample') };
 };
 
 function inWords(reading: BlotReading): string {
@@ -46,10 +67,69 @@ function inWords(reading: BlotReading): string {
   ].join('\n');
 }
 
-/** `wefthouse blot`: pictures are opened by what `main.ts` gives. */
-export const blotCommand = (pictures: Pictures): Command => ({
+function asJson(reading: BlotReading): string {
+  const { deltaE, deltaEGS, grade, gradeInterval, probability, sigma, control, dye } = reading;
+  const notes = [`${blotLabel}.`, ...reading.notes.map((note) => blotNoteWords[note])];
+  return JSON.stringify({
+    ...{ deltaE, deltaEGS, grade, gradeInterval, probability, sigma, control, dye },
+    notes,
+  });
+}
+
+async function openPicture(
+  path: string,
+  pictures: Pictures,
+  terminal: Terminal,
+): Promise<Result<PixelImage, Problem>> {
+  let bytes: Uint8Array;
+  try {
+    bytes = await terminal.readBytes(path);
+  } catch {
+    throw new WrongCall(`The file ${path} cannot be read.`);
+  }
+  return pictures.decode(bytes);
+}
+
+/** The card in a picture; its printed size does not matter here, so that its bar need not be measured. */
+export async function withCard(picture: PixelImage, codes: Codes): Promise<Result<CardPicture, Problem>> {
+  const { widthPx: width, heightPx: height, data } = picture;
+  const card = readCard({ width, height, channels: 3, data }, await codes.read(picture), { barMm: null });
+  return card.ok ? done({ picture, card: card.value }) : card;
+}
+
+async function readOne(
+  picture: PixelImage,
+  places: BlotPlaces | undefined,
+  whites: readonly Area[],
+  codes: Codes,
+): Promise<Result<BlotReading, Problem>> {
+  if (whites.length > 0) {
+    if (places === undefined) throw new WrongCall('With --white give --control and --sample too.');
+    return readBlot(picture, { ...places, whites });
+  }
+  const shown = await withCard(picture, codes);
+  if (shown.ok) return readCardBlot(picture, shown.value.card, places);
+  return shown.problem.code === 'card-not-found' && places !== undefined
+    ? readBlot(picture, { ...places, whites })
+    : shown;
+}
+
+async function readTwo(
+  before: PixelImage,
+  after: PixelImage,
+  places: BlotPlaces | undefined,
+  codes: Codes,
+): Promise<Result<BlotReading, Problem>> {
+  const first = await withCard(before, codes);
+  if (!first.ok) return first;
+  const second = await withCard(after, codes);
+  return second.ok ? readBlotPair(first.value, second.value, places) : second;
+}
+
+/** `wefthouse blot`: pictures are opened and codes read by what `main.ts` gives. */
+export const blotCommand = (pictures: Pictures, codes: Codes): Command => ({
   name: 'blot',
-  summary: 'grade the dye a white cloth took up, from a photograph',
+  summary: 'grade the dye a white cloth took up, from photographs',
   help,
   async run(args, terminal) {
     const { values, positionals } = parseArgs({
@@ -62,33 +142,24 @@ export const blotCommand = (pictures: Pictures): Command => ({
         json: { type: 'boolean', default: false },
       },
     });
-    const [path, ...more] = positionals;
-    if (path === undefined || more.length > 0) throw new WrongCall('Give one photograph.');
-    const areas = {
-      control: needed(values.control, '--control'),
-      sample: needed(values.sample, '--sample'),
-      whites: values.white.map((text) => readArea(text, '--white')),
-    };
-    let bytes: Uint8Array;
-    try {
-      bytes = await terminal.readBytes(path);
-    } catch {
-      throw new WrongCall(`The file ${path} cannot be read.`);
+    const [path, second, ...more] = positionals;
+    if (path === undefined || more.length > 0) throw new WrongCall('Give one photograph, or two.');
+    const places = readPlaces(values.control, values.sample);
+    const whites = values.white.map((text) => readArea(text, '--white'));
+    if (second !== undefined && whites.length > 0)
+      throw new WrongCall('--white belongs to one picture without a card.');
+    const refuse = (problem: Problem) => printRefusal(problem, problemWords, values.json, terminal);
+    const opened = await openPicture(path, pictures, terminal);
+    if (!opened.ok) return refuse(opened.problem);
+    let reading: Result<BlotReading, Problem>;
+    if (second === undefined) reading = await readOne(opened.value, places, whites, codes);
+    else {
+      const later = await openPicture(second, pictures, terminal);
+      if (!later.ok) return refuse(later.problem);
+      reading = await readTwo(opened.value, later.value, places, codes);
     }
-    const decoded = await pictures.decode(bytes);
-    if (!decoded.ok) return printRefusal(decoded.problem, problemWords, values.json, terminal);
-    const reading = readBlot(decoded.value, areas);
-    if (!reading.ok) return printRefusal(reading.problem, problemWords, values.json, terminal);
-    const { deltaE, deltaEGS, grade, gradeInterval, probability, sigma, control, dye } = reading.value;
-    const notes = [`${blotLabel}.`, ...reading.value.notes.map((note) => blotNoteWords[note])];
-    terminal.print(
-      values.json
-        ? JSON.stringify({
-            ...{ deltaE, deltaEGS, grade, gradeInterval, probability, sigma, control, dye },
-            notes,
-          })
-        : inWords(reading.value),
-    );
+    if (!reading.ok) return refuse(reading.problem);
+    terminal.print(values.json ? asJson(reading.value) : inWords(reading.value));
     return 0;
   },
 });

@@ -1,5 +1,11 @@
-import type { BlotNote, ColourProblem } from '../core/colour/index.ts';
+import type { BlotNote, BlotUnclear, ColourProblem } from '../core/colour/index.ts';
 import type { WordsFor } from './words.ts';
+
+const unclearWords: Readonly<Partial<Record<BlotUnclear, string>>> = {
+  'several-blots': 'More than one stain lies in the card’s window.',
+  'no-clean-cloth': 'Hardly any clean white cloth can be told in the card’s window.',
+  'blot-too-small': 'The stain has no level part large enough to be measured.',
+};
 
 export const colourWords = {
   'blot-area-outside': ({ name, area, width, height }) => ({
@@ -45,6 +51,52 @@ export const colourWords = {
       'Dye never makes white cloth lighter: control and sample are likely swapped, or the control is stained.',
     now: 'Check which area is which, and take the control from cloth that touched no dye.',
   }),
+  'blot-too-noisy': ({ sigma, most }) => ({
+    happened: `The measured places scatter by ${sigma.toFixed(1)} ΔE; at most ${most} is taken.`,
+    matters: 'With so much scatter clean cloth could be taken for stained, or a stain for clean cloth.',
+    now: 'Photograph from nearer, in more light, with the cloth lying flat.',
+  }),
+  'blot-card-too-small': ({ mmPerPx }) => ({
+    happened: `The card is too small in the picture: ${mmPerPx.toFixed(2)} mm to a pixel.`,
+    matters: 'The light is told from the paper around the card’s window, which must be some pixels wide.',
+    now: 'Photograph from nearer, so that the card fills at least a third of the picture.',
+  }),
+  'blot-card-cut-off': ({ seenPercent }) => ({
+    happened: `Only ${seenPercent} % of the paper around the card’s window is in the picture.`,
+    matters: 'The light over the cloth is told from the paper on all its sides.',
+    now: 'Photograph again with the whole card in the picture.',
+  }),
+  'blot-not-clear': ({ why }) => ({
+    happened: unclearWords[why] ?? 'Blot and clean cloth cannot be told apart in the card’s window.',
+    matters: 'A grade of the wrong place would be worse than none.',
+    now: 'Show the two places yourself: clean cloth as the control and the blot as the sample (--control and --sample on the command line).',
+  }),
+  'blot-outside-window': ({ name }) => ({
+    happened: `The ${name} place runs over the edge of the card’s window.`,
+    matters: 'Only cloth inside the window is measured, with clean cloth around the blot.',
+    now: 'Lay the card so that the whole blot and some clean cloth lie in its window, and photograph again.',
+  }),
+  'blot-other-card': ({ before, after }) => ({
+    happened: `The pictures show two cards: ${before} before, ${after} after.`,
+    matters:
+      'Cards are printed differently; between two of them a difference is uncertain by 5 ΔE, more than most stains.',
+    now: 'Photograph both with one card, or grade the picture after by itself.',
+  }),
+  'blot-before-stained': ({ afterClean }) => ({
+    happened: afterClean
+      ? 'The picture before shows a stain and the picture after none.'
+      : 'The picture before the test shows a stain already.',
+    matters: 'The cloth must be clean before the test.',
+    now: afterClean
+      ? 'The pictures are likely swapped: give the clean cloth first.'
+      : 'Repeat the blot with fresh cloth, or grade the picture after by itself.',
+  }),
+  'blot-control-moved': ({ deltaE, most }) => ({
+    happened: `The clean cloth differs by ΔE ${deltaE.toFixed(1)} between the two pictures; at most ${most} is taken.`,
+    matters:
+      'Then the light was not corrected, or the clean cloth took something up too, and the grade would be wrong.',
+    now: 'Photograph both in the same light and place; if the control stays off, make the blot again.',
+  }),
 } satisfies WordsFor<ColourProblem>;
 
 /** What is printed for the kind of grade: the short blot is no substitute for the four hours of the standard. */
@@ -57,5 +109,8 @@ export const blotNoteWords = {
     'No white paper was marked, so the control was taken for the white: a control already stained cannot be seen.',
   'light-level-only':
     'The light was taken as even: mark three or more white areas around the cloth to have it corrected.',
+  'no-blot-seen':
+    'No stain was seen: the middle of the window was compared with its corners. A stain that fills the whole window evenly cannot be seen.',
+  'one-picture': 'Graded from one picture: stains the cloth had before the test count as dye.',
   'uneven-blot': 'The blot is uneven: grade its strongest place by itself too.',
 } satisfies Readonly<Record<BlotNote, string>>;

@@ -12,7 +12,11 @@ export function project(h: Homography, x: number, y: number): readonly [number, 
   return [(a * x + b * y + c) / w, (d * x + e * y + f) / w];
 }
 
-/** Which point of the plane falls on a point of the picture. */
+/**
+ * Which point of the plane falls on a point of the picture.
+ *
+ * @source none: definition of a homography, solved for the plane's point
+ */
 export function unproject(h: Homography, x: number, y: number): readonly [number, number] {
   const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, i = 0, j = 1] = h;
   // The two equations of `project`, solved for the plane's point.

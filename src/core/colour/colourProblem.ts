@@ -1,8 +1,11 @@
 import type { Problem } from '../../units/index.ts';
 import type { Area } from './measureArea.ts';
 
-/** Which of the areas given by the person is meant. */
-export type AreaName = 'control' | 'sample' | 'white';
+/** Which of the places is meant. */
+export type AreaName = 'control' | 'sample' | 'white' | 'card';
+
+/** Why a blot could not be found without being shown. */
+export type BlotUnclear = 'several-blots' | 'no-clean-cloth' | 'blot-too-small';
 
 export type ColourProblem =
   | Problem<
@@ -21,4 +24,12 @@ export type ColourProblem =
       'blot-cloth-not-white',
       { readonly lightness: number; readonly chroma: number; readonly balanced: boolean }
     >
-  | Problem<'blot-sample-lighter', { readonly lighterBy: number }>;
+  | Problem<'blot-sample-lighter', { readonly lighterBy: number }>
+  | Problem<'blot-too-noisy', { readonly sigma: number; readonly most: number }>
+  | Problem<'blot-card-too-small', { readonly mmPerPx: number }>
+  | Problem<'blot-card-cut-off', { readonly seenPercent: number }>
+  | Problem<'blot-not-clear', { readonly why: BlotUnclear }>
+  | Problem<'blot-outside-window', { readonly name: AreaName }>
+  | Problem<'blot-other-card', { readonly before: string; readonly after: string }>
+  | Problem<'blot-before-stained', { readonly afterClean: boolean }>
+  | Problem<'blot-control-moved', { readonly deltaE: number; readonly most: number }>;

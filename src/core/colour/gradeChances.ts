@@ -18,15 +18,16 @@ export interface GradeChances {
  * @param control - clean cloth
  * @param sample - stained cloth
  * @param sigma - standard deviation of their difference on L*, a* and b* [≥ 0]
+ * @param contrastSigma - standard deviation of the size of the whole difference [share], since a phone changes contrast
  * @returns probability of each grade and the interval of 95 %; the same for the same figures
- * @source none: 4000 draws of normal noise on each axis and of 10 % on the size of the whole difference, which a
- * phone's tone curve may change (data/colour/blot.json)
+ * @source none: 4000 draws of normal noise on each axis and on the size of the whole difference
+ * (data/colour/blot.json)
  */
-export function gradeChances(control: Lab, sample: Lab, sigma: Lab): GradeChances {
+export function gradeChances(control: Lab, sample: Lab, sigma: Lab, contrastSigma: number): GradeChances {
   const random = seededRandom(1);
   const counts = new Map<Grade, number>(grades.map((grade) => [grade, 0]));
   for (let draw = 0; draw < limits.draws; draw += 1) {
-    const size = Math.max(0, 1 + limits.toneCurveShare * normal(random));
+    const size = Math.max(0, 1 + contrastSigma * normal(random));
     const drawn = (axis: keyof Lab): number =>
       control[axis] + size * (sample[axis] - control[axis]) + sigma[axis] * normal(random);
     const { grade } = stainingGrade(control, { L: drawn('L'), a: drawn('a'), b: drawn('b') });

@@ -1,8 +1,11 @@
+export * from './cardLight.ts';
 export * from './ciede2000.ts';
 export * from './colourProblem.ts';
 export * from './fastnessGrade.ts';
+export type { BlotNote, BlotReading } from './gradeBlot.ts';
 export * from './gradeChances.ts';
 export * from './lab.ts';
 export * from './lightPlane.ts';
-export * from './measureArea.ts';
+export { type Area, type ColourPicture, measureArea } from './measureArea.ts';
 export * from './readBlot.ts';
+export * from './readCardBlot.ts';

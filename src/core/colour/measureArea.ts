@@ -32,8 +32,14 @@ export interface AreaLight {
 
 const middle = (values: Float64Array): number => values.toSorted()[values.length >> 1] ?? Number.NaN;
 
+export const areasOverlap = (p: Area, q: Area): boolean =>
+  p.x < q.x + q.width && q.x < p.x + p.width && p.y < q.y + q.height && q.y < p.y + p.height;
+
 /** Mean of what remains when pixels far from the median in any channel are left out, and how much remains. */
-function robustLight(pixels: readonly LinearRgb[]): { readonly light: LinearRgb; readonly kept: number } {
+export function robustLight(pixels: readonly LinearRgb[]): {
+  readonly light: LinearRgb;
+  readonly kept: number;
+} {
   const bounds = ([0, 1, 2] as const).map((channel) => {
     const values = Float64Array.from(pixels, (pixel) => pixel[channel]);
     const centre = middle(values);
