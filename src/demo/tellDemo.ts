@@ -4,6 +4,7 @@ import { showConsent } from '../app/papers.ts';
 import { addFirstOwner, addPerson, changeSecret } from '../app/people.ts';
 import { receiveConsignment } from '../app/receiveConsignment.ts';
 import { recordEntries } from '../app/recordEntries.ts';
+import { changeRule } from '../app/rulebook.ts';
 import { readWorkshop, recordWorkshop } from '../app/workshop.ts';
 import { latestVisit, type RugEntry, type RugFact, standingOf } from '../dossier/index.ts';
 import type { Photo } from '../ports/photos.ts';
@@ -11,7 +12,7 @@ import type { Problem, Result } from '../units/index.ts';
 import { paintRug } from './paint/paintRug.ts';
 import type { DemoRug } from './story/demoRug.ts';
 import type { DemoPerson, Moment } from './story/moment.ts';
-import { demoClients, demoPassphrase, demoPeople, demoSettings } from './story/people.ts';
+import { demoClients, demoPassphrase, demoPeople, demoRuleChange, demoSettings } from './story/people.ts';
 import { rugsAtTheBench } from './story/rugsAtTheBench.ts';
 import { rugsAwaitingWord } from './story/rugsAwaitingWord.ts';
 import { rugsDone } from './story/rugsDone.ts';
@@ -93,6 +94,7 @@ async function hire({ house, setClock, opensAt }: DemoStage): Promise<Cast> {
     };
     must(await addPerson(house, owner, added));
   }
+  must(await changeRule(house, owner, demoRuleChange));
   const { people } = await readWorkshop(house);
   const actor = (name: string): Actor => {
     const person = Object.values(people).find((one) => one.name === name);

@@ -5,7 +5,6 @@ export * from './planProblem.ts';
 export { planWash, type Tightening, tightens } from './planWash.ts';
 export { missingDyeTests, requiredDyeTests } from './requiredDyeTests.ts';
 export {
-  bookOf,
   isOverridable,
   massBandOf,
   type Rulebook,

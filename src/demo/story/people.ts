@@ -11,6 +11,13 @@ export const demoSettings: Partial<WorkshopSettings> = {
   washersAuthority: { amountMinor: 400_000, currency: 'EUR' },
 };
 
+/** What the owner has tightened of her own accord. */
+export const demoRuleChange = {
+  address: 'rules/R18/brown/dryingTemperatureC',
+  value: 25,
+  why: 'A corroded brown border turned brittle in warm air here two winters ago.',
+};
+
 export const demoPeople: {
   readonly [P in DemoPerson]: {
     readonly name: string;

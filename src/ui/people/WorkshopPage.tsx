@@ -52,6 +52,9 @@ export function WorkshopPage() {
               People
             </Link>
           ) : null}
+          <Link className="btn ghost" href="/rules">
+            Rules
+          </Link>
           <Link className="btn ghost" href="/safekeeping">
             Safekeeping
           </Link>

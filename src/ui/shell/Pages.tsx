@@ -14,6 +14,7 @@ const loaders = {
   SafekeepingPage: async () => ({
     default: (await import('../safekeeping/SafekeepingPage.tsx')).SafekeepingPage,
   }),
+  RulesPage: async () => ({ default: (await import('../rules/RulesPage.tsx')).RulesPage }),
   BenchPage: async () => ({ default: (await import('../bench/BenchPage.tsx')).BenchPage }),
   ConvertPage: async () => ({ default: (await import('../bench/ConvertPage.tsx')).ConvertPage }),
   MixPage: async () => ({ default: (await import('../bench/MixPage.tsx')).MixPage }),
@@ -31,6 +32,7 @@ const ClientPage = lazy(loaders.ClientPage);
 const WorkshopPage = lazy(loaders.WorkshopPage);
 const PeoplePage = lazy(loaders.PeoplePage);
 const SafekeepingPage = lazy(loaders.SafekeepingPage);
+const RulesPage = lazy(loaders.RulesPage);
 const BenchPage = lazy(loaders.BenchPage);
 const ConvertPage = lazy(loaders.ConvertPage);
 const MixPage = lazy(loaders.MixPage);
@@ -73,6 +75,9 @@ export function Pages() {
       </Route>
       <Route path="/safekeeping">
         <SafekeepingPage />
+      </Route>
+      <Route path="/rules">
+        <RulesPage />
       </Route>
       <Route path="/bench">
         <BenchPage />

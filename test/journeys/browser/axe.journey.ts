@@ -86,6 +86,7 @@ function pagesOf(hand: Hand): Places {
     ['Mix', at('/bench/mix', 'Mix and rinse')],
     ['Dry', at('/bench/dry', 'Drying')],
     ['Weave', at('/bench/weave', 'Count a weave')],
+    ['Rules', at('/rules', 'Rules')],
     ['People', at('/people', 'People')],
     ['Workshop', at('/workshop', 'Workshop')],
     ['Safekeeping', at('/safekeeping', 'Safekeeping')],

@@ -1,0 +1,66 @@
+import { Link } from 'wouter';
+import type { AffectedRug, RulePreviewAnswer } from '../../contract/index.ts';
+import type { Tightening } from '../../core/wash/index.ts';
+import type { PlanInShort } from '../../dossier/index.ts';
+import { axisNames, valueWords } from '../dossier/limitWords.ts';
+import { Notice } from '../kit/index.ts';
+
+const planWords = (plan: PlanInShort): string => (plan.kind === 'plan' ? plan.method : 'no plan possible');
+
+const axisLine = ({ axis, from, to }: Tightening): string =>
+  `${axisNames[axis]}: ${valueWords(axis, from)} → ${valueWords(axis, to)}`;
+
+/** Which open plans a change moves, and how. */
+export function RuleEffect({ effect }: { readonly effect: RulePreviewAnswer }) {
+  const { looked, affected } = effect;
+  if (affected.length === 0) {
+    return (
+      <Notice tone="ok" title="No open plan changes.">
+        <p>{looked === 1 ? 'One rug' : `${looked} rugs`} in the house planned anew.</p>
+      </Notice>
+    );
+  }
+  const held = affected.filter(({ againstAgreed }) => againstAgreed.length > 0).length;
+  return (
+    <div role="status">
+      <Notice
+        tone={held > 0 ? 'caution' : 'plain'}
+        title={`${affected.length} of ${looked} open plans change${held > 0 ? `; ${held} wait for a new consent` : ''}.`}
+      />
+      <ul className="rows">
+        {affected.map((one) => (
+          <Affected key={one.rug} affected={one} />
+        ))}
+      </ul>
+    </div>
+  );
+}
+
+function Affected({ affected }: { readonly affected: AffectedRug }) {
+  const { rug, number, title, before, after, tighter, looser, againstAgreed } = affected;
+  const [was, is] = [planWords(before), planWords(after)];
+  return (
+    <li className="ruleChange">
+      <Link href={`/rugs/${rug}`}>
+        {title}, dossier {number}
+      </Link>
+      {was === is ? null : (
+        <div>
+          {was} → <b>{is}</b>
+        </div>
+      )}
+      {tighter.map((one) => (
+        <div key={one.axis}>tighter: {axisLine(one)}</div>
+      ))}
+      {looser.map((one) => (
+        <div key={one.axis}>looser: {axisLine(one)}</div>
+      ))}
+      {was === is && tighter.length + looser.length === 0 ? (
+        <div>Its limits stay; steps, amounts or reasons change.</div>
+      ) : null}
+      {againstAgreed.length > 0 ? (
+        <div>▲ Tighter than the client agreed to: wet work waits for a new consent.</div>
+      ) : null}
+    </li>
+  );
+}
