@@ -7,9 +7,10 @@ import {
   seededRandom,
 } from '../src/core/drying/index.ts';
 import { prepareRoom } from '../src/core/drying/preparedRoom.ts';
-import { emptyUnknowns, lean, leanings } from '../src/core/drying/rugBelief.ts';
+import { lean, leanings } from '../src/core/drying/rugBelief.ts';
 import { makeRoomRunner } from '../src/core/drying/runRoom.ts';
 import { normal, quantileOf } from '../src/core/drying/seededRandom.ts';
+import { emptyUnknowns } from '../src/core/drying/unknowns.ts';
 
 const line = (what: string, told: string): void => console.log(`${what.padEnd(52)} ${told}`);
 
@@ -104,7 +105,7 @@ function simulatedRug(random: Random) {
   if (rug === undefined || prepared === undefined) return null;
   const unknowns = emptyUnknowns(1);
   const hidden = Array.from({ length: leanings }, () => normal(random));
-  lean(unknowns, 0, prepared, room.g, hidden);
+  lean(unknowns, 0, prepared, room, hidden);
   const run = makeRoomRunner(room);
   const truth = run(unknowns, []).targetAtHour[0] ?? null;
   if (truth === null) return null;

@@ -3,6 +3,7 @@ import { dryScenarioShape } from '../contract/dryScenarioShape.ts';
 import { readShape } from '../contract/readShape.ts';
 import { type DryAnswer, dryForecast, type RugAnswer } from '../core/drying/index.ts';
 import { dryAlarmWords } from '../text/dryAlarmWords.ts';
+import { bindingWords } from '../text/dryRoomWords.ts';
 import { problemWords } from '../text/problemWords.ts';
 import { type Command, printRefusal, readJson, WrongCall } from './command.ts';
 
@@ -19,8 +20,14 @@ Forecasts when the rugs of a drying room are dry, from its air, its machines, an
              "readings": [{"hour": 2, "massKg": 31.2}, {"hour": 3, "touch": "damp"}]}]}
 
 Humidities are fractions of 1; regains are kg of water per kg of oven-dry rug; hours count from the start.
-In place of airC, "air": [{"hour": 0, "airC": 30, "rh": 0.4}, …] gives scheduled or, with rh, measured air.
-A reading is massKg, pocketRh, meterRegain or touch (wet, damp, cool, dry). startRegain may be left to
+In place of airC, "air": [{"hour": 0, "airC": 30, "rh": 0.4}, …] gives scheduled or, with rh, measured air;
+"measured" rows hold until the last of them, then the model goes on. Without airC and air the temperature
+follows from "startC", "wallsWPerK", "heaters": [{"kw": 3, "untilC": 30}], the current of machines (kw) and
+fans, and the water that evaporates. "openings": [{"fromHour": 20, "untilHour": 30, "airChangesPerHour": 4}]
+are windows; "outside" may carry a "series" of rows; "fans": [{"airSpeed": 2, "kw": 0.2}]. Machines, fans and
+heaters may carry "runs": [{"fromHour": 0, "untilHour": 8}]; rugs "turnings": [{"hour": 6, "posture": "mesh"}].
+A reading is massKg, pocketRh, meterRegain (with points), meterAboveDry (points over a dry reference) or
+touch (wet, damp, cool, dry). startRegain may be left to
 "extraction" (centrifuge, squeegee and vacuum, drained, saturated); what is not said is saturated. Faces are
 2 for a hung rug, 1.5 on mesh, 1 on a floor; neither faces nor posture counts as 1.
 hoursToTarget counts from hanging, targetAtHour on the scenario's clock; null is beyond the hours looked at.
@@ -53,13 +60,23 @@ function airWords({ room, outside, exchangeDries }: DryAnswer['air']): readonly 
   ];
 }
 
-function answerWords({ air, rugs, endRh, water, alarms }: DryAnswer): string {
+/** Whenever something else holds drying up, the hour and what it is. */
+const hourlyWords = (hourly: DryAnswer['hourly']): readonly string[] =>
+  hourly
+    .filter(({ binding }, i) => binding !== hourly[i - 1]?.binding)
+    .map(
+      ({ hour, airC, rh, offeredLPerH, demandedLPerH, binding }) =>
+        `From hour ${hour}: ${airC.toFixed(0)} °C, ${(rh * 100).toFixed(0)} % RH; ${demandedLPerH.toFixed(1)} L/h demanded, ${offeredLPerH.toFixed(1)} L/h offered; ${bindingWords[binding]}.`,
+    );
+
+function answerWords({ air, rugs, endRh, endC, water, hourly, alarms }: DryAnswer): string {
   const { byAirExchangeKg, byMachineKg, loadKg } = water;
   const machines = byMachineKg.reduce((sum, kg) => sum + kg, 0);
   return [
     ...rugs.map(rugWords),
-    `Room: ends at ${(endRh * 100).toFixed(0)} % RH; of ${loadKg.toFixed(1)} kg of water ${byAirExchangeKg.toFixed(1)} kg left with the air, ${machines.toFixed(1)} kg by machines.`,
+    `Room: ends at ${endC.toFixed(0)} °C and ${(endRh * 100).toFixed(0)} % RH; of ${loadKg.toFixed(1)} kg of water ${byAirExchangeKg.toFixed(1)} kg left with the air, ${machines.toFixed(1)} kg by machines.`,
     ...airWords(air),
+    ...hourlyWords(hourly),
     ...alarms.map((alarm) => `! ${dryAlarmWords(alarm)}`),
     'A forecast is no proof: release by the dry standard.',
   ].join('\n');

@@ -9,9 +9,16 @@ const optional = z.optional(number);
 const reading = z.union([
   z.strictObject({ hour: number, massKg: number }),
   z.strictObject({ hour: number, pocketRh: number }),
-  z.strictObject({ hour: number, meterRegain: number }),
+  z.strictObject({ hour: number, meterRegain: number, points: optional }),
+  z.strictObject({ hour: number, meterAboveDry: number }),
   z.strictObject({ hour: number, touch: z.enum(touches) }),
 ]);
+
+const running = { fromHour: number, untilHour: optional };
+const runs = z.optional(z.array(z.strictObject(running)).check(z.maxLength(500)));
+const measured = z
+  .array(z.strictObject({ hour: number, airC: number, rh: number }))
+  .check(z.maxLength(20_000));
 
 const rug = z.strictObject({
   id: text,
@@ -25,6 +32,15 @@ const rug = z.strictObject({
   targetRegain: optional,
   criticalRegain: optional,
   resistance: optional,
+  g: optional,
+  spreads: z.optional(
+    z.strictObject({ startRegain: optional, resistance: optional, criticalRegain: optional }),
+  ),
+  turnings: z.optional(
+    z
+      .array(z.strictObject({ hour: number, posture: z.optional(z.enum(postures)), faces: optional }))
+      .check(z.maxLength(200)),
+  ),
   hungAtHour: optional,
   takenAtHour: optional,
   wettedAtHour: optional,
@@ -44,11 +60,18 @@ export const dryScenarioShape = z.strictObject({
     airSpeed: number,
     airChangesPerHour: number,
     g: optional,
+    gSpread: optional,
+    startC: optional,
+    wallsWPerK: optional,
+    openings: z.optional(
+      z.array(z.strictObject({ ...running, airChangesPerHour: number })).check(z.maxLength(500)),
+    ),
+    measured: z.optional(measured),
     air: z.optional(
       z.array(z.strictObject({ hour: number, airC: number, rh: optional })).check(z.maxLength(20_000)),
     ),
   }),
-  outside: z.strictObject({ airC: number, rh: number }),
+  outside: z.strictObject({ airC: number, rh: number, series: z.optional(measured) }),
   dehumidifiers: z.optional(
     z.array(
       z.strictObject({
@@ -56,8 +79,12 @@ export const dryScenarioShape = z.strictObject({
         ratedC: optional,
         ratedRh: optional,
         type: z.optional(z.enum(['refrigerant', 'desiccant'])),
+        kw: optional,
+        runs,
       }),
     ),
   ),
+  fans: z.optional(z.array(z.strictObject({ airSpeed: number, kw: optional, runs }))),
+  heaters: z.optional(z.array(z.strictObject({ kw: number, untilC: optional, runs }))),
   rugs: z.array(rug).check(z.maxLength(500)),
 });

@@ -21,6 +21,10 @@ export function dryAlarmWords(alarm: DryAlarm): string {
       return `${alarm.rug}: the reading at hour ${alarm.hour} fits nothing else (${Math.abs(alarm.spreads).toFixed(0)} spreads off) and was left out. Take it again.`;
     case 'readings-contradict-model':
       return `${alarm.rug}: its readings contradict the forecast. Trust the readings, check scale and dry mass, and do not promise by this forecast.`;
+    case 'room-too-hot':
+      return `The room reaches ${alarm.peakC.toFixed(0)} °C: heat sets stains, hardens some fibres, and nobody works in it for long. Heat less or open it.`;
+    case 'too-warm-for-fibre':
+      return `${alarm.rug}: hangs at up to ${alarm.airC.toFixed(0)} °C; silk and viscose dry at 25 °C at most. Dry it apart, with moving air instead of warmth.`;
     case 'room-saturates':
       return `The room reaches ${percent(alarm.peakRh)} humidity: nothing dries and everything in it grows damp. Hang fewer, add a machine, or open it to drier air.`;
   }

@@ -6,6 +6,7 @@ const readingNames: Readonly<Record<string, string>> = {
   massKg: 'weighing',
   pocketRh: 'pocket humidity',
   meterRegain: 'meter reading',
+  meterAboveDry: 'meter reading against its dry reference',
   touch: 'touch',
 };
 
@@ -19,7 +20,7 @@ export const dryingWords = {
   'drying-air-missing': ({ field }) => ({
     happened: `${field} is not given.`,
     matters: 'How much water the air takes depends first of all on its temperature and humidity.',
-    now: 'Read the room’s thermometer and hygrometer: give room.airC and room.startRh, or room.air with rows of hour, airC and rh.',
+    now: 'Read the room’s thermometer and hygrometer: give room.airC and room.startRh, or room.air or room.measured with rows of hour, airC and rh; where the temperature is to follow from the room’s heat, room.startC.',
   }),
   'rug-named-twice': ({ rug }) => ({
     happened: `Two rugs are called ${rug}.`,
@@ -55,6 +56,11 @@ export const dryingWords = {
     happened: `Rug ${rug} has a reading at hour ${hour} after one at hour ${afterHour}.`,
     matters: 'A reading at the wrong hour bends the forecast without showing it.',
     now: 'Put the readings in the order they were taken, by hours since the start.',
+  }),
+  'turning-unsaid': ({ rug, hour }) => ({
+    happened: `Rug ${rug} is turned at hour ${hour}, but not into which posture.`,
+    matters: 'Hung in moving air a rug dries about twice as fast as flat on a floor.',
+    now: 'Give the posture from that hour on (hung, mesh, floor), or the faces that are free.',
   }),
   'reading-doubled': ({ rug, hour, kind }) => ({
     happened: `Rug ${rug} has two readings of the same kind (${readingNames[kind] ?? kind}) at hour ${hour}.`,

@@ -2,9 +2,10 @@ import { describe, expect, test } from 'vitest';
 import { dryingRug, dryingScenario, heldAir } from '../../../test/support/dryingRoom.ts';
 import { dryForecast } from './dryForecast.ts';
 import { prepareRoom } from './preparedRoom.ts';
-import { emptyUnknowns, lean } from './rugBelief.ts';
+import { lean } from './rugBelief.ts';
 import { makeRoomRunner } from './runRoom.ts';
 import type { DryReading, DryScenario } from './scenario.ts';
+import { emptyUnknowns } from './unknowns.ts';
 
 const answerOf = (scenario: DryScenario) => {
   const answer = dryForecast({ ...scenario, uncertainty: true });
@@ -26,7 +27,7 @@ const truthOf = (
 ) => {
   const room = prepareRoom(scenario);
   const unknowns = emptyUnknowns(room.rugs.length);
-  for (const [i, rug] of room.rugs.entries()) lean(unknowns, i, rug, 1, leaning);
+  for (const [i, rug] of room.rugs.entries()) lean(unknowns, i, rug, room, leaning);
   const course = makeRoomRunner(room)(unknowns, hours);
   const massAt = (rug: number, k: number) =>
     (room.rugs[rug]?.dryMassKg ?? 0) * (unknowns.dryMass[rug] ?? 1) * (1 + (course.regains[rug]?.[k] ?? 0));

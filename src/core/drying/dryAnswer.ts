@@ -1,5 +1,6 @@
 import type { AirState } from '../air/index.ts';
 import type { WetClock } from '../mould/index.ts';
+import type { RoomHour } from './roomHours.ts';
 import type { JudgedReading } from './rugBelief.ts';
 import type { RugHour } from './surfaceCourse.ts';
 
@@ -65,7 +66,9 @@ export type DryAlarm =
       readonly spreads: number;
     }
   | { readonly code: 'readings-contradict-model'; readonly rug: string }
-  | { readonly code: 'room-saturates'; readonly peakRh: number };
+  | { readonly code: 'room-saturates'; readonly peakRh: number }
+  | { readonly code: 'room-too-hot'; readonly peakC: number }
+  | { readonly code: 'too-warm-for-fibre'; readonly rug: string; readonly airC: number };
 
 /** What the air of the room at the start and the air outside hold; null where an air is too dry to say. */
 export interface AirCompared {
@@ -78,8 +81,12 @@ export interface AirCompared {
 export interface DryAnswer {
   readonly air: AirCompared;
   readonly rugs: readonly RugAnswer[];
+  /** The room hour by hour, along the likely course. */
+  readonly hourly: readonly RoomHour[];
   readonly endRh: number;
   readonly peakRh: number;
+  readonly endC: number;
+  readonly peakC: number;
   /** Water found less water there should be, as a share of the load. */
   readonly waterBalanceError: number;
   readonly water: {

@@ -4,9 +4,9 @@ import { dryingRug, dryingScenario, heldAir } from '../../../test/support/drying
 import { equilibriumRegain } from '../air/index.ts';
 import { dryForecast } from './dryForecast.ts';
 import { prepareRoom } from './preparedRoom.ts';
-import { knownUnknowns } from './roomSystem.ts';
 import { makeRoomRunner } from './runRoom.ts';
 import type { DryScenario } from './scenario.ts';
+import { knownUnknowns } from './unknowns.ts';
 
 const answerOf = (scenario: DryScenario) => {
   const answer = dryForecast(scenario);
@@ -41,8 +41,9 @@ describe('the analytic case: face temperature, air and rest held, pile drying fr
   });
   const prepared = prepareRoom(scenario);
   // Heat without limit keeps the face at the temperature of the air.
-  const room = { ...prepared, film: { ...prepared.film, heat: 1e12 } };
-  const { vapour: km } = room.film;
+  const conditions = prepared.conditions.map((one) => ({ ...one, film: { ...one.film, heat: 1e12 } }));
+  const room = { ...prepared, conditions };
+  const km = room.conditions[0]?.film.vapour ?? Number.NaN;
   const exposure = 12 / 18;
   const saturated = room.startVapour / rh;
   const flux = km * (saturated - room.startVapour);

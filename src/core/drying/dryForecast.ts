@@ -1,28 +1,27 @@
 import settings from '../../../data/drying/settings.json' with { type: 'json' };
 import { done, type Result } from '../../units/index.ts';
-import { type AirState, airState, readTable } from '../air/index.ts';
+import { type AirState, airState } from '../air/index.ts';
 import { wetClock, wetClockHours } from '../mould/index.ts';
-import type { AirCompared, DryAlarm, DryAnswer, RugAnswer, RugSpread } from './dryAnswer.ts';
+import { alarmsOf } from './dryAlarms.ts';
+import type { AirCompared, DryAnswer, RugAnswer, RugSpread } from './dryAnswer.ts';
 import type { DryingProblem } from './dryingProblem.ts';
-import { type PreparedRoom, type PreparedRug, prepareRoom, secondsPerHour } from './preparedRoom.ts';
+import { secondsPerHour } from './givenAir.ts';
+import { type PreparedRoom, type PreparedRug, prepareRoom } from './preparedRoom.ts';
 import { type RoomBelief, roomBelief } from './roomBelief.ts';
-import { fixedPaths, knownUnknowns, type Unknowns } from './roomSystem.ts';
+import { roomHours } from './roomHours.ts';
+import { fixedPaths } from './roomSystem.ts';
 import { makeRoomRunner, type RoomCourse } from './runRoom.ts';
 import type { DryScenario } from './scenario.ts';
 import { scenarioProblem } from './scenarioProblem.ts';
 import { quantileOf, type Random, seededRandom } from './seededRandom.ts';
 import { surfaceCourse } from './surfaceCourse.ts';
+import { saturatedConcentration } from './surfaceFlux.ts';
+import { knownUnknowns, type Unknowns } from './unknowns.ts';
 
 const sampleHoursOf = (hours: number): readonly number[] => {
   const whole = Array.from({ length: Math.floor(hours) + 1 }, (_, hour) => hour);
   return hours > whole.length - 1 ? [...whole, hours] : whole;
 };
-
-/** A rug so near its rest gives off no more worth waiting for [kg/kg]. */
-const nearRest = 0.01;
-
-/** Water taken up again that is worth a word [kg/kg]. */
-const dampAgainRegain = 0.005;
 
 const orNull = (value: number): number | null => (Number.isFinite(value) ? value : null);
 
@@ -106,48 +105,12 @@ function spreadOf(
   };
 }
 
-function alarmsOf(room: PreparedRoom, rugs: readonly RugAnswer[], course: RoomCourse): readonly DryAlarm[] {
-  const ofRugs = rugs.flatMap((answer, at): readonly DryAlarm[] => {
-    const { id: rug, hoursToTarget, endRegain, mouldIndex, spread, hoursWet, targetRegain } = answer;
-    const prepared = room.rugs[at];
-    const atRest =
-      prepared === undefined ? 0 : readTable(prepared.desorption.regain, Math.min(1, course.endRh));
-    const inView = room.seconds / secondsPerHour - (prepared?.wettedAt ?? 0) / secondsPerHour;
-    const pastRed = hoursWet === null ? inView > wetClockHours.redHours : hoursWet > wetClockHours.redHours;
-    const chanceRed = pastRed ? Math.max(spread?.chanceRed ?? 1, 0.5) : (spread?.chanceRed ?? 0);
-    const alarms: DryAlarm[] = [];
-    if (hoursToTarget === null && atRest >= targetRegain && endRegain < atRest + nearRest) {
-      alarms.push({ code: 'target-out-of-reach', rug, atRest, target: targetRegain });
-    } else if (hoursToTarget === null) alarms.push({ code: 'not-dry-in-time', rug, endRegain });
-    if (inView > wetClockHours.redHours && chanceRed >= settings.alarmChance) {
-      alarms.push({ code: 'wet-past-red', rug, chance: chanceRed });
-    } else if (hoursWet !== null && hoursWet > wetClockHours.amberHours) {
-      alarms.push({ code: 'wet-past-amber', rug, chance: 1 });
-    }
-    const again = answer.course.find(
-      ({ hour, regain }) =>
-        hour > (answer.targetAtHour ?? Number.POSITIVE_INFINITY) + 1 &&
-        regain > targetRegain + dampAgainRegain,
-    );
-    if (again !== undefined) alarms.push({ code: 'damp-again', rug, hour: again.hour, regain: again.regain });
-    if (mouldIndex >= 1) alarms.push({ code: 'mould-may-begin', rug, mouldIndex });
-    for (const { reading, spreads, outlier } of spread?.readings ?? []) {
-      if (outlier) alarms.push({ code: 'reading-stands-alone', rug, hour: reading.hour, spreads });
-    }
-    if (spread?.contradicted === true) alarms.push({ code: 'readings-contradict-model', rug });
-    return alarms;
-  });
-  const { peakRh } = course;
-  return peakRh >= settings.roomSaturatesAtRh ? [...ofRugs, { code: 'room-saturates', peakRh }] : ofRugs;
-}
-
-function airCompared({ room, outside }: DryScenario): AirCompared {
-  const [first] = room.air ?? [];
+function airCompared({ outside }: DryScenario, room: PreparedRoom): AirCompared {
   const stateOf = (temperatureC: number, rh: number): AirState | null => {
     const found = airState({ temperatureC, rh });
     return found.ok ? found.value : null;
   };
-  const inside = stateOf(first?.airC ?? room.airC ?? Number.NaN, first?.rh ?? room.startRh ?? Number.NaN);
+  const inside = stateOf(room.startC, room.startVapour / saturatedConcentration(room.startC));
   const out = stateOf(outside.airC, outside.rh);
   const exchangeDries = (out?.humidityRatio ?? 0) < (inside?.humidityRatio ?? 0);
   return { room: inside, outside: out, exchangeDries };
@@ -191,11 +154,15 @@ export function dryForecast(scenario: DryScenario, random?: Random): Result<DryA
       { ...answer, hoursToTarget, targetAtHour: medianAt, hoursWet, wetClock: wetClock(hoursWet), spread },
     ];
   });
+  const hourly = roomHours(room, central, course, hours);
   return done({
-    air: airCompared(scenario),
+    air: airCompared(scenario, room),
     rugs,
+    hourly,
     endRh: course.endRh,
     peakRh: course.peakRh,
+    endC: course.endC,
+    peakC: course.peakC,
     waterBalanceError: [course, ...courses].reduce(
       (worst, { waterBalanceError }) =>
         Math.abs(waterBalanceError) > Math.abs(worst) ? waterBalanceError : worst,
@@ -203,6 +170,6 @@ export function dryForecast(scenario: DryScenario, random?: Random): Result<DryA
     ),
     water: waterOf(course),
     ...(belief === null ? {} : { g: belief.g }),
-    alarms: alarmsOf(room, rugs, course),
+    alarms: alarmsOf(scenario, room, rugs, course, hourly),
   });
 }

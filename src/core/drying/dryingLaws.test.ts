@@ -3,9 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { dryingRug, dryingScenario, heldAir } from '../../../test/support/dryingRoom.ts';
 import { equilibriumRegain } from '../air/index.ts';
 import { prepareRoom } from './preparedRoom.ts';
-import { knownUnknowns } from './roomSystem.ts';
 import { makeRoomRunner, usualFineness } from './runRoom.ts';
 import type { DryScenario } from './scenario.ts';
+import { knownUnknowns } from './unknowns.ts';
 
 const runOf = (scenario: DryScenario, relative = 1e-5, hours: readonly number[] = []) => {
   const room = prepareRoom(scenario);

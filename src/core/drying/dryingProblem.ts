@@ -18,6 +18,7 @@ export type DryingProblem =
       'readings-out-of-order',
       { readonly rug: string; readonly hour: number; readonly afterHour: number }
     >
+  | Problem<'turning-unsaid', { readonly rug: string; readonly hour: number }>
   | Problem<'reading-doubled', { readonly rug: string; readonly hour: number; readonly kind: string }>
   | Problem<
       'mass-below-bone-dry',

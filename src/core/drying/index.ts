@@ -2,6 +2,7 @@ export { litresPerDayAt } from './dehumidifier.ts';
 export type { DryAlarm, DryAnswer, RegainBand, RugAnswer, RugSpread } from './dryAnswer.ts';
 export { dryForecast } from './dryForecast.ts';
 export type { DryingProblem } from './dryingProblem.ts';
+export { type Binding, bindings, type RoomHour } from './roomHours.ts';
 export type { JudgedReading } from './rugBelief.ts';
 export * from './scenario.ts';
 export { readingKind } from './scenarioProblem.ts';

@@ -1,4 +1,4 @@
-import type { ArrowSystem } from './arrowSystem.ts';
+import { type ArrowSystem, makeArrowMatrix } from './arrowSystem.ts';
 
 /**
  * The method: four stages, of third order, damping what is stiff. In its usual form
@@ -27,6 +27,7 @@ export type Fineness =
 /** Below these, errors count against the floor and not against the value. */
 const leastRegain = 0.1;
 const leastVapour = 0.005;
+const leastC = 20;
 
 const ratesInto = (system: ArrowSystem, into: Float64Array): void => {
   const { cells, paths } = system;
@@ -38,53 +39,27 @@ const ratesInto = (system: ArrowSystem, into: Float64Array): void => {
   }
   for (let k = 0; k < paths; k++) {
     const rate = system.pathRate[k] ?? 0;
-    into[cells + 1 + k] = rate;
+    into[cells + 2 + k] = rate;
     given -= rate;
   }
-  into[cells] = system.airIsGiven ? system.givenRate() : (given + system.givenRate()) / system.volume;
+  into[cells] = system.vapourIsGiven() ? system.givenRate() : (given + system.givenRate()) / system.volume;
+  into[cells + 1] = system.heat.rate;
 };
 
 /** Makes an integrator whose store is used again from run to run. */
 export function makeIntegrator(system: ArrowSystem) {
   const { cells, paths } = system;
-  const size = cells + 1 + paths;
+  const size = cells + 2 + paths;
   const vector = () => new Float64Array(size);
   const [state, rates, nextState, nextRates] = [vector(), vector(), vector(), vector()];
   const [stage, right, timeRate] = [vector(), vector(), vector()];
   const [k1, k2, k3, k4] = [vector(), vector(), vector(), vector()];
-  const byCell = new Float64Array(cells);
-  const byAir = new Float64Array(cells);
-  const pathByAir = new Float64Array(paths);
+  const matrix = makeArrowMatrix(system);
 
   const beginAt = (time: number): void => {
     system.evaluate(time, state, true);
     ratesInto(system, rates);
-    byCell.set(system.cellByCell);
-    byAir.set(system.cellByAir);
-    pathByAir.set(system.pathByAir);
-  };
-
-  /** Solves (1/(h·gamma) − slopes) x = right into x, down the arrow's shaft and back. */
-  const solve = (into: Float64Array, shift: number): void => {
-    const { volume } = system;
-    let air = right[cells] ?? 0;
-    let pivot = shift;
-    if (!system.airIsGiven) {
-      for (let i = 0; i < cells; i++) {
-        const share = ((system.weights[i] ?? 0) * (byCell[i] ?? 0)) / (volume * (shift - (byCell[i] ?? 0)));
-        air -= share * (right[i] ?? 0);
-        pivot += share * (byAir[i] ?? 0) + ((system.weights[i] ?? 0) * (byAir[i] ?? 0)) / volume;
-      }
-      for (let k = 0; k < paths; k++) pivot += (pathByAir[k] ?? 0) / volume;
-    }
-    const room = air / pivot;
-    into[cells] = room;
-    for (let i = 0; i < cells; i++) {
-      into[i] = ((right[i] ?? 0) + (byAir[i] ?? 0) * room) / (shift - (byCell[i] ?? 0));
-    }
-    for (let k = 0; k < paths; k++) {
-      into[cells + 1 + k] = ((right[cells + 1 + k] ?? 0) + (pathByAir[k] ?? 0) * room) / shift;
-    }
+    matrix.keep();
   };
 
   const measureTimeRate = (time: number, length: number): void => {
@@ -103,17 +78,17 @@ export function makeIntegrator(system: ArrowSystem) {
     for (let i = 0; i < size; i++) {
       right[i] = (rates[i] ?? 0) + (varies ? 0.5 * length * (timeRate[i] ?? 0) : 0);
     }
-    solve(k1, shift);
+    matrix.solve(k1, right, shift);
     for (let i = 0; i < size; i++) {
       const slope = varies ? 1.5 * length * (timeRate[i] ?? 0) : 0;
       right[i] = (rates[i] ?? 0) + slope + 4 * perLength * (k1[i] ?? 0);
     }
-    solve(k2, shift);
+    matrix.solve(k2, right, shift);
     for (let i = 0; i < size; i++) stage[i] = (state[i] ?? 0) + 2 * (k1[i] ?? 0);
     system.evaluate(time + length, stage, false);
     ratesInto(system, right);
     for (let i = 0; i < size; i++) right[i] = (right[i] ?? 0) + perLength * ((k1[i] ?? 0) - (k2[i] ?? 0));
-    solve(k3, shift);
+    matrix.solve(k3, right, shift);
     for (let i = 0; i < size; i++) stage[i] = (stage[i] ?? 0) + (k3[i] ?? 0);
     system.evaluate(time + length, stage, false);
     ratesInto(system, right);
@@ -121,14 +96,14 @@ export function makeIntegrator(system: ArrowSystem) {
       const coupled = (k1[i] ?? 0) - (k2[i] ?? 0) - (8 / 3) * (k3[i] ?? 0);
       right[i] = (right[i] ?? 0) + perLength * coupled;
     }
-    solve(k4, shift);
+    matrix.solve(k4, right, shift);
     let worst = 0;
     for (let i = 0; i < size; i++) {
       const error = k4[i] ?? 0;
       const next = (stage[i] ?? 0) + error;
       nextState[i] = next;
-      if (i > cells) continue;
-      const floor = i === cells ? leastVapour : leastRegain;
+      if (i > cells + 1) continue;
+      const floor = i < cells ? leastRegain : i === cells ? leastVapour : leastC;
       const scale = Math.max(Math.abs(next), floor);
       worst = Math.max(worst, Math.abs(error) / scale);
     }
@@ -171,9 +146,7 @@ export function makeIntegrator(system: ArrowSystem) {
       taken(begun);
       state.set(nextState);
       rates.set(nextRates);
-      byCell.set(system.cellByCell);
-      byAir.set(system.cellByAir);
-      pathByAir.set(system.pathByAir);
+      matrix.keep();
     }
     return length;
   };

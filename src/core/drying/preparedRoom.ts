@@ -1,3 +1,4 @@
+import heat from '../../../data/drying/heat.json' with { type: 'json' };
 import settings from '../../../data/drying/settings.json' with { type: 'json' };
 import {
   type Desorption,
@@ -7,40 +8,63 @@ import {
   vapourConcentration,
 } from '../air/index.ts';
 import { machineOf } from './dehumidifier.ts';
-import type { AirRow, DryRug, DryScenario } from './scenario.ts';
-import { type AirFilm, airFilm, saturatedConcentration } from './surfaceFlux.ts';
+import { type AirCourse, airAt, airCourseOf, bendsOf, secondsPerHour } from './givenAir.ts';
+import { conditionsOf, type RoomCondition } from './roomCondition.ts';
+import type { DryRug, DryScenario } from './scenario.ts';
+import { saturatedConcentration } from './surfaceFlux.ts';
 
-export const secondsPerHour = 3600;
+/** Faces times area from a time on. */
+interface Exposure {
+  readonly from: number;
+  readonly m2: number;
+}
 
 /** A rug as the model sees it; times in seconds of the scenario. */
 export interface PreparedRug {
   readonly id: string;
-  /** Area times faces [m²]. */
-  readonly exposedM2: number;
+  /** In rising time; the first holds from hanging. */
+  readonly exposures: readonly Exposure[];
   readonly dryMassKg: number;
   readonly desorption: Desorption;
   readonly startRegain: number;
-  readonly startSpread: number;
   readonly targetRegain: number;
   readonly criticalRegain: number;
   readonly resistance: number;
+  readonly g: number;
+  /** Of the logarithms of starting water, resistance and critical regain. */
+  readonly spreads: { readonly start: number; readonly resistance: number; readonly critical: number };
   readonly hungAt: number;
   readonly takenAt: number;
   readonly wettedAt: number;
+}
+
+/** How a room keeps and loses its heat. */
+export interface RoomHeat {
+  readonly wallsWPerK: number;
+  readonly wallsSpread: number;
+  readonly heldJPerK: number;
+}
+
+/** Outside air at an hour. */
+export interface OutsideRow {
+  readonly hour: number;
+  readonly airC: number;
+  readonly pressurePa: number;
 }
 
 /** A drying room with everything that does not change from draw to draw. */
 export interface PreparedRoom {
   readonly seconds: number;
   readonly volumeM3: number;
-  readonly film: AirFilm;
   readonly g: number;
-  /** Rows of the air by time; one row when it is held. */
-  readonly air: readonly AirRow[];
-  readonly airIsMeasured: boolean;
+  readonly gSpread: number;
+  readonly air: AirCourse;
+  readonly conditions: readonly RoomCondition[];
+  readonly heat: RoomHeat;
+  readonly startC: number;
   readonly startVapour: number;
-  readonly outsidePressurePa: number;
-  readonly airChangesPerS: number;
+  /** By time; one row where the outside air is held. */
+  readonly outside: readonly OutsideRow[];
   readonly machines: readonly ReturnType<typeof machineOf>[];
   readonly rugs: readonly PreparedRug[];
   /** Times at which something jumps [s]. */
@@ -59,33 +83,54 @@ const startOf = ({ startRegain, extraction }: DryRug): { likely: number; spread:
   return { likely: row?.likely ?? Number.NaN, spread: row?.spread ?? Number.NaN };
 };
 
+const facesOf = ({ faces, posture }: Pick<DryRug, 'faces' | 'posture'>): number =>
+  faces ?? (posture === undefined ? settings.worstFaces : settings.facesByPosture[posture]);
+
 function rugOf(rug: DryRug, desorption: Desorption): PreparedRug {
-  const { facesByPosture, worstFaces, targetRh, criticalRegain, resistanceSPerM } = settings;
-  const faces = rug.faces ?? (rug.posture === undefined ? worstFaces : facesByPosture[rug.posture]);
+  const { targetRh, criticalRegain, resistanceSPerM, belief } = settings;
   const start = startOf(rug);
   const hungAt = (rug.hungAtHour ?? 0) * secondsPerHour;
+  const turnings = (rug.turnings ?? []).map((turning) => ({
+    from: turning.hour * secondsPerHour,
+    m2: rug.areaM2 * facesOf(turning),
+  }));
   return {
     id: rug.id,
-    exposedM2: rug.areaM2 * faces,
+    exposures: [{ from: hungAt, m2: rug.areaM2 * facesOf(rug) }, ...turnings],
     dryMassKg: rug.dryMassKg,
     desorption,
     startRegain: start.likely,
-    startSpread: start.spread,
     targetRegain: rug.targetRegain ?? readTable(desorption.regain, targetRh),
     criticalRegain: rug.criticalRegain ?? criticalRegain,
     resistance: rug.resistance ?? resistanceSPerM,
+    g: rug.g ?? 1,
+    spreads: {
+      start: rug.spreads?.startRegain ?? start.spread,
+      resistance: rug.spreads?.resistance ?? belief.resistanceSpread,
+      critical: rug.spreads?.criticalRegain ?? belief.criticalRegainSpread,
+    },
     hungAt,
     takenAt: (rug.takenAtHour ?? Number.POSITIVE_INFINITY) * secondsPerHour,
     wettedAt: rug.wettedAtHour === undefined ? hungAt : rug.wettedAtHour * secondsPerHour,
   };
 }
 
+/** Area times faces of a rug at a time [m²]; 0 while it does not hang in the room. */
+export const exposedAt = ({ exposures, hungAt, takenAt }: PreparedRug, time: number): number =>
+  time < hungAt || time >= takenAt ? 0 : (exposures.findLast(({ from }) => from <= time)?.m2 ?? 0);
+
+const heatOf = ({ room }: DryScenario): RoomHeat => ({
+  wallsWPerK: room.wallsWPerK ?? heat.wallsWPerM3K * room.volumeM3,
+  wallsSpread: room.wallsWPerK === undefined ? heat.wallsSpread : heat.statedWallsSpread,
+  heldJPerK: heat.heldJPerM3K * room.volumeM3,
+});
+
 /**
  * A checked scenario made ready for many runs.
  *
  * @param scenario - as `scenarioProblem` found nothing wrong with it
  * @returns the room, its defaults filled in
- * @source workshop-setting (data/drying/settings.json); c_out = outside vapour pressure at the room's temperature
+ * @source workshop-setting (data/drying/settings.json, data/drying/heat.json)
  */
 export function prepareRoom(scenario: DryScenario): PreparedRoom {
   const { room, outside } = scenario;
@@ -98,24 +143,28 @@ export function prepareRoom(scenario: DryScenario): PreparedRoom {
     return found;
   };
   const rugs = scenario.rugs.map((rug) => rugOf(rug, desorptionFor(rug)));
-  const air = room.air ?? [{ hour: 0, airC: room.airC ?? Number.NaN }];
-  const [first] = air;
-  const airIsMeasured = air.every(({ rh }) => rh !== undefined);
-  const startRh = airIsMeasured ? first?.rh : room.startRh;
+  const air = airCourseOf(room);
+  const given = airAt(air, 0);
+  const startC = given.airC ?? room.startC ?? Number.NaN;
+  const conditions = conditionsOf(scenario);
+  const rows = outside.series ?? [{ hour: 0, ...outside }];
   const jumps = [
-    ...rugs.flatMap(({ hungAt, takenAt }) => [hungAt, takenAt]),
-    ...(air.length > 1 ? air.map(({ hour }) => hour * secondsPerHour) : []),
+    ...rugs.flatMap(({ exposures, takenAt }) => [...exposures.map(({ from }) => from), takenAt]),
+    ...conditions.map(({ from }) => from),
+    ...bendsOf(air),
+    ...(rows.length > 1 ? rows.map(({ hour }) => hour * secondsPerHour) : []),
   ];
   return {
     seconds,
     volumeM3: room.volumeM3,
-    film: airFilm(room.airSpeed),
     g: room.g ?? 1,
+    gSpread: room.gSpread ?? settings.belief.roomSpread,
     air,
-    airIsMeasured,
-    startVapour: (startRh ?? Number.NaN) * saturatedConcentration(first?.airC ?? Number.NaN),
-    outsidePressurePa: outside.rh * pressureOf(outside.airC),
-    airChangesPerS: room.airChangesPerHour / secondsPerHour,
+    conditions,
+    heat: heatOf(scenario),
+    startC,
+    startVapour: given.vapour ?? (room.startRh ?? Number.NaN) * saturatedConcentration(startC),
+    outside: rows.map(({ hour, airC, rh }) => ({ hour, airC, pressurePa: rh * pressureOf(airC) })),
     machines: scenario.dehumidifiers.map(({ ratedC, ratedRh, ...machine }) =>
       machineOf({ ...machine, ratedC: ratedC ?? Number.NaN, ratedRh: ratedRh ?? Number.NaN }),
     ),
@@ -126,41 +175,36 @@ export function prepareRoom(scenario: DryScenario): PreparedRoom {
   };
 }
 
-/** Temperature and, where measured, vapour of the room's air at a time. */
-export interface GivenAir {
+/** What is switched and opened at a time. */
+export const conditionAt = ({ conditions }: PreparedRoom, time: number): RoomCondition | undefined =>
+  conditions.findLast(({ from }) => from <= time) ?? conditions[0];
+
+/** Outside air at a time, and how it changes [K/s, Pa/s]. */
+export interface OutsideAir {
   readonly airC: number;
-  readonly vapour: number | null;
-  /** Change of the measured vapour [kg/m³s]. */
-  readonly vapourPerS: number;
+  readonly airCPerS: number;
+  readonly pressurePa: number;
+  readonly pressurePerS: number;
 }
 
-const rowVapour = ({ airC, rh }: AirRow): number | null =>
-  rh === undefined ? null : rh * saturatedConcentration(airC);
-
-/**
- * The given air at a time, straight between the rows and held outside them.
- *
- * @param rows - in rising time
- * @param time - [s]
- * @source none: linear interpolation
- */
-export function airAt(rows: readonly AirRow[], time: number): GivenAir {
+/** Outside air at a time: straight between its rows by temperature and vapour pressure, held outside them. */
+export function outsideAt({ outside }: PreparedRoom, time: number): OutsideAir {
   const hour = time / secondsPerHour;
-  const after = rows.findIndex((row) => row.hour > hour);
-  const before = rows[after === -1 ? rows.length - 1 : Math.max(0, after - 1)];
-  const next = after <= 0 ? undefined : rows[after];
-  if (before === undefined) return { airC: Number.NaN, vapour: null, vapourPerS: 0 };
-  const [from, to] = [rowVapour(before), next === undefined ? null : rowVapour(next)];
-  if (next === undefined) return { airC: before.airC, vapour: from, vapourPerS: 0 };
-  const share = (hour - before.hour) / (next.hour - before.hour);
-  const rise = from === null || to === null ? 0 : to - from;
+  const after = outside.findIndex((row) => row.hour > hour);
+  const before = outside[after === -1 ? outside.length - 1 : Math.max(0, after - 1)];
+  const next = after <= 0 ? undefined : outside[after];
+  const { airC = Number.NaN, pressurePa = Number.NaN } = before ?? {};
+  if (before === undefined || next === undefined) return { airC, airCPerS: 0, pressurePa, pressurePerS: 0 };
+  const length = (next.hour - before.hour) * secondsPerHour;
+  const past = time - before.hour * secondsPerHour;
+  const airCPerS = (next.airC - airC) / length;
+  const pressurePerS = (next.pressurePa - pressurePa) / length;
   return {
-    airC: before.airC + share * (next.airC - before.airC),
-    vapour: from === null ? null : from + share * rise,
-    vapourPerS: rise / ((next.hour - before.hour) * secondsPerHour),
+    ...{ airC: airC + past * airCPerS, airCPerS },
+    ...{ pressurePa: pressurePa + past * pressurePerS, pressurePerS },
   };
 }
 
-/** Vapour of the outside air once it is as warm as the room [kg/m³]. */
-export const outsideVapour = ({ outsidePressurePa }: PreparedRoom, airC: number): number =>
-  vapourConcentration(outsidePressurePa, airC);
+/** Vapour of outside air once it is as warm as the room [kg/m³]. */
+export const warmedVapour = ({ pressurePa }: { readonly pressurePa: number }, airC: number): number =>
+  vapourConcentration(pressurePa, airC);

@@ -35,6 +35,14 @@ function touchMisfit(touch: Touch, regain: number): Misfit {
   return { spreads, logLikelihood: Math.log(Math.max(chance, 1e-12)) };
 }
 
+/** A meter in units of its own tells dry from damp, and no more. */
+function aboveDryMisfit(aboveDry: number, regain: number, target: number): Misfit {
+  const { dryUpTo, slackRegain, spread } = settings.meterAboveDry;
+  const off = (target + slackRegain - regain) / spread;
+  const away = aboveDry <= dryUpTo ? off : -off;
+  return { spreads: Math.min(0, away), logLikelihood: Math.log(Math.max(normalBelow(away), 1e-12)) };
+}
+
 /**
  * How well a reading fits a rug that holds a regain.
  *
@@ -52,6 +60,11 @@ export function misfitOf(reading: DryReading, rug: PreparedRug, regain: number, 
   }
   if ('pocketRh' in reading)
     return gaussian((reading.pocketRh - readTable(rug.desorption.activity, regain)) / pocketRh);
-  if ('meterRegain' in reading) return gaussian((reading.meterRegain - regain) / meterRegain);
+  if ('meterRegain' in reading) {
+    // Points differ on one rug by as much as one reading errs, so many points narrow only so far.
+    const spread = meterRegain * Math.sqrt(0.5 + 0.5 / (reading.points ?? 1));
+    return gaussian((reading.meterRegain - regain) / spread);
+  }
+  if ('meterAboveDry' in reading) return aboveDryMisfit(reading.meterAboveDry, regain, rug.targetRegain);
   return touchMisfit(reading.touch, regain);
 }

@@ -1,9 +1,7 @@
-import settings from '../../../data/drying/settings.json' with { type: 'json' };
+import { airAt, secondsPerHour, vapourIsGivenUntil } from './givenAir.ts';
 import type { PreparedRoom } from './preparedRoom.ts';
-import { secondsPerHour } from './preparedRoom.ts';
-import { backgroundStepS, knownUnknowns, type Unknowns } from './roomSystem.ts';
+import { backgroundStepS } from './roomSystem.ts';
 import {
-  emptyUnknowns,
   type Leaning,
   lean,
   leanings,
@@ -16,6 +14,7 @@ import {
 import { makeRoomRunner } from './runRoom.ts';
 import type { DryReading } from './scenario.ts';
 import { normal, type Random } from './seededRandom.ts';
+import { emptyUnknowns, knownUnknowns, type Unknowns } from './unknowns.ts';
 
 /** Joint draws of what is not known of a room's rugs, and what the readings were worth. */
 export interface RoomBelief {
@@ -98,7 +97,8 @@ function othersOf(room: PreparedRoom, draws: readonly Unknowns[], seconds: numbe
       }),
     );
   });
-  const rooms = draws.map(({ g }) => Math.log((g[0] ?? room.g) / room.g) / settings.belief.roomSpread);
+  const reckoned = room.g * (room.rugs[0]?.g ?? 1);
+  const rooms = draws.map(({ g }) => Math.log((g[0] ?? reckoned) / reckoned) / room.gSpread);
   return room.rugs.map((_, rug) => {
     const totals = lost.map((of) =>
       hours
@@ -155,13 +155,15 @@ export function roomBelief(
           belief === null
             ? [factor, ...Array.from({ length: leanings - 1 }, () => normal(random))]
             : (onlyLeaning ?? drawNear(belief, factor, spread / 2, random));
-        lean(unknowns, i, rug, room.g, leaning);
+        lean(unknowns, i, rug, room, leaning);
       }
+      if (warms) unknowns.walls = Math.exp(room.heat.wallsSpread * normal(random));
       return unknowns;
     });
   };
+  const warms = airAt(room.air, room.seconds).airC === null;
   const last = Math.max(0, ...readings.flat().map(({ hour }) => hour * secondsPerHour));
-  const sharesAir = room.rugs.length > 1 && !room.airIsMeasured;
+  const sharesAir = room.rugs.length > 1 && !vapourIsGivenUntil(room.air, last);
   let beliefs: readonly (RugBelief | null)[] = room.rugs.map(() => null);
   // A second round where rugs share the air, since the others’ water was first reckoned from what was only guessed of them.
   for (let round = 0; last > 0 && round < (sharesAir ? 2 : 1); round++) {
@@ -175,10 +177,10 @@ export function roomBelief(
   const likely = knownUnknowns(room);
   for (const [i, rug] of room.rugs.entries()) {
     const belief = beliefs[i] ?? null;
-    lean(likely, i, rug, room.g, belief === null ? [shared.mean] : meanLeaning(belief));
+    lean(likely, i, rug, room, belief === null ? [shared.mean] : meanLeaning(belief));
   }
   const spread = Math.sqrt(shared.variance);
-  const g = (at: number) => room.g * Math.exp(settings.belief.roomSpread * (shared.mean + at * spread));
+  const g = (at: number) => room.g * Math.exp(room.gSpread * (shared.mean + at * spread));
   return {
     draws: drawsOf(beliefs, count),
     likely,

@@ -1,12 +1,13 @@
 import { CholeskyDecomposition, inverse, Matrix } from 'ml-matrix';
 import settings from '../../../data/drying/settings.json' with { type: 'json' };
+import { secondsPerHour } from './givenAir.ts';
 import type { PreparedRoom, PreparedRug } from './preparedRoom.ts';
-import { secondsPerHour } from './preparedRoom.ts';
 import { type Misfit, misfitOf } from './readingLikelihood.ts';
-import type { Background, Unknowns } from './roomSystem.ts';
+import type { Background } from './roomSystem.ts';
 import { makeRoomRunner } from './runRoom.ts';
 import type { DryReading } from './scenario.ts';
 import { normal, type Random } from './seededRandom.ts';
+import { emptyUnknowns, type Unknowns } from './unknowns.ts';
 
 /**
  * The unknowns of a rug as distances from their first guess, each in its own spread of the logarithm:
@@ -35,10 +36,13 @@ export interface RugBelief extends WeightedLeanings {
   readonly contradicted: boolean;
 }
 
-const spreadsOf = (rug: PreparedRug): readonly number[] => {
-  const { roomSpread, resistanceSpread, criticalRegainSpread, dryMassSpread } = settings.belief;
-  return [roomSpread, rug.startSpread, resistanceSpread, criticalRegainSpread, dryMassSpread];
-};
+const spreadsOf = ({ spreads }: PreparedRug, gSpread: number): readonly number[] => [
+  gSpread,
+  spreads.start,
+  spreads.resistance,
+  spreads.critical,
+  settings.belief.dryMassSpread,
+];
 
 /** Water that the other rugs of a room give to its air, and how well that is known. */
 export interface Others {
@@ -55,32 +59,22 @@ export function lean(
   unknowns: Unknowns,
   at: number,
   rug: PreparedRug,
-  g: number,
+  { g, gSpread }: Pick<PreparedRoom, 'g' | 'gSpread'>,
   leaning: Leaning,
   others: Others | null = null,
 ): void {
-  const factor = spreadsOf(rug).map((spread, i) => Math.exp(spread * (leaning[i] ?? 0)));
+  const factor = spreadsOf(rug, gSpread).map((spread, i) => Math.exp(spread * (leaning[i] ?? 0)));
   const [room = 1, start = 1, resistance = 1, critical = 1, mass = 1] = factor;
   unknowns.others =
     others === null
       ? 1
       : Math.exp(others.byRoom * ((leaning[0] ?? 0) - others.atRoom) + others.spread * (leaning[5] ?? 0));
-  unknowns.g[at] = g * room;
+  unknowns.g[at] = g * rug.g * room;
   unknowns.startRegain[at] = rug.startRegain * start;
   unknowns.resistance[at] = rug.resistance * resistance;
   unknowns.criticalRegain[at] = rug.criticalRegain * critical;
   unknowns.dryMass[at] = mass;
 }
-
-/** Room for the unknowns of so many rugs. */
-export const emptyUnknowns = (rugs: number): Unknowns => ({
-  startRegain: new Float64Array(rugs),
-  g: new Float64Array(rugs),
-  resistance: new Float64Array(rugs),
-  criticalRegain: new Float64Array(rugs),
-  dryMass: new Float64Array(rugs),
-  others: 1,
-});
 
 /**
  * A room until a time, with some of its rugs.
@@ -215,7 +209,7 @@ export function rugBelief(
   const hours = [...new Set(readings.map(({ hour }) => hour))].sort((a, b) => a - b);
   const unknowns = emptyUnknowns(1);
   const misfitsOf = (of: readonly DryReading[]) => (leaning: Leaning) => {
-    lean(unknowns, 0, rug, room.g, leaning, others);
+    lean(unknowns, 0, rug, room, leaning, others);
     const [regains] = run(unknowns, hours).regains;
     const dryMass = unknowns.dryMass[0] ?? 1;
     return of.map((reading) =>

@@ -1,7 +1,9 @@
+import { secondsPerHour } from './givenAir.ts';
 import { type Fineness, makeIntegrator, type Step, within } from './integrate.ts';
-import { airAt, type PreparedRoom, secondsPerHour } from './preparedRoom.ts';
-import { type Background, fixedPaths, makeRoomSystem, type Unknowns } from './roomSystem.ts';
+import type { PreparedRoom } from './preparedRoom.ts';
+import { type Background, fixedPaths, makeRoomSystem } from './roomSystem.ts';
 import { saturatedConcentration } from './surfaceFlux.ts';
+import type { Unknowns } from './unknowns.ts';
 
 /** What became of a room in one run. Arrays by rug follow the room's rugs. */
 export interface RoomCourse {
@@ -9,12 +11,16 @@ export interface RoomCourse {
   readonly targetAtHour: readonly (number | null)[];
   readonly endRegain: Float64Array;
   readonly endRh: number;
+  readonly endC: number;
   /** Greatest relative humidity at the ends of the steps [fraction]. */
   readonly peakRh: number;
+  readonly peakC: number;
   /** Regain of each rug at each hour asked for. */
   readonly regains: readonly Float64Array[];
   /** Vapour of the room at each hour asked for [kg/m³]. */
   readonly vapours: Float64Array;
+  /** Temperature of the room at each hour asked for [°C]. */
+  readonly airCs: Float64Array;
   /** Water by path [kg]: air exchange, condensation, then each machine. */
   readonly paths: Float64Array;
   readonly loadKg: number;
@@ -51,12 +57,14 @@ const crossing = (step: Step, index: number, target: number): number => {
  * @source none: mass balance integrated by makeIntegrator
  */
 export function makeRoomRunner(room: PreparedRoom, background: Background | null = null) {
-  const { system, begin, hangAt } = makeRoomSystem(room, background);
+  const { system, begin, enter, vapourIsGiven } = makeRoomSystem(room, background);
   const { state, run } = makeIntegrator(system);
-  const { rugs, seconds, volumeM3, airIsMeasured } = room;
+  const { rugs, seconds, volumeM3 } = room;
   const air = rugs.length;
+  const [warmth, firstPath] = [air + 1, air + 2];
+  const exchanged = firstPath + fixedPaths.indexOf('airExchange');
   const stored = (): number => {
-    let sum = airIsMeasured ? 0 : volumeM3 * (state[air] ?? 0);
+    let sum = volumeM3 * (state[air] ?? 0);
     for (let i = 0; i < air; i++) sum += (system.weights[i] ?? 0) * (state[i] ?? 0);
     return sum;
   };
@@ -70,16 +78,19 @@ export function makeRoomRunner(room: PreparedRoom, background: Background | null
     state.fill(0);
     state.set(unknowns.startRegain);
     state[air] = room.startVapour;
+    state[warmth] = room.startC;
     const loadKg = stored();
     const targetAtHour: (number | null)[] = rugs.map(() => null);
     const regains = rugs.map(() => new Float64Array(sampleHours.length));
-    const vapours = new Float64Array(sampleHours.length);
+    const [vapours, airCs] = [new Float64Array(sampleHours.length), new Float64Array(sampleHours.length)];
     let sampled = 0;
-    let peakRh = 0;
+    let [peakRh, peakC] = [0, Number.NEGATIVE_INFINITY];
     let steps = 0;
 
-    const noteRh = (time: number, vapour: number): void => {
-      peakRh = Math.max(peakRh, vapour / saturatedConcentration(airAt(room.air, time).airC));
+    const noteAir = (of: Float64Array): void => {
+      const airC = of[warmth] ?? Number.NaN;
+      peakRh = Math.max(peakRh, (of[air] ?? 0) / saturatedConcentration(airC));
+      peakC = Math.max(peakC, airC);
     };
     const sampleUntil = (time: number, read: (index: number, at: number) => number): void => {
       for (; sampled < sampleHours.length; sampled++) {
@@ -90,6 +101,7 @@ export function makeRoomRunner(room: PreparedRoom, background: Background | null
           if (of !== undefined) of[sampled] = read(i, at);
         }
         vapours[sampled] = read(air, at);
+        airCs[sampled] = read(warmth, at);
       }
     };
     const taken = (step: Step): void => {
@@ -105,29 +117,35 @@ export function makeRoomRunner(room: PreparedRoom, background: Background | null
         }
       }
       sampleUntil(step.to, (index, at) => within(step, index, at));
-      noteRh(step.to, step.nextState[air] ?? 0);
+      noteAir(step.nextState);
     };
 
+    enter(0, state);
     sampleUntil(0, (index) => state[index] ?? 0);
-    noteRh(0, room.startVapour);
+    noteAir(state);
     let length = firstStepS;
     for (const [i, from] of room.jumps.slice(0, -1).entries()) {
-      hangAt(from);
+      const before = volumeM3 * (state[air] ?? 0);
+      enter(from, state);
+      // What measuring puts into the air or takes out of it came and went with the outside.
+      state[exchanged] = (state[exchanged] ?? 0) + before - volumeM3 * (state[air] ?? 0);
       const to = room.jumps[i + 1] ?? seconds;
       for (const [r, rug] of rugs.entries()) {
         if (targetAtHour[r] === null && rug.hungAt === from && (state[r] ?? 0) <= rug.targetRegain) {
           targetAtHour[r] = from / secondsPerHour;
         }
       }
+      const held = stored();
       length = run(from, to, Math.min(length, firstStepS), fineness, taken);
+      if (vapourIsGiven()) state[exchanged] = (state[exchanged] ?? 0) + held - stored();
     }
-    const paths = state.slice(air + 1);
-    if (airIsMeasured) paths[fixedPaths.indexOf('airExchange')] = loadKg - stored();
+    const paths = state.slice(firstPath);
     const gone = paths.reduce((sum, water) => sum + water, 0);
     return {
-      ...{ targetAtHour, regains, vapours, paths, loadKg, peakRh, steps },
+      ...{ targetAtHour, regains, vapours, airCs, paths, loadKg, peakRh, peakC, steps },
       endRegain: state.slice(0, air),
-      endRh: (state[air] ?? 0) / saturatedConcentration(airAt(room.air, seconds).airC),
+      endRh: (state[air] ?? 0) / saturatedConcentration(state[warmth] ?? Number.NaN),
+      endC: state[warmth] ?? Number.NaN,
       waterBalanceError: (stored() + gone - loadKg) / Math.max(loadKg, leastLoadKg),
     };
   };

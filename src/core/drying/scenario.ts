@@ -15,10 +15,26 @@ export type Touch = (typeof touches)[number];
 export type DryReading = { readonly hour: number } & (
   | { readonly massKg: number }
   | { readonly pocketRh: number }
-  /** Moisture by a meter that was set on fibre, as regain [kg/kg]. */
-  | { readonly meterRegain: number }
+  /** Moisture by a meter that was set on fibre, as regain [kg/kg]; the mean of so many points. */
+  | { readonly meterRegain: number; readonly points?: number | undefined }
+  /** Highest point of a meter less its reading on something known dry, in its own units: it only tells dry from damp. */
+  | { readonly meterAboveDry: number }
   | { readonly touch: Touch }
 );
+
+/** From this hour on a rug hangs or lies otherwise; faces go before the posture. */
+export interface Turning {
+  readonly hour: number;
+  readonly posture?: Posture | undefined;
+  readonly faces?: number | undefined;
+}
+
+/** How well the numbers of a rug are known: spreads of their logarithms in place of the usual ones. */
+export interface RugSpreads {
+  readonly startRegain?: number | undefined;
+  readonly resistance?: number | undefined;
+  readonly criticalRegain?: number | undefined;
+}
 
 export interface DryRug {
   readonly id: string;
@@ -32,15 +48,26 @@ export interface DryRug {
   /** Faces that give off water; goes before the posture. Without both, one face: the worst case. */
   readonly faces?: number | undefined;
   readonly posture?: Posture | undefined;
+  /** In rising hours. */
+  readonly turnings?: readonly Turning[] | undefined;
   readonly targetRegain?: number | undefined;
   readonly criticalRegain?: number | undefined;
   /** Greatest resistance of the dry outer pile [s/m]. */
   readonly resistance?: number | undefined;
+  /** What this rug dries against what is reckoned of it, besides the room's factor; 1 until learnt. */
+  readonly g?: number | undefined;
+  readonly spreads?: RugSpreads | undefined;
   readonly hungAtHour?: number | undefined;
   readonly takenAtHour?: number | undefined;
   /** First wetting; may lie before hour 0. When absent, the hour of hanging. */
   readonly wettedAtHour?: number | undefined;
   readonly readings?: readonly DryReading[] | undefined;
+}
+
+/** A stretch of running: from this hour, until that or to the end. */
+export interface Running {
+  readonly fromHour: number;
+  readonly untilHour?: number | undefined;
 }
 
 export interface Dehumidifier {
@@ -49,6 +76,29 @@ export interface Dehumidifier {
   readonly ratedRh?: number | undefined;
   /** A refrigerant machine when absent: it is the weaker in cool or dry air. */
   readonly type?: 'refrigerant' | 'desiccant' | undefined;
+  /** Electrical [kW]; when absent, the usual for its litres and type. */
+  readonly kw?: number | undefined;
+  /** The whole time when absent. */
+  readonly runs?: readonly Running[] | undefined;
+}
+
+export interface Fan {
+  /** Along the faces while it runs [m/s]; the greatest of room and running fans holds. */
+  readonly airSpeed: number;
+  readonly kw?: number | undefined;
+  readonly runs?: readonly Running[] | undefined;
+}
+
+export interface Heater {
+  readonly kw: number;
+  /** It throttles as the room comes near this [°C]; without it, it always runs full. */
+  readonly untilC?: number | undefined;
+  readonly runs?: readonly Running[] | undefined;
+}
+
+/** A window or vent held open, in place of the room's usual air changes. */
+export interface Opening extends Running {
+  readonly airChangesPerHour: number;
 }
 
 /** One row of a logger or of a timer: where every row has a humidity, the room's air is as measured. */
@@ -58,17 +108,32 @@ export interface AirRow {
   readonly rh?: number | undefined;
 }
 
+/** Air that was measured, temperature and humidity both. */
+export interface MeasuredAirRow extends AirRow {
+  readonly rh: number;
+}
+
 export interface DryRoom {
   readonly volumeM3: number;
+  /** Held at this. Without it and without `air`, the temperature follows from the room's heat. */
   readonly airC?: number | undefined;
   readonly startRh?: number | undefined;
   /** Along the faces [m/s]. */
   readonly airSpeed: number;
   readonly airChangesPerHour: number;
+  readonly openings?: readonly Opening[] | undefined;
   /** What the room's past rugs showed of its drying against the reckoned one; 1 until learnt. */
   readonly g?: number | undefined;
+  /** Spread of the logarithm of `g`; the usual one until learnt. */
+  readonly gSpread?: number | undefined;
   /** Scheduled or measured air in place of `airC`; straight between the rows, held after the last. */
   readonly air?: readonly AirRow[] | undefined;
+  /** Air as read in the room so far; it holds until its last row, and what comes after goes on from there. */
+  readonly measured?: readonly MeasuredAirRow[] | undefined;
+  /** Where the temperature follows from the heat: at hour 0 [°C]. */
+  readonly startC?: number | undefined;
+  /** Loss through walls, floor and roof [W/K]; by the room's volume when absent. */
+  readonly wallsWPerK?: number | undefined;
 }
 
 export interface DryScenario {
@@ -78,7 +143,14 @@ export interface DryScenario {
   readonly draws?: number | undefined;
   readonly seed?: number | undefined;
   readonly room: DryRoom;
-  readonly outside: { readonly airC: number; readonly rh: number };
+  /** Outside air; with `series`, straight between its rows and held outside them. */
+  readonly outside: {
+    readonly airC: number;
+    readonly rh: number;
+    readonly series?: readonly MeasuredAirRow[] | undefined;
+  };
   readonly dehumidifiers: readonly Dehumidifier[];
+  readonly fans?: readonly Fan[] | undefined;
+  readonly heaters?: readonly Heater[] | undefined;
   readonly rugs: readonly DryRug[];
 }

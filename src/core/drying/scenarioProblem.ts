@@ -1,128 +1,35 @@
 import settings from '../../../data/drying/settings.json' with { type: 'json' };
 import { refused } from '../../units/index.ts';
 import { equilibriumRegain } from '../air/index.ts';
-import type { DryingProblem } from './dryingProblem.ts';
-import type { AirRow, Dehumidifier, DryReading, DryRoom, DryRug, DryScenario } from './scenario.ts';
+import { type Bounded, type Found, firstOf, firstOutside, ofOne } from './fieldProblem.ts';
+import { machinesProblem, outsideProblem, roomProblem } from './roomProblem.ts';
+import type { DryReading, DryRug, DryScenario } from './scenario.ts';
 
-type Found = { readonly ok: false; readonly problem: DryingProblem } | null;
-
-/** Field, value, least, most and unit of a number that has to lie between. */
-type Bounded = readonly [
-  field: string,
-  value: number | undefined,
-  least: number,
-  most: number,
-  symbol: string,
-];
-
-const ofOne = 'as a fraction of 1';
-
-function firstOutside(rows: readonly Bounded[]): Found {
-  const wrong = rows.find(
-    ([, value, least, most]) => value !== undefined && !(value >= least && value <= most),
-  );
-  if (wrong === undefined) return null;
-  const [field, value, least, most, symbol] = wrong;
-  return refused('out-of-range', { field, value: value ?? Number.NaN, least, most, symbol });
-}
-
-const firstOf = <Of>(list: readonly Of[], check: (one: Of, index: number) => Found): Found => {
-  for (const [index, one] of list.entries()) {
-    const found = check(one, index);
-    if (found !== null) return found;
-  }
-  return null;
-};
+const readingKinds = ['massKg', 'pocketRh', 'meterRegain', 'meterAboveDry', 'touch'] as const;
+export type ReadingKind = (typeof readingKinds)[number];
 
 /** The kind of a reading, named as its field. */
-export const readingKind = (reading: DryReading): 'massKg' | 'pocketRh' | 'meterRegain' | 'touch' =>
-  'massKg' in reading
-    ? 'massKg'
-    : 'pocketRh' in reading
-      ? 'pocketRh'
-      : 'meterRegain' in reading
-        ? 'meterRegain'
-        : 'touch';
+export const readingKind = (reading: DryReading): ReadingKind =>
+  readingKinds.find((kind) => kind in reading) ?? 'touch';
 
-function airProblem(rows: readonly AirRow[], hours: number): Found {
-  const { loggerGapHours: mostHours } = settings;
-  if (rows.length === 0) return refused('drying-air-missing', { field: 'room.airC' });
-  return firstOf(rows, ({ hour, airC, rh }, i) => {
-    const before = rows[i - 1];
-    const outside = firstOutside([
-      [`room.air[${i}].hour`, hour, -10_000, 10_000, 'h'],
-      [`room.air[${i}].airC`, airC, 0, 60, '°C'],
-      [`room.air[${i}].rh`, rh, 0, 1, ofOne],
-    ]);
-    if (outside !== null || before === undefined) return outside;
-    if (hour <= before.hour) return refused('logger-clock-back', { hour, afterHour: before.hour });
-    // A timer's rows may lie far apart; a logger that fell silent has not seen what happened.
-    const measured = rh !== undefined || before.rh !== undefined;
-    return measured && hour - before.hour > mostHours && before.hour < hours
-      ? refused('logger-gap', { fromHour: before.hour, toHour: hour, mostHours })
-      : null;
-  });
-}
-
-function roomProblem(room: DryRoom, hours: number): Found {
-  const outside = firstOutside([
-    ['hours', hours, 0.1, 1000, 'h'],
-    ['room.volumeM3', room.volumeM3, 5, 100_000, 'm³'],
-    ['room.airC', room.airC, 0, 60, '°C'],
-    ['room.startRh', room.startRh, 0, 1, ofOne],
-    ['room.airSpeed', room.airSpeed, 0, 10, 'm/s'],
-    ['room.airChangesPerHour', room.airChangesPerHour, 0, 100, 'per hour'],
-    ['room.g', room.g, 0.1, 5, ''],
-  ]);
-  if (outside !== null) return outside;
-  if (room.air === undefined && room.airC === undefined)
-    return refused('drying-air-missing', { field: 'room.airC' });
-  const rows = room.air === undefined ? null : airProblem(room.air, hours);
-  if (rows !== null) return rows;
-  const measured = room.air?.every(({ rh }) => rh !== undefined) ?? false;
-  return !measured && room.startRh === undefined
-    ? refused('drying-air-missing', { field: 'room.startRh' })
-    : null;
-}
-
-function machineProblem(machine: Dehumidifier, index: number): Found {
-  for (const missing of ['ratedC', 'ratedRh'] as const) {
-    if (machine[missing] === undefined)
-      return refused('machine-rating-unstated', { machine: index + 1, missing });
-  }
-  return firstOutside([
-    [`dehumidifiers[${index}].litresPerDay`, machine.litresPerDay, 0, 5000, 'L/day'],
-    [`dehumidifiers[${index}].ratedC`, machine.ratedC, 5, 45, '°C'],
-    [`dehumidifiers[${index}].ratedRh`, machine.ratedRh, 0.1, 1, ofOne],
-  ]);
-}
+type ReadingValues = Readonly<Partial<Record<(typeof valueBounds)[number][0], number>>>;
+const valueBounds = [
+  ['massKg', 0.01, 2000, 'kg'],
+  ['pocketRh', 0, 1, ofOne],
+  ['meterRegain', 0, 5, 'kg/kg'],
+  ['points', 1, 100, ''],
+  ['meterAboveDry', -1000, 1000, 'points'],
+] as const;
 
 function readingProblem({ id, dryMassKg, readings = [], hungAtHour = 0 }: DryRug, hours: number): Found {
   return firstOf(readings, (reading, i) => {
     const { hour } = reading;
     const outside = firstOutside([
       [`readings[${i}].hour of rug ${id}`, hour, hungAtHour, hours, 'h'],
-      [
-        `readings[${i}].massKg of rug ${id}`,
-        'massKg' in reading ? reading.massKg : undefined,
-        0.01,
-        2000,
-        'kg',
-      ],
-      [
-        `readings[${i}].pocketRh of rug ${id}`,
-        'pocketRh' in reading ? reading.pocketRh : undefined,
-        0,
-        1,
-        ofOne,
-      ],
-      [
-        `readings[${i}].meterRegain of rug ${id}`,
-        'meterRegain' in reading ? reading.meterRegain : undefined,
-        0,
-        5,
-        'kg/kg',
-      ],
+      ...valueBounds.map(([kind, least, most, symbol]): Bounded => {
+        const value = kind in reading ? (reading as ReadingValues)[kind] : undefined;
+        return [`readings[${i}].${kind} of rug ${id}`, value, least, most, symbol];
+      }),
     ]);
     if (outside !== null) return outside;
     const before = readings[i - 1];
@@ -139,6 +46,15 @@ function readingProblem({ id, dryMassKg, readings = [], hungAtHour = 0 }: DryRug
   });
 }
 
+const turningProblem = ({ id, turnings = [], hungAtHour = 0 }: DryRug): Found =>
+  firstOf(turnings, ({ hour, faces, posture }, i) => {
+    if (faces === undefined && posture === undefined) return refused('turning-unsaid', { rug: id, hour });
+    return firstOutside([
+      [`turnings[${i}].hour of rug ${id}`, hour, turnings[i - 1]?.hour ?? hungAtHour, 10_000, 'h'],
+      [`turnings[${i}].faces of rug ${id}`, faces, 0.1, 2, 'faces'],
+    ]);
+  });
+
 function rugProblem(rug: DryRug, hours: number): Found {
   const { id, fibres, criticalRegain } = rug;
   const hung = rug.hungAtHour ?? 0;
@@ -151,6 +67,10 @@ function rugProblem(rug: DryRug, hours: number): Found {
     [`targetRegain of rug ${id}`, rug.targetRegain, 0, 5, 'kg/kg'],
     [`criticalRegain of rug ${id}`, criticalRegain, 0, 5, 'kg/kg'],
     [`resistance of rug ${id}`, rug.resistance, 0, 5000, 's/m'],
+    [`g of rug ${id}`, rug.g, 0.1, 5, ''],
+    [`spreads.startRegain of rug ${id}`, rug.spreads?.startRegain, 0.001, 2, ''],
+    [`spreads.resistance of rug ${id}`, rug.spreads?.resistance, 0.001, 2, ''],
+    [`spreads.criticalRegain of rug ${id}`, rug.spreads?.criticalRegain, 0.001, 2, ''],
     [`hungAtHour of rug ${id}`, rug.hungAtHour, 0, hours, 'h'],
     [`takenAtHour of rug ${id}`, rug.takenAtHour, hung, 10_000, 'h'],
     [`wettedAtHour of rug ${id}`, rug.wettedAtHour, -1000, hung, 'h'],
@@ -164,7 +84,7 @@ function rugProblem(rug: DryRug, hours: number): Found {
   if (criticalRegain !== undefined && criticalRegain <= least) {
     return refused('critical-regain-too-low', { rug: id, value: criticalRegain, least });
   }
-  return readingProblem(rug, hours);
+  return turningProblem(rug) ?? readingProblem(rug, hours);
 }
 
 /**
@@ -173,21 +93,19 @@ function rugProblem(rug: DryRug, hours: number): Found {
  * @param scenario - as it came, of the right shape
  * @refuses out-of-range, drying-room-empty, drying-air-missing, rug-named-twice, fibre-shares-off,
  * critical-regain-too-low, machine-rating-unstated, logger-gap, logger-clock-back, readings-out-of-order,
- * reading-doubled, mass-below-bone-dry
+ * reading-doubled, mass-below-bone-dry, turning-unsaid
  * @source workshop-setting, bounds of this project; a logger may be silent as long as data/drying/settings.json says
  */
-export function scenarioProblem({ hours, room, outside, dehumidifiers, rugs, draws }: DryScenario): Found {
+export function scenarioProblem(scenario: DryScenario): Found {
+  const { hours, room, outside, rugs, draws } = scenario;
   if (rugs.length === 0) return refused('drying-room-empty', {});
   const twice = rugs.find(({ id }, i) => rugs.findIndex((other) => other.id === id) !== i);
   if (twice !== undefined) return refused('rug-named-twice', { rug: twice.id });
   return (
     roomProblem(room, hours) ??
-    firstOutside([
-      ['outside.airC', outside.airC, -40, 60, '°C'],
-      ['outside.rh', outside.rh, 0, 1, ofOne],
-      ['draws', draws, 20, 5000, ''],
-    ]) ??
-    firstOf(dehumidifiers, machineProblem) ??
+    outsideProblem(outside, hours) ??
+    firstOutside([['draws', draws, 20, 5000, '']]) ??
+    machinesProblem(scenario) ??
     firstOf(rugs, (rug) => rugProblem(rug, hours))
   );
 }

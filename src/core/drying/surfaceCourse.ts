@@ -1,9 +1,10 @@
-import { readTable } from '../air/index.ts';
 import { mouldIndexHukka1999 } from '../mould/index.ts';
-import { airAt, type PreparedRoom, secondsPerHour } from './preparedRoom.ts';
-import type { Unknowns } from './roomSystem.ts';
+import { secondsPerHour } from './givenAir.ts';
+import { conditionAt, type PreparedRoom } from './preparedRoom.ts';
+import { setFace } from './rugFace.ts';
 import type { RoomCourse } from './runRoom.ts';
-import { balanceFace, newFace, saturatedConcentration } from './surfaceFlux.ts';
+import { newFace, saturatedConcentration } from './surfaceFlux.ts';
+import type { Unknowns } from './unknowns.ts';
 
 /** A rug at an hour of the scenario's clock. */
 export interface RugHour {
@@ -38,14 +39,11 @@ export function surfaceCourse(
   const states = hours.map((hour, k) => {
     const regain = course.regains[at]?.[k] ?? Number.NaN;
     const vapour = course.vapours[k] ?? Number.NaN;
-    const { airC } = airAt(room.air, hour * secondsPerHour);
-    const atRest = readTable(rug.desorption.regain, vapour / saturatedConcentration(airC));
-    const critical = unknowns.criticalRegain[at] ?? 0;
-    const dryness = Math.min(1, Math.max(0, (critical - regain) / Math.max(1e-3, critical - atRest)));
-    face.activity = readTable(rug.desorption.activity, regain);
-    face.resistance =
-      (1 / room.film.vapour + (unknowns.resistance[at] ?? 0) * dryness) / (unknowns.g[at] ?? 1);
-    balanceFace(face, airC, vapour, room.film.heat);
+    const airC = course.airCs[k] ?? Number.NaN;
+    const rh = Math.min(1, vapour / saturatedConcentration(airC));
+    const condition = conditionAt(room, hour * secondsPerHour);
+    if (condition !== undefined)
+      setFace(face, rug, at, unknowns, regain, { airC, vapour, rh }, condition.film);
     return { hour, regain, surfaceRh: face.activity, surfaceC: face.temperatureC };
   });
   const mould = mouldIndexHukka1999(

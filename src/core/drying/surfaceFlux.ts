@@ -59,6 +59,13 @@ export function saturatedConcentration(temperatureC: number): number {
   return (saturated[i] ?? Number.NaN) + off * ((saturated[i + 1] ?? 0) + off * (saturated[i + 2] ?? 0));
 }
 
+/** Change of saturated vapour with temperature [kg/m³K]. @source none: slope of the same table */
+export function saturatedSlope(temperatureC: number): number {
+  const point = Math.round((temperatureC - coldestC) * pointsPerK);
+  const off = temperatureC - coldestC - point / pointsPerK;
+  return (saturated[3 * point + 1] ?? 0) + 2 * off * (saturated[3 * point + 2] ?? 0);
+}
+
 /** A face and what it gives off; reused from call to call, since it is worked out millions of times. */
 export interface Face {
   /** Surface humidity 0 … 1: 1 while water is free. */
@@ -73,12 +80,14 @@ export interface Face {
   fluxByActivity: number;
   fluxByAir: number;
   fluxByResistance: number;
+  /** Change of the flux with the temperature of the air [kg/m²sK]. */
+  fluxByHeat: number;
 }
 
 /** A face about which nothing is known yet. */
 export const newFace = (): Face => ({
   ...{ activity: 1, resistance: 1, temperatureC: 20, flux: 0 },
-  ...{ fluxByActivity: 0, fluxByAir: 0, fluxByResistance: 0 },
+  ...{ fluxByActivity: 0, fluxByAir: 0, fluxByResistance: 0, fluxByHeat: 0 },
 });
 
 /** A last correction this small leaves an error of its square. */
@@ -120,10 +129,12 @@ export function balanceFace(face: Face, airC: number, vapour: number, heat: numb
       break;
     }
   }
-  const perDamped = perResistance / (1 + (latent * fluxByTemperature) / heat);
+  const damping = 1 + (latent * fluxByTemperature) / heat;
+  const perDamped = perResistance / damping;
   face.temperatureC = Number.isFinite(temperatureC) ? temperatureC : airC;
   face.flux = flux;
   face.fluxByActivity = atFace * perDamped;
   face.fluxByAir = -perDamped;
   face.fluxByResistance = -flux * perDamped;
+  face.fluxByHeat = fluxByTemperature / damping;
 }
