@@ -1,6 +1,6 @@
 import { randomInt } from 'node:crypto';
 import { parseArgs } from 'node:util';
-import { cardPdf, drawCard } from '../core/card/index.ts';
+import { cardPdf, drawCard, newCardSerial } from '../core/card/index.ts';
 import type { Codes } from '../ports/codes.ts';
 import { problemWords } from '../text/problemWords.ts';
 import { type Command, printRefusal, WrongCall } from './command.ts';
@@ -17,10 +17,6 @@ and keep the number: a card that was never measured gives a scale of ±3 %.
 --serial  six letters or digits; made by chance when left out
 --paper   a4 (usual) or letter
 --json    print JSON`;
-
-/** No letters that are read as digits. */
-const letters = '23456789ABCDEFGHJKMNPQRSTUVWXYZ';
-const newSerial = (): string => Array.from({ length: 6 }, () => letters[randomInt(letters.length)]).join('');
 
 /** `wefthouse card`: codes are drawn by what `main.ts` gives. */
 export const cardCommand = (codes: Codes): Command => ({
@@ -44,7 +40,7 @@ export const cardCommand = (codes: Codes): Command => ({
     if (out === undefined) throw new WrongCall('Say where the card goes: --out card.pdf.');
     if (paper !== 'a4' && paper !== 'letter')
       throw new WrongCall(`--paper is “${paper}”; it takes a4 or letter.`);
-    const serial = values.serial ?? newSerial();
+    const serial = values.serial ?? newCardSerial(randomInt);
     const drawn = drawCard({ serial, tag: values.tag ?? null, draw: codes.draw });
     if (!drawn.ok) return printRefusal(drawn.problem, problemWords, values.json, terminal);
     await terminal.writeBytes(out, cardPdf(drawn.value, paper));

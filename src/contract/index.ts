@@ -1,4 +1,5 @@
 export * from './access.ts';
+export * from './cards.ts';
 export * from './readShape.ts';
 export * from './record.ts';
 export * from './rooms.ts';

@@ -8,6 +8,8 @@ export { finishingWorks } from './facts/closing.ts';
 export { dryStandards, postures } from './facts/drying.ts';
 export * from './facts/index.ts';
 export { rugShapes, scopes } from './facts/intake.ts';
+export { knotBases } from './facts/knots.ts';
+export * from './knotResult.ts';
 export * from './mayWet.ts';
 export * from './nextStep.ts';
 export * from './overrideAbout.ts';

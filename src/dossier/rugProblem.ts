@@ -1,4 +1,4 @@
-import type { Problem } from '../units/index.ts';
+import type { OutOfRange, Problem } from '../units/index.ts';
 import type { DryCriterion } from './dryStandard.ts';
 import type { WashNotAllowed, WetBlocker } from './mayWet.ts';
 import type { SizeNotMeasured } from './planFacts.ts';
@@ -11,6 +11,9 @@ export type ReturnObstacle = 'not-inspected' | 'not-dry' | 'quarantined' | 'is-o
 
 /** Everything the record may refuse for a rug. */
 export type RugProblem =
+  | OutOfRange
+  | Problem<'card-other-tag', { readonly found: string; readonly expected: string }>
+  | Problem<'count-not-confirmed', { readonly place: string }>
   | WetBlocker
   | WashNotAllowed
   | SizeNotMeasured

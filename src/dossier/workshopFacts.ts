@@ -2,6 +2,7 @@ import * as z from 'zod/mini';
 import { equipment, type RuleChange } from '../core/wash/index.ts';
 import type { Entry } from './entry.ts';
 import { dryStandards } from './facts/drying.ts';
+import { barMm, cardSerial } from './facts/knots.ts';
 import { type Frozen, fact, id, line, massKg, money, passage } from './facts/shape.ts';
 
 export const roles = ['owner', 'washer', 'counter'] as const;
@@ -55,6 +56,8 @@ export const workshopFacts = {
   /** One value of the rulebook; `from` and `to` are null where the delivered value holds. */
   RuleChanged: fact('RuleChanged', { address: line, from: z.unknown(), to: z.unknown(), why: passage }),
   PersonLeft: fact('PersonLeft', { person: id }),
+  /** The 100 mm bar of a printed weave card, measured with a ruler. */
+  CardMeasured: fact('CardMeasured', { serial: cardSerial, barMm }),
   /** The client's key was destroyed at their wish; nothing personal stands here. */
   ClientErased: fact('ClientErased', { client: id, reason: passage }),
 };
@@ -81,11 +84,21 @@ export interface NotedRuleChange {
   readonly at: string;
 }
 
+/** A printed weave card whose bar somebody measured. */
+export interface MeasuredCard {
+  readonly serial: string;
+  readonly barMm: number;
+  readonly measuredAt: string;
+  readonly by: string;
+}
+
 export interface WorkshopStanding {
   readonly settings: WorkshopSettings;
   /** Every change of the rulebook, oldest first. */
   readonly ruleHistory: readonly NotedRuleChange[];
   readonly people: Readonly<Record<string, Person>>;
+  /** By serial, each as it was measured last. */
+  readonly cards: Readonly<Record<string, MeasuredCard>>;
 }
 
 /**
@@ -95,7 +108,7 @@ export interface WorkshopStanding {
  * @source none: rule of this project
  */
 export function workshopStanding(entries: readonly Entry[]): WorkshopStanding {
-  let standing: WorkshopStanding = { settings: firstSettings, ruleHistory: [], people: {} };
+  let standing: WorkshopStanding = { settings: firstSettings, ruleHistory: [], people: {}, cards: {} };
   for (const { fact: recorded, by, at } of entries as readonly WorkshopEntry[]) {
     switch (recorded.type) {
       case 'SettingsChanged': {
@@ -124,6 +137,12 @@ export function workshopStanding(entries: readonly Entry[]): WorkshopStanding {
           const people = { ...standing.people, [recorded.person]: { ...person, left: true } };
           standing = { ...standing, people };
         }
+        break;
+      }
+      case 'CardMeasured': {
+        const { serial, barMm: measuredMm } = recorded;
+        const card = { serial, barMm: measuredMm, measuredAt: at, by };
+        standing = { ...standing, cards: { ...standing.cards, [serial]: card } };
         break;
       }
       case 'ClientErased':

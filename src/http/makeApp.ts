@@ -3,6 +3,7 @@ import type { House } from '../app/house.ts';
 import type { Backup } from '../ports/backup.ts';
 import { openRoutes, peopleRoutes } from './accessRoutes.ts';
 import { problemAnswer } from './answers.ts';
+import { cardRoutes } from './cardRoutes.ts';
 import { changesRoute } from './changesRoute.ts';
 import { type Guarded, ownPagesOnly, sessionCookie, signedInOnly } from './guard.ts';
 import { paperRoutes } from './paperRoutes.ts';
@@ -52,6 +53,7 @@ export function makeApp(house: House, settings: AppSettings) {
     rulebookRoutes(house),
     photographRoutes(house),
     paperRoutes(house),
+    cardRoutes(house),
     safekeepingRoutes(house, backup),
   ]) {
     app.route('/api', routes);

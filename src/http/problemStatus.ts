@@ -23,6 +23,7 @@ const codesByStatus: Readonly<Record<number, readonly string[]>> = {
     'consent-refused',
     'consent-withdrawn',
     'control-stained',
+    'count-not-confirmed',
     'dossier-not-open',
     'dossier-open-already',
     'dry-standard-not-chosen',

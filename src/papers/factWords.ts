@@ -63,8 +63,8 @@ const tellers: Tellers = {
     said(`Finding: ${finding}, ${certainty} (${evidence})`, at, note),
   ColoursNamed: ({ colours }) =>
     `Colours: ${colours.map(({ name, kind, dyeClass }) => `${name} (${kind}, dye ${dyeClass})`).join(', ')}`,
-  KnotsCounted: ({ places, nodesPerKnot }) =>
-    `Knots counted at ${places.length} ${places.length === 1 ? 'place' : 'places'}, ${nodesPerKnot} nodes per knot`,
+  KnotsCounted: ({ places, counted, nodesPerKnot }) =>
+    `Knots counted ${counted === 'by hand' ? 'by hand' : 'on photographs'} at ${places.length} ${places.length === 1 ? 'place' : 'places'}, ${nodesPerKnot} ${nodesPerKnot === 1 ? 'node' : 'nodes'} per knot`,
   FoundationTested: ({ method, result, where, note }) =>
     said(`Foundation, ${method}: ${result}, ${where}`, note),
   DyeTested: ({ colour, side, liquid, reading, ph, temperatureC, minutes }, names) =>

@@ -1,9 +1,10 @@
 import { type NotedClaim, sizeOf } from '../dossier/index.ts';
 import { claimWords } from './claimWords.ts';
-import { areaWords, dayOfInstant, figure, lengthWords, shortDay } from './measureWords.ts';
+import { knotParts } from './knotParts.ts';
+import { areaWords, dayOfInstant, lengthWords, shortDay } from './measureWords.ts';
 import type { PaperContext } from './paperContext.ts';
 import type { PaperBody } from './paperKinds.ts';
-import { type FactRow, facts, figures, heading, list, notice, row, table, text, words } from './parts.ts';
+import { type FactRow, facts, heading, list, notice, row, table, text, words } from './parts.ts';
 import { photographsOf, setPhotographs } from './photographs.ts';
 import { claimAbout, dossierNumber, personWords } from './visitWords.ts';
 
@@ -44,17 +45,6 @@ const measurements = ({ rug, workshop }: PaperContext): FactRow => {
     size === null ? '' : 'means of three lengths and three widths, fringe apart',
   );
 };
-
-const knotRows = ({ rug, timeZone }: PaperContext): readonly (readonly string[])[] =>
-  rug.knots.flatMap((count) =>
-    count.places.map(({ place, weftwise, warpwise }) => [
-      place,
-      `${figure(weftwise.count)} in ${figure(weftwise.overMm)} mm`,
-      `${figure(warpwise.count)} in ${figure(warpwise.overMm)} mm`,
-      String(count.nodesPerKnot),
-      shortDay(count.when, timeZone),
-    ]),
-  );
 
 /** The fields of Object ID, in the order of the checklist, then inventory number and place of origin. */
 const objectId = (context: PaperContext): readonly FactRow[] => {
@@ -124,19 +114,7 @@ export function identification(context: PaperContext): PaperBody {
         rug.colours.map(({ name, kind, dyeClass }) => [name, kind, dyeClass]),
         'No colour has been named yet.',
       ),
-      heading(2, 'Knots counted'),
-      table(
-        [
-          words('Place', 1.5),
-          figures('Along the weft', 1.2),
-          figures('Along the warp', 1.2),
-          figures('Nodes per knot', 0.9),
-          words('When', 1.2),
-        ],
-        knotRows(context),
-        'Knots have not been counted.',
-        'Counts as seen on the back, by hand. Divide by nodes per knot for knots.',
-      ),
+      ...knotParts(context),
       heading(1, 'Photographs'),
       ...setPhotographs(
         photographsOf(context, 'intake', 'after work')

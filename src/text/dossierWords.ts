@@ -351,4 +351,9 @@ export const dossierWords = {
     matters: 'The dossier stands on it; a withdrawal itself is corrected by recording the fact again.',
     now: 'Add a note with the correction, or record the right fact anew.',
   }),
-} satisfies WordsFor<RugProblem>;
+  'count-not-confirmed': ({ place }) => ({
+    happened: `The automatic count at “${place}” is not sure enough to stand alone.`,
+    matters: 'A count by the wrong factor would make the rug half or twice as fine on every paper.',
+    now: 'Look at the strokes on the picture and confirm both axes, or tap the two ends of five to ten knots.',
+  }),
+} satisfies WordsFor<Exclude<RugProblem, { code: 'out-of-range' | 'card-other-tag' }>>;

@@ -38,6 +38,19 @@ export function readCardText(text: string): CardText | null {
   return tag === undefined ? null : { kind: 'tag', tag };
 }
 
+/** No letters that are read as digits. */
+const serialLetters = '23456789ABCDEFGHJKMNPQRSTUVWXYZ';
+
+/**
+ * A serial for a card that is about to be printed.
+ *
+ * @param below - a number by chance, from 0 to less than what it is given
+ * @returns six letters and digits
+ * @source none: form of this project
+ */
+export const newCardSerial = (below: (count: number) => number): string =>
+  Array.from({ length: 6 }, () => serialLetters[below(serialLetters.length)]).join('');
+
 /**
  * Upper left corner of a corner's code on the card [mm].
  *

@@ -8,6 +8,7 @@ import {
   findingCodes,
   latexStates,
 } from '../../core/wash/index.ts';
+import { knotsCounted } from './knots.ts';
 import { confidence, fact, id, line, passage, pointMm, sha256 } from './shape.ts';
 
 const evidence = z.enum([
@@ -93,26 +94,7 @@ export const knowledgeFacts = {
       )
       .check(z.minLength(1)),
   }),
-  KnotsCounted: fact('KnotsCounted', {
-    counted: z.literal('by hand'),
-    nodesPerKnot: z.union([z.literal(1), z.literal(2)]),
-    places: z
-      .array(
-        z.object({
-          place: line,
-          /** Nodes or knots seen along the weft, over this length. */
-          weftwise: z.object({
-            count: z.number().check(z.gt(0), z.lte(2000)),
-            overMm: z.number().check(z.gte(5), z.lte(2000)),
-          }),
-          warpwise: z.object({
-            count: z.number().check(z.gt(0), z.lte(2000)),
-            overMm: z.number().check(z.gte(5), z.lte(2000)),
-          }),
-        }),
-      )
-      .check(z.minLength(1), z.maxLength(9)),
-  }),
+  KnotsCounted: knotsCounted,
   FoundationTested: fact('FoundationTested', {
     method: z.enum(['folded by ear', 'needle', 'yarn pull', 'seen']),
     result: z.enum(['sound', 'weak', 'dry rot']),

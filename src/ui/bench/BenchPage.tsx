@@ -22,6 +22,11 @@ const instruments = [
     about: 'Knots from a photograph of the back, with the count drawn over it for your eye to check.',
   },
   {
+    to: '/bench/card',
+    title: 'Weave card',
+    about: 'The printed sheet that gives photographs their scale and colour: print it, measure its bar once.',
+  },
+  {
     to: '/bench/convert',
     title: 'Convert a knot density',
     about: 'Between raj, per square inch, per dm², lines and the other ways of the trade.',

@@ -55,6 +55,9 @@ export function WorkshopPage() {
           <Link className="btn ghost" href="/rules">
             Rules
           </Link>
+          <Link className="btn ghost" href="/bench/card">
+            Weave cards
+          </Link>
           <Link className="btn ghost" href="/safekeeping">
             Safekeeping
           </Link>

@@ -20,6 +20,7 @@ const loaders = {
   MixPage: async () => ({ default: (await import('../bench/MixPage.tsx')).MixPage }),
   DryPage: async () => ({ default: (await import('../bench/DryPage.tsx')).DryPage }),
   WeavePage: async () => ({ default: (await import('../weave/WeavePage.tsx')).WeavePage }),
+  CardPage: async () => ({ default: (await import('../card/CardPage.tsx')).CardPage }),
   PlanPage: async () => ({ default: (await import('../bench/PlanPage.tsx')).PlanPage }),
 } as const;
 
@@ -38,6 +39,7 @@ const ConvertPage = lazy(loaders.ConvertPage);
 const MixPage = lazy(loaders.MixPage);
 const DryPage = lazy(loaders.DryPage);
 const WeavePage = lazy(loaders.WeavePage);
+const CardPage = lazy(loaders.CardPage);
 const PlanPage = lazy(loaders.PlanPage);
 
 /** Fetches every page while nothing else is going on, so that one opened later needs no line to the server. */
@@ -93,6 +95,9 @@ export function Pages() {
       </Route>
       <Route path="/bench/weave">
         <WeavePage />
+      </Route>
+      <Route path="/bench/card">
+        <CardPage />
       </Route>
       <Route path="/bench/plan">
         <PlanPage />

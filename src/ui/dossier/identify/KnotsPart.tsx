@@ -1,52 +1,78 @@
-import { Button, FactList, When } from '../../kit/index.ts';
+import { threeFigures } from '../../../core/weave/index.ts';
+import { type Estimate, knotResult, type Noted, sizeOf } from '../../../dossier/index.ts';
+import { Button, Picture, When } from '../../kit/index.ts';
+import { RugCount } from '../../weave/RugCount.tsx';
 import { useDossier } from '../dossierView.ts';
-import { counted, figure } from '../figures.ts';
+import { counted } from '../figures.ts';
 import { Part } from '../Part.tsx';
-import { knotSummary } from './knotSummary.ts';
 
-/** A count by hand carries three figures at most. */
-const threeFigures = (text: string): string =>
-  text.replace(/\d+(\.\d+)?/g, (number) => String(Number(Number(number).toPrecision(3))));
+const in7cm = ({ value, interval95 }: Estimate): string =>
+  `${threeFigures(0.07 * value)}${interval95 === null ? '' : ` (${interval95.map((bound) => threeFigures(0.07 * bound)).join(' to ')})`}`;
 
-/** Knots counted by hand: the median, how far the places differ, and every notation of the trade. */
+/** Every place with its picture, both ways, how it was counted and what gave it its scale. */
+function Places({ count }: { readonly count: Noted<'KnotsCounted'> }) {
+  const { places } = knotResult(count);
+  return (
+    <ul className="claims">
+      {places.map(({ place, weftwisePerM, warpwisePerM, basis }, at) => {
+        const photographed = count.counted === 'photographed' ? count.places[at] : undefined;
+        const scale = photographed?.scale;
+        return (
+          <li className="claim" key={place}>
+            <div>
+              <div className="claim-name">{place}</div>
+              <div className="claim-value">
+                across {in7cm(weftwisePerM)}, along {in7cm(warpwisePerM)} in 7 cm
+              </div>
+              <div className="why">
+                {basis.weftwise === basis.warpwise
+                  ? basis.weftwise
+                  : `across ${basis.weftwise}, along ${basis.warpwise}`}
+                {scale === undefined
+                  ? ''
+                  : scale.from === 'card'
+                    ? ` · card ${scale.serial}, ${scale.barMm === undefined ? 'never measured, ±3 %' : `bar ${scale.barMm} mm`}`
+                    : ` · scale ${scale.from === 'given' ? 'given by hand' : 'from a length in the picture'}`}
+              </div>
+            </div>
+            {photographed === undefined ? null : (
+              <Picture photo={photographed.photo} form="thumbnail" alt={`The back at ${place}`} />
+            )}
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+/** Knots counted: the result of all places, each place, and every notation of the trade. */
 export function KnotsPart() {
-  const { standing, open, nameOf, ask } = useDossier();
+  const { standing, settings, open, nameOf, ask } = useDossier();
   const latest = standing.knots.at(-1);
-  const summary = latest === undefined ? null : knotSummary(latest);
-  const per7cm = (perM: number) => figure(perM * 0.07);
   return (
     <Part title="Knots" id="knots">
-      {latest === undefined || summary === null ? (
+      {latest === undefined ? (
         <p className="why">
           Not counted. Count at five places at least: a hand-woven rug is not the same everywhere.
         </p>
       ) : (
         <>
-          <p>
-            <b>
-              {per7cm(summary.density.weftwisePerM)} × {per7cm(summary.density.warpwisePerM)} per 7 cm
-            </b>{' '}
-            (across × along), median of {counted(latest.places.length, 'place')}
-          </p>
-          <p className="why">
-            across {per7cm(summary.weftwise.least)} to {per7cm(summary.weftwise.most)}, along{' '}
-            {per7cm(summary.warpwise.least)} to {per7cm(summary.warpwise.most)} per 7 cm ·{' '}
-            {latest.nodesPerKnot === 2 ? 'two nodes' : 'one node'} per knot · counted by hand by{' '}
-            {nameOf(latest.by)} <When at={latest.when} />
-          </p>
-          {latest.places.length < 3 && (
-            <p className="open-fact">Fewer than three places: no measure of the whole rug yet.</p>
-          )}
+          <RugCount
+            count={latest}
+            units={settings.units}
+            areaM2={sizeOf(standing)?.areaM2 ?? null}
+            marks={standing.marks.flatMap(({ mark, word, areaCm2 }, at) =>
+              areaCm2 === undefined ? [] : [{ mark, words: `Mark ${at + 1}, ${word}`, areaCm2 }],
+            )}
+          />
           <details>
-            <summary>In other notations</summary>
-            <FactList
-              rows={summary.written.map(({ name, text, assumesSquare }) => ({
-                name,
-                value: threeFigures(text),
-                ...(assumesSquare ? { why: 'taken as square' } : {}),
-              }))}
-            />
+            <summary>{counted(latest.places.length, 'place')}</summary>
+            <Places count={latest} />
           </details>
+          <p className="why">
+            Counted by {nameOf(latest.by)} <When at={latest.when} />
+            {latest.counted === 'photographed' ? ` · ${latest.algorithm}` : ''}
+          </p>
         </>
       )}
       {open && (

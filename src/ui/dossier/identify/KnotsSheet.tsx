@@ -1,10 +1,9 @@
-import type { RugFactOf } from '../../../dossier/index.ts';
+import { type KnotCount, knotResult } from '../../../dossier/index.ts';
 import { Button, Choice, LineField, NumberField, newId, ProblemNotice, Sheet } from '../../kit/index.ts';
 import { figure } from '../figures.ts';
 import { useField, useForm } from '../useForm.ts';
-import { knotSummary } from './knotSummary.ts';
 
-type Place = RugFactOf<'KnotsCounted'>['places'][number];
+type Place = Extract<KnotCount, { counted: 'by hand' }>['places'][number];
 
 interface Typed {
   readonly key: string;
@@ -41,7 +40,8 @@ export function KnotsSheet({ onClose }: { readonly onClose: () => void }) {
   const places =
     overMm === null ? [] : typed.map((one) => placeOf(one, overMm)).filter((one) => one !== null);
   const nodesPerKnot = nodes === '2' ? 2 : 1;
-  const summary = places.length === 0 || nodes === null ? null : knotSummary({ places, nodesPerKnot });
+  const summary =
+    places.length === 0 || nodes === null ? null : knotResult({ counted: 'by hand', places, nodesPerKnot });
   const change = (index: number, part: Partial<Typed>) =>
     setTyped(typed.map((one, at) => (at === index ? { ...one, ...part } : one)));
   return (
@@ -97,8 +97,8 @@ export function KnotsSheet({ onClose }: { readonly onClose: () => void }) {
       {summary !== null && (
         <p role="status">
           Median {figure(summary.density.weftwisePerM * 0.07)} × {figure(summary.density.warpwisePerM * 0.07)}{' '}
-          per 7 cm; across from {figure(summary.weftwise.least * 0.07)} to{' '}
-          {figure(summary.weftwise.most * 0.07)}.
+          per 7 cm; across from {figure(summary.weftwisePerM.least * 0.07)} to{' '}
+          {figure(summary.weftwisePerM.most * 0.07)}.
         </p>
       )}
       {problem && <ProblemNotice problem={problem} />}

@@ -1,10 +1,11 @@
 import { Link } from 'wouter';
+import { threeFigures } from '../../../core/weave/index.ts';
+import { knotResult } from '../../../dossier/knotResult.ts';
 import { sizeOf, soundClaim } from '../../../dossier/planFacts.ts';
 import { Button, dayWords, FactList, type FactRow } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import { figure, massWords, moneyWords, percentWords, sizeWords } from '../figures.ts';
 import { claimWords } from '../identify/claimWords.ts';
-import { knotSummary } from '../identify/knotSummary.ts';
 import { Part } from '../Part.tsx';
 
 /** The rug in a dozen lines. */
@@ -51,7 +52,7 @@ export function FactsPart() {
       : [
           {
             name: 'Knots',
-            value: `${figure(knotSummary(knots).density.weftwisePerM * 0.07)} per 7 cm across`,
+            value: `${threeFigures(knotResult(knots).density.weftwisePerM * 0.07)} per 7 cm across`,
           },
         ]),
     { name: 'Place', value: standing.out === null ? (standing.place ?? unknown) : `out: ${standing.out.to}` },

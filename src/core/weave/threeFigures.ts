@@ -1,0 +1,16 @@
+/**
+ * Numbers of a text with at most three figures each: a count of knots is never known better.
+ *
+ * @param text - such as `31.87 x 36.214`
+ * @returns `31.9 x 36.2`; large numbers are rounded to their third figure
+ * @source none: rule of this project
+ */
+export const toThreeFigures = (text: string): string =>
+  text.replace(/\d+(\.\d+)?/g, (number) => threeFigures(Number(number)));
+
+/**
+ * A number with at most three figures.
+ *
+ * @source none: rule of this project
+ */
+export const threeFigures = (value: number): string => String(Number(value.toPrecision(3)));
