@@ -5,13 +5,21 @@ import type { RugEntry, RugFact, RugFactOf, RugFactType } from './facts/index.ts
 import type { RugProblem } from './rugProblem.ts';
 import { agreementRules } from './rule/agreement.ts';
 import { closingRules } from './rule/closing.ts';
+import { colourRules } from './rule/colour.ts';
 import { intakeRules } from './rule/intake.ts';
 import { knotRules } from './rule/knots.ts';
 import type { Asked, Rules } from './rule/rule.ts';
 import { workRules } from './rule/work.ts';
 import { presentVisit, type RugStanding } from './standing.ts';
 
-const rules: Rules = { ...intakeRules, ...knotRules, ...agreementRules, ...workRules, ...closingRules };
+const rules: Rules = {
+  ...intakeRules,
+  ...colourRules,
+  ...knotRules,
+  ...agreementRules,
+  ...workRules,
+  ...closingRules,
+};
 
 /** Facts that may be recorded when the rug is not in the workshop. */
 const anyTime: readonly RugFactType[] = [

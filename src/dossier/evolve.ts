@@ -34,6 +34,7 @@ const newVisit = (received: Noted<'RugReceived'>): VisitStanding => ({
   wettedAgainAt: null,
   finishings: [],
   inspected: null,
+  comparisons: [],
   deposits: [],
   invoices: [],
   payments: [],
@@ -184,6 +185,8 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
   FinishingDone: (standing, noted) =>
     inVisit(standing, (visit) => ({ finishings: [...visit.finishings, noted] })),
   RugInspected: (standing, inspected) => inVisit(standing, () => ({ inspected })),
+  ColoursCompared: (standing, noted) =>
+    inVisit(standing, (visit) => ({ comparisons: [...visit.comparisons, noted] })),
   InvoiceIssued: (standing, noted) =>
     inVisit(standing, (visit) => ({ invoices: [...visit.invoices, noted] })),
   PaymentTaken: (standing, noted) => inVisit(standing, (visit) => ({ payments: [...visit.payments, noted] })),

@@ -2,6 +2,7 @@ export * from './clientFacts.ts';
 export * from './decide.ts';
 export * from './dryingPlace.ts';
 export * from './dryStandard.ts';
+export * from './dyeSites.ts';
 export * from './entry.ts';
 export * from './evolve.ts';
 export { finishingWorks } from './facts/closing.ts';

@@ -2,27 +2,21 @@ import { conditionWords } from '../core/condition/index.ts';
 import {
   type Finding,
   type FindingCode,
+  type Grade,
   type PlanFacts,
   type PlanStep,
   planWash,
-  type StainClass,
+  rulingGrade,
   type WashPlan,
 } from '../core/wash/index.ts';
 import { done, type Problem, type Result, refused } from '../units/index.ts';
+import { atMarkedPlace, stainOf } from './dyeSites.ts';
 import { rulebookOf } from './rulebook.ts';
 import { latestVisit, type Noted, type NotedClaim, type RugStanding } from './standing.ts';
 import { wetSince } from './wetting.ts';
 import type { WorkshopSettings } from './workshopFacts.ts';
 
 export type SizeNotMeasured = Problem<'size-not-measured', Readonly<Record<string, never>>>;
-
-const stainOfWord: Readonly<Record<string, StainClass>> = {
-  grease: 'oil, wax or gum',
-  browning: 'cellulosic browning',
-  yellowing: 'yellowing',
-  'tide line': 'tide line',
-  urine: 'urine',
-};
 
 /** A possible claim, or the client's word alone, does not make a rug safe: it counts as unknown. */
 const counts = (claim: NotedClaim): boolean =>
@@ -135,12 +129,16 @@ const dyeTestOf =
       ? {
           outcome: 'graded',
           grade: test.reading.staining,
+          ...(test.reading.by === 'photograph' ? { gradeProbabilities: test.reading.probability } : {}),
           ...(test.reading.colourChange === undefined
             ? {}
             : { colourChangeGrade: test.reading.colourChange }),
         }
       : { outcome: 'unclear' }),
   });
+
+/** The grade a blot counts with: from a photograph the worst with a probability above 5 %; null while unclear. */
+export const countsAs = (test: Noted<'DyeTested'>): Grade | null => rulingGrade(dyeTestOf(test.when)(test));
 
 /**
  * What the plan engine is told of a rug: everything the record supports and nothing it does not.
@@ -198,14 +196,15 @@ export function planFactsOf(
     ...(latex === undefined ? {} : { latex }),
     ...(weighed === undefined ? {} : { dryMassKg: weighed.massKg }),
     ...(pileHeightMm === undefined ? {} : { pileHeightMm }),
-    colours: standing.colours.map(({ colour, name, kind, dyeClass, besideLightField, atUrinePlace }) => ({
-      id: colour,
-      name,
-      kind,
-      dyeClass,
-      ...(besideLightField === undefined ? {} : { besideLightField }),
-      ...(atUrinePlace === undefined ? {} : { atUrinePlace }),
-    })),
+    colours: standing.colours.map((named) => {
+      const { colour, name, kind, dyeClass, besideLightField } = named;
+      const atUrinePlace = atMarkedPlace(standing, named);
+      return {
+        ...{ id: colour, name, kind, dyeClass },
+        ...(besideLightField === undefined ? {} : { besideLightField }),
+        ...(atUrinePlace === undefined ? {} : { atUrinePlace }),
+      };
+    }),
     dyeTests: [
       ...standing.dyeTests.map(dyeTestOf(now)),
       ...visit.testRefusals.map(
@@ -215,7 +214,7 @@ export function planFactsOf(
     ...(findings === undefined ? {} : { findings }),
     ...(findings === undefined || isLookedOver(standing) ? {} : { lookedOver: false }),
     stains: standing.marks.flatMap((mark) => {
-      const stain = mark.stain ?? stainOfWord[mark.word] ?? (mark.word === 'stain' ? 'unknown' : undefined);
+      const stain = stainOf(mark);
       if (stain === undefined) return [];
       return [
         {

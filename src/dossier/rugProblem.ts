@@ -46,6 +46,13 @@ export type RugProblem =
   | Problem<'colour-not-named', { readonly colour: string }>
   | Problem<'control-stained', { readonly control: string }>
   | Problem<'test-without-minutes', { readonly liquid: string }>
+  | Problem<'measured-without-photograph', Nothing>
+  | Problem<
+      'measured-figures-disagree',
+      { readonly figure: string; readonly given: string; readonly expected: string }
+    >
+  | Problem<'picture-of-another-rug', { readonly photo: string }>
+  | Problem<'pictures-swapped', { readonly beforeAt: string; readonly afterAt: string }>
   | Problem<'plan-not-current', Nothing>
   | Problem<'currency-differs', { readonly given: string; readonly expected: string }>
   | Problem<

@@ -65,6 +65,7 @@ export interface VisitStanding {
   readonly wettedAgainAt: string | null;
   readonly finishings: readonly Noted<'FinishingDone'>[];
   readonly inspected: Noted<'RugInspected'> | null;
+  readonly comparisons: readonly Noted<'ColoursCompared'>[];
   readonly deposits: readonly Noted<'DepositTaken'>[];
   readonly invoices: readonly Noted<'InvoiceIssued'>[];
   readonly payments: readonly Noted<'PaymentTaken'>[];

@@ -51,6 +51,8 @@ const codesByStatus: Readonly<Record<number, readonly string[]>> = {
     'nothing-quoted',
     'paper-has-no-ground',
     'paper-not-kept',
+    'picture-of-another-rug',
+    'pictures-swapped',
     'plan-not-agreed',
     'plan-not-current',
     'plan-tightened',

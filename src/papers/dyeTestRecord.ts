@@ -1,4 +1,6 @@
 import type { Noted } from '../dossier/index.ts';
+import { intervalWords } from './factWords.ts';
+import { isMeasured, measuredBlots, measuredLabel } from './measuredBlots.ts';
 import { figure, momentWords, shortMoment, temperatureWords } from './measureWords.ts';
 import type { PaperPart } from './paper.ts';
 import type { PaperContext } from './paperContext.ts';
@@ -9,7 +11,7 @@ import { presentPlan } from './planInForce.ts';
 import { personWords } from './visitWords.ts';
 
 /** How a blot is labelled wherever it is printed: it is no result of a standard fastness test. */
-export const blotLabel = 'Blot, graded by eye on the ISO 105-A03 grey scale.';
+const eyeLabel = 'Blot, graded by eye on the ISO 105-A03 grey scale.';
 
 const conditions = (test: Noted<'DyeTested'>): string =>
   [
@@ -18,14 +20,17 @@ const conditions = (test: Noted<'DyeTested'>): string =>
     ...(test.ph === undefined ? [] : [`pH ${figure(test.ph)}`]),
     ...(test.temperatureC === undefined ? [] : [temperatureWords(test.temperatureC)]),
     ...(test.minutes === undefined ? [] : [`${figure(test.minutes, 0)} min`]),
-    ...(test.atUrinePlace === true ? ['at a urine place'] : []),
+    ...(test.atUrinePlace === true ? ['at a marked place'] : []),
     ...(test.afterPretreatment === true ? ['after acid pre-treatment'] : []),
   ].join(', ');
 
-const readings = ({ reading }: Noted<'DyeTested'>): readonly [string, string, string] =>
-  reading.kind === 'graded'
-    ? [reading.staining, reading.colourChange ?? '–', reading.control]
-    : [`unclear: ${reading.why}`, '–', '–'];
+const readings = ({ reading }: Noted<'DyeTested'>): readonly [string, string, string] => {
+  if (reading.kind === 'unclear') return [`unclear: ${reading.why}`, '–', '–'];
+  const change = reading.colourChange ?? '–';
+  return reading.by === 'eye'
+    ? [reading.staining, change, reading.control]
+    : [`${reading.staining}\n(${intervalWords(reading.gradeInterval)})`, change, 'measured'];
+};
 
 const verdicts = (context: PaperContext): readonly PaperPart[] => {
   const present = presentPlan(context);
@@ -66,7 +71,7 @@ const verdicts = (context: PaperContext): readonly PaperPart[] => {
             ],
             missingDyeTests.map((test) => [
               test.name,
-              `${test.side}, ${test.liquid}${test.atUrinePlace ? ', at the urine place' : ''}`,
+              `${test.side}, ${test.liquid}${test.atUrinePlace ? ', at the marked place' : ''}`,
               [
                 ...(test.agents.length === 0 ? [] : [test.agents.join(' + ')]),
                 ...(test.strengthGPerL === undefined ? [] : [`${figure(test.strengthGPerL, 2)} g/L`]),
@@ -92,13 +97,20 @@ const verdicts = (context: PaperContext): readonly PaperPart[] => {
 export function dyeTestRecord(context: PaperContext): PaperBody {
   const { rug, visit, timeZone } = context;
   const nameOf = (colour: string) => rug.colours.find((known) => known.colour === colour)?.name ?? colour;
-  const photos = new Set(rug.dyeTests.flatMap((test) => test.photos));
+  const labels = [
+    ...(rug.dyeTests.every(isMeasured) && rug.dyeTests.length > 0 ? [] : [eyeLabel]),
+    ...(rug.dyeTests.some(isMeasured) ? [measuredLabel] : []),
+  ].join(' ');
+  // What was measured stands with its figures; the pictures of the others stand together.
+  const photos = new Set(
+    rug.dyeTests.flatMap((test) => (isMeasured(test) ? test.photos.slice(0, -1) : test.photos)),
+  );
   const pictures = rug.photographs.filter(({ photo }) => photos.has(photo));
   return {
-    subtitle: blotLabel,
+    subtitle: labels,
     parts: [
       notice('note', 'How to read this', [
-        `${blotLabel} It is minutes long and cool, made to decide one wash of one rug; it is not a fastness rating of any standard.`,
+        `${labels} It is minutes long and cool, made to decide one wash of one rug; it is not a fastness rating of any standard.`,
         'White cotton, 500 g over 50 × 50 mm (workshop setting). Grade 5 is no stain, 1 the strongest. A control blotter that touched no rug is graded beside each.',
         'A test is one of many factors: evidence, not a verdict (CCI Notes 13/14).',
       ]),
@@ -125,6 +137,7 @@ export function dyeTestRecord(context: PaperContext): PaperBody {
         ]),
         'No dye test is on record: every colour counts as unstable and no wet step may be taken.',
       ),
+      ...measuredBlots(context, nameOf),
       ...(visit.testRefusals.length === 0
         ? []
         : [

@@ -30,6 +30,22 @@ const kilograms = (kg: number | undefined) => (kg === undefined ? undefined : `$
 const pictures = (photos: readonly string[]) =>
   photos.length === 0 ? undefined : `${photos.length} ${photos.length === 1 ? 'photograph' : 'photographs'}`;
 
+/** What a blot reads, with the interval where a photograph gave one. */
+export const readingWords = (reading: RugFactOf<'DyeTested'>['reading']): string => {
+  if (reading.kind === 'unclear') return `unclear, ${reading.why}`;
+  if (reading.by === 'eye') return `grade ${reading.staining}`;
+  return `grade ${reading.staining} from a photograph (95 %: ${intervalWords(reading.gradeInterval)})`;
+};
+
+/** `3 to 3-4`, or the one grade where both ends are the same. */
+export const intervalWords = ({
+  lowest,
+  highest,
+}: {
+  readonly lowest: string;
+  readonly highest: string;
+}): string => (lowest === highest ? lowest : `${lowest} to ${highest}`);
+
 const tellers: Tellers = {
   DossierOpened: ({ number, title }) => `Dossier ${number} opened: ${title}`,
   RugReceived: ({ tag, scope, route, reason }) =>
@@ -69,7 +85,7 @@ const tellers: Tellers = {
     said(`Foundation, ${method}: ${result}, ${where}`, note),
   DyeTested: ({ colour, side, liquid, reading, ph, temperatureC, minutes }, names) =>
     said(
-      `Blot of ${names.colour(colour)}, ${side}, ${liquid}: ${reading.kind === 'graded' ? `grade ${reading.staining}` : `unclear, ${reading.why}`}`,
+      `Blot of ${names.colour(colour)}, ${side}, ${liquid}: ${readingWords(reading)}`,
       acid(ph),
       degrees(temperatureC),
       minutes === undefined ? undefined : `${figure(minutes, 0)} min`,
@@ -136,6 +152,8 @@ const tellers: Tellers = {
   FinishingDone: ({ works, note }) => said(`Finishing: ${works.join(', ')}`, note),
   RugInspected: ({ marks, odour, colour, note }) =>
     said(`Inspected: ${marks.length} marks, odour ${odour}, colour ${colour}`, note),
+  ColoursCompared: ({ colours, sentence, alignedBy }) =>
+    said(`Colours compared before and after, ${colours.length} places, aligned by ${alignedBy}`, sentence),
   DepositTaken: ({ amount, means }) => `Deposit taken: ${moneyWords(amount)}, ${means}`,
   InvoiceIssued: ({ number, lines }) => `Invoice ${number} issued, ${lines.length} lines`,
   PaymentTaken: ({ amount, means }) => `Payment taken: ${moneyWords(amount)}, ${means}`,

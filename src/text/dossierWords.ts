@@ -192,6 +192,26 @@ export const dossierWords = {
       'A blotter that touched no rug should stay clean: cloth, water or light is at fault, and the grade says nothing.',
     now: 'Change cloth and water and test again, or record the reading as unclear.',
   }),
+  'measured-without-photograph': () => ({
+    happened: 'The reading says it was taken from a photograph, but names none.',
+    matters: 'A measured grade is worth what its picture shows.',
+    now: 'Send the photograph with it, or grade the blot by eye.',
+  }),
+  'measured-figures-disagree': ({ figure, given, expected }) => ({
+    happened: `The ${figure} is ${given}, but the other figures of the same reading give ${expected}.`,
+    matters: 'Figures that do not belong together were not measured together.',
+    now: 'Measure the photographs again and record what comes out.',
+  }),
+  'picture-of-another-rug': ({ photo }) => ({
+    happened: `The photograph ${photo.slice(0, 8)}… is none of this rug’s.`,
+    matters: 'Two different rugs compared would show a change that never was.',
+    now: 'Choose two photographs of this dossier, or take the picture here first.',
+  }),
+  'pictures-swapped': ({ beforeAt, afterAt }) => ({
+    happened: `The picture from before was taken ${beforeAt.slice(0, 16).replace('T', ' ')}, the one from after ${afterAt.slice(0, 16).replace('T', ' ')} (UTC).`,
+    matters: 'Swapped, a rug that grew cleaner would be said to have grown darker.',
+    now: 'Choose the older picture as the one from before.',
+  }),
   'test-without-minutes': ({ liquid }) => ({
     happened: `The ${liquid} test has no time.`,
     matters: 'Dye that holds a minute may run in ten: without its time a test covers nothing.',

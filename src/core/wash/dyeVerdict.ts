@@ -73,6 +73,16 @@ export const mayHave = (facts: PlanFacts, ...codes: readonly FindingCode[]): boo
 export const urineStains = ({ stains = [] }: PlanFacts): readonly Stain[] =>
   stains.filter(({ class: kind = 'unknown' }) => kind === 'urine' || kind === 'unknown');
 
+/**
+ * Whether there is a place where dyes may stand worse than elsewhere: urine, a water mark or an old run.
+ * Each colour that lies there is tested there as well.
+ *
+ * @source workshop-setting, sites of the dye tests (data/wash/dyeTests.json)
+ */
+export const hasMarkedPlace = (facts: PlanFacts): boolean =>
+  mayHave(facts, 'urine', 'colour run') ||
+  (facts.stains ?? []).some(({ class: kind = 'unknown' }) => kind === 'tide line');
+
 /** Sides on which every colour is tested: both where the two faces may differ. */
 export function sidesToTest(facts: PlanFacts): readonly (readonly Side[])[] {
   const { construction = 'unknown' } = facts;

@@ -1,4 +1,4 @@
-export { dyeClassOf } from './dyeVerdict.ts';
+export { dyeClassOf, rulingGrade } from './dyeVerdict.ts';
 export * from './limit.ts';
 export * from './planFacts.ts';
 export * from './planProblem.ts';

@@ -1,4 +1,4 @@
-import { atMost, fails, gradedTests, inDate, mayHave, sidesToTest } from './dyeVerdict.ts';
+import { atMost, fails, gradedTests, hasMarkedPlace, inDate, sidesToTest } from './dyeVerdict.ts';
 import type { DyeTest, Fibre, Grade, PlanColour, PlanFacts, Side, TestLiquid } from './planFacts.ts';
 import { bookOf } from './rulebook.ts';
 import { isRecorded } from './testCoverage.ts';
@@ -138,12 +138,12 @@ function testsForSite(
  * @source cci-13-14 for testing every colour; sites, liquids and times are workshop settings (data/wash/dyeTests.json)
  */
 export function requiredDyeTests(facts: PlanFacts): readonly RequiredDyeTest[] {
-  const urine = mayHave(facts, 'urine');
+  const marked = hasMarkedPlace(facts);
   const liquids = liquidsFor(facts);
   const sites = sidesToTest(facts);
   return (facts.colours ?? []).flatMap((colour) => [
     ...sites.flatMap((sides) => testsForSite(facts, liquids, colour, sides, false)),
-    ...(urine && colour.atUrinePlace !== false
+    ...(marked && colour.atUrinePlace !== false
       ? testsForSite(facts, liquids, colour, ['face', 'back'], true)
       : []),
   ]);

@@ -1,4 +1,4 @@
-import { atMost, gradedTests, inDate, mayHave, sidesToTest } from './dyeVerdict.ts';
+import { atMost, gradedTests, hasMarkedPlace, inDate, sidesToTest } from './dyeVerdict.ts';
 import type { DyeTest, PlanColour, PlanFacts, Side } from './planFacts.ts';
 import { bookOf, type Rulebook } from './rulebook.ts';
 
@@ -65,7 +65,7 @@ const provenAt = (
     .sort((a, b) => b.temperatureC - a.temperatureC || b.minutes - a.minutes)[0];
 
 /**
- * The bath each place of a colour was proven for: every side that counts, and the urine places.
+ * The bath each place of a colour was proven for: every side that counts, and the marked places.
  *
  * @returns one entry per place; undefined where no reading covers it
  * @source workshop-setting (data/wash/dyeTests.json)
@@ -73,7 +73,7 @@ const provenAt = (
 export function provenBaths(facts: PlanFacts, colour: PlanColour): readonly (ProvenBath | undefined)[] {
   const book = bookOf(facts);
   const places = sidesToTest(facts).map((sides) => provenAt(book, facts, colour.id, sides, false));
-  return mayHave(facts, 'urine') && colour.atUrinePlace !== false
+  return hasMarkedPlace(facts) && colour.atUrinePlace !== false
     ? [...places, provenAt(book, facts, colour.id, ['face', 'back'], true)]
     : places;
 }

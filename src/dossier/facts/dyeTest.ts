@@ -1,12 +1,43 @@
 import * as z from 'zod/mini';
 import { agents, sides, testLiquids } from '../../core/wash/index.ts';
-import { acidity, fact, grade, id, minutes, passage, pointMm, sha256, temperatureC } from './shape.ts';
+import { gradeChances, gradeInterval, lab, outlineOfOne } from './colour.ts';
+import { acidity, fact, grade, id, line, minutes, passage, pointMm, sha256, temperatureC } from './shape.ts';
 
 const tested = {
   colour: id,
   side: z.enum(sides),
   liquid: z.enum(testLiquids),
 };
+
+/** A blot graded from a photograph with the formula of ISO 105-A04. */
+const measured = z.object({
+  kind: z.literal('graded'),
+  by: z.literal('photograph'),
+  /** Grade of the measured difference itself; the worst with a probability above 5 % rules. */
+  staining: grade,
+  gradeInterval,
+  probability: gradeChances,
+  deltaE: z.number().check(z.gte(0), z.lte(400)),
+  deltaEGS: z.number().check(z.gte(0), z.lte(400)),
+  /** Noise of the difference for each axis. */
+  sigma: z.number().check(z.gte(0), z.lte(100)),
+  /** Clean cloth, and the cloth where it met the dye. */
+  clean: lab,
+  dye: lab,
+  /** Serial of the weave card that corrected the light. */
+  card: line,
+  /** One picture of clean and stained cloth, or one before the test and one after it. */
+  pictures: z.enum(['one', 'before and after']),
+  /** Where the clean and the stained place lie on the last photograph. */
+  places: z.object({
+    controls: z.array(outlineOfOne).check(z.minLength(1), z.maxLength(12)),
+    sample: outlineOfOne,
+  }),
+  notes: z.array(line),
+  algorithm: line,
+  /** For acid: change of the colour itself, by eye. */
+  colourChange: z.optional(grade),
+});
 
 export const dyeTestFacts = {
   /** A blot read on the grey scale, or a reason why it could not be read. */
@@ -19,15 +50,18 @@ export const dyeTestFacts = {
     temperatureC: z.optional(temperatureC),
     minutes: z.optional(minutes),
     reading: z.discriminatedUnion('kind', [
-      z.object({
-        kind: z.literal('graded'),
-        by: z.literal('eye'),
-        staining: grade,
-        /** For acid: change of the colour itself. */
-        colourChange: z.optional(grade),
-        /** The blotter that touched no rug. */
-        control: grade,
-      }),
+      z.discriminatedUnion('by', [
+        z.object({
+          kind: z.literal('graded'),
+          by: z.literal('eye'),
+          staining: grade,
+          /** For acid: change of the colour itself. */
+          colourChange: z.optional(grade),
+          /** The blotter that touched no rug. */
+          control: grade,
+        }),
+        measured,
+      ]),
       z.object({ kind: z.literal('unclear'), why: passage }),
     ]),
     atUrinePlace: z.optional(z.boolean()),

@@ -2,6 +2,7 @@ import type * as z from 'zod/mini';
 import type { Entry } from '../entry.ts';
 import { agreementFacts } from './agreement.ts';
 import { closingFacts } from './closing.ts';
+import { colourFacts } from './colour.ts';
 import { custodyFacts } from './custody.ts';
 import { dryingFacts } from './drying.ts';
 import { dyeTestFacts } from './dyeTest.ts';
@@ -19,6 +20,7 @@ export const rugFacts = {
   ...washFacts,
   ...dryingFacts,
   ...closingFacts,
+  ...colourFacts,
   ...custodyFacts,
 };
 

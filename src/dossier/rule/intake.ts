@@ -98,24 +98,4 @@ export const intakeRules: Rules = {
     }
     return null;
   },
-  DyeTested: (standing, { colour, reading, liquid, minutes }) => {
-    if (!standing.colours.some((named) => named.colour === colour)) {
-      return { code: 'colour-not-named', facts: { colour } };
-    }
-    if (reading.kind === 'graded' && reading.control !== '5' && reading.control !== '4-5') {
-      return { code: 'control-stained', facts: { control: reading.control } };
-    }
-    const timed = liquid !== 'dry crock' && liquid !== 'damp crock';
-    return timed && reading.kind === 'graded' && minutes === undefined
-      ? { code: 'test-without-minutes', facts: { liquid } }
-      : null;
-  },
-  DyeTestStarted: (standing, { colour }) =>
-    standing.colours.some((named) => named.colour === colour)
-      ? null
-      : { code: 'colour-not-named', facts: { colour } },
-  DyeTestRefused: (standing, { colour }) =>
-    standing.colours.some((named) => named.colour === colour)
-      ? null
-      : { code: 'colour-not-named', facts: { colour } },
 };

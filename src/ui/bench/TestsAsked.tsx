@@ -20,7 +20,7 @@ export function TestsAsked({ tests, waiting, onTest }: AskedProps) {
             <div>
               <b>
                 {test.name}, {test.side}, {test.liquid}
-                {test.atUrinePlace ? ', at the urine place' : ''}
+                {test.atUrinePlace ? ', at the marked place' : ''}
               </b>
               <span className="why">
                 {[conditionWords(test), test.because].filter((words) => words !== '').join(' · ')}

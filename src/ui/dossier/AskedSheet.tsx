@@ -55,7 +55,7 @@ export function AskedSheet({ asked, onClose }: { readonly asked: Ask; readonly o
     case 'foundation':
       return <FoundationSheet onClose={onClose} />;
     case 'colour':
-      return <ColourSheet colour={asked.colour} onClose={onClose} />;
+      return <ColourSheet colour={asked.colour} on={asked.on} onClose={onClose} />;
     case 'knots':
       return <KnotsSheet onClose={onClose} />;
     case 'blot':

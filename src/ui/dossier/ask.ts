@@ -1,4 +1,11 @@
-import type { FindingCode, RequiredDyeTest, Side, Signatory, TestLiquid } from '../../core/wash/index.ts';
+import type {
+  ColourKind,
+  FindingCode,
+  RequiredDyeTest,
+  Side,
+  Signatory,
+  TestLiquid,
+} from '../../core/wash/index.ts';
 import type { RugFactOf } from '../../dossier/index.ts';
 import type { About } from './identify/claimWords.ts';
 
@@ -21,7 +28,7 @@ export type Ask =
   | { readonly kind: 'look over' }
   | { readonly kind: 'finding'; readonly finding: FindingCode }
   | { readonly kind: 'foundation' }
-  | { readonly kind: 'colour'; readonly colour: string | null }
+  | { readonly kind: 'colour'; readonly colour: string | null; readonly on?: ColourKind }
   | { readonly kind: 'knots' }
   | { readonly kind: 'blot'; readonly place: BlotPlace }
   | { readonly kind: 'test refused'; readonly colour: string }

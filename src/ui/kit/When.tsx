@@ -21,11 +21,11 @@ export function dayWords(day: string): string {
   return dayFar.format(new Date(year, month - 1, date));
 }
 
-/** An instant, with the full date on touch or hover. */
-export function When({ at }: { readonly at: string }) {
+/** An instant, with the full date on touch or hover; `day` leaves the hour out. */
+export function When({ at, day = false }: { readonly at: string; readonly day?: boolean }) {
   return (
     <time dateTime={at} title={whole.format(new Date(at))}>
-      {instantWords(at)}
+      {day ? dayFar.format(new Date(at)) : instantWords(at)}
     </time>
   );
 }

@@ -1,4 +1,5 @@
 import { type ColourKind, colourKinds, type Dye, dyes } from '../../../core/wash/index.ts';
+import { hasMarkedPlaces } from '../../../dossier/index.ts';
 import { Button, Choice, LineField, newId, ProblemNotice, Sheet } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import { useField, useForm } from '../useForm.ts';
@@ -38,23 +39,24 @@ function YesNo(props: {
 /** Names one colour, or says it anew. */
 export function ColourSheet({
   colour,
+  on = 'field colour',
   onClose,
 }: {
   readonly colour: string | null;
+  /** What a new one is on. */
+  readonly on?: ColourKind | undefined;
   readonly onClose: () => void;
 }) {
   const { standing } = useDossier();
   const before = standing.colours.find((known) => known.colour === colour);
-  const { form, act, isBusy, problem } = useForm(`colour/${colour ?? 'new'}`, onClose);
+  const { form, act, isBusy, problem } = useForm(`colour/${colour ?? `new ${on}`}`, onClose);
   const [name, setName] = useField(form, 'name', before?.name ?? '');
-  const [kind, setKind] = useField<ColourKind | null>(form, 'kind', before?.kind ?? 'field colour');
+  const [kind, setKind] = useField<ColourKind | null>(form, 'kind', before?.kind ?? on);
   const [dyeClass, setDyeClass] = useField<Dye | null>(form, 'dyeClass', before?.dyeClass ?? null);
   const [light, setLight] = useField<Answer | null>(form, 'light', answerOf(before?.besideLightField));
   const [urine, setUrine] = useField<Answer | null>(form, 'urine', answerOf(before?.atUrinePlace));
   const [looks, setLooks] = useField<string | undefined>(form, 'looks', before?.looks);
-  const urineFound = standing.findings.some(
-    ({ finding, certainty }) => finding === 'urine' && certainty !== 'ruled out',
-  );
+  const markedFound = hasMarkedPlaces(standing);
   const taken = standing.colours.some(
     (known) => known.colour !== colour && known.name.toLowerCase() === name.trim().toLowerCase(),
   );
@@ -109,7 +111,7 @@ export function ColourSheet({
         value={light}
         onChange={setLight}
       />
-      {urineFound && (
+      {markedFound && (
         <YesNo
           label="Does it lie where urine, a water mark or an old run is?"
           hint="Then it is tested there as well."

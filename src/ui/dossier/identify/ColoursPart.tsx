@@ -1,4 +1,4 @@
-import { washesIn } from '../../../dossier/index.ts';
+import { atMarkedPlace, hasMarkedPlaces, washesIn } from '../../../dossier/index.ts';
 import { Button, Notice } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import { Part } from '../Part.tsx';
@@ -10,10 +10,8 @@ const asks = (answer: boolean | undefined, yes: string, no: string, unknown: str
 export function ColoursPart() {
   const { standing, visit, open, ask } = useDossier();
   const washes = visit !== null && washesIn(visit);
-  const { colours, findings } = standing;
-  const urineFound = findings.some(
-    ({ finding, certainty }) => finding === 'urine' && certainty !== 'ruled out',
-  );
+  const { colours } = standing;
+  const markedFound = hasMarkedPlaces(standing);
   return (
     <Part title="Colours" id="colours">
       {colours.length === 0 && washes && (
@@ -40,8 +38,8 @@ export function ColoursPart() {
                   'no light field beside it',
                   'not said whether a light field touches it: counts as yes',
                 )}
-                {urineFound &&
-                  ` · ${asks(colour.atUrinePlace, 'lies at the urine', 'not at the urine', 'not said whether it lies at the urine: counts as yes')}`}
+                {markedFound &&
+                  ` · ${asks(atMarkedPlace(standing, colour), 'lies at a urine, water or run mark', 'not at a urine, water or run mark', 'not said whether it lies at the urine, water or run mark: counts as yes')}`}
               </div>
             </div>
             {open && (

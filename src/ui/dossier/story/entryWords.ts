@@ -33,6 +33,14 @@ const told = (did: string, ...words: readonly (string | undefined)[]): Told => {
 const reading = (fact: RugFactOf<'DyeTested'>): string =>
   fact.reading.kind === 'graded' ? `grade ${fact.reading.staining}` : 'unclear';
 
+/** What stands behind a reading: the control blotter, the interval of a photograph, or why it is unclear. */
+const behind = ({ reading: read }: RugFactOf<'DyeTested'>): string => {
+  if (read.kind === 'unclear') return read.why;
+  if (read.by === 'eye') return `control ${read.control}`;
+  const { lowest, highest } = read.gradeInterval;
+  return `from a photograph, 95 %: ${lowest === highest ? lowest : `${lowest} to ${highest}`}`;
+};
+
 const liquidFacts = (fact: {
   readonly ph?: number | undefined;
   readonly temperatureC?: number | undefined;
@@ -82,8 +90,8 @@ const tellers: Tellers = {
     told(
       `read ${around.colour(fact.colour)}, ${fact.side}, ${fact.liquid}: ${reading(fact)}`,
       ...liquidFacts(fact),
-      fact.atUrinePlace ? 'at the urine place' : undefined,
-      fact.reading.kind === 'unclear' ? fact.reading.why : `control ${fact.reading.control}`,
+      fact.atUrinePlace ? 'at the marked place' : undefined,
+      behind(fact),
       fact.note,
     ),
   DyeTestStarted: (fact, around) =>
@@ -142,6 +150,7 @@ const tellers: Tellers = {
   FinishingDone: ({ works, note }) => told(`finished: ${works.join(', ')}`, note),
   RugInspected: ({ marks, odour, colour, note }) =>
     told(`inspected ${counted(marks.length, 'mark')}`, `odour ${odour}`, `colour ${colour}`, note),
+  ColoursCompared: ({ sentence }) => told('compared the colours before and after', sentence),
   DepositTaken: ({ amount, means }) => told(`took a deposit of ${moneyWords(amount)}`, means),
   InvoiceIssued: ({ number }) => told(`issued invoice ${number}`),
   PaymentTaken: ({ amount, means }) => told(`took a payment of ${moneyWords(amount)}`, means),

@@ -32,7 +32,7 @@ export function BlotSheet({ place, onClose }: { readonly place: BlotPlace; reado
   const lying = standing.lyingBlots.findLast((blot) => isHere(blot));
   const earlier = standing.dyeTests.filter((test) => isHere(test));
   const minutes = required?.minutes;
-  const title = `${colourName(place.colour)}: ${place.liquid}, ${place.side}${place.atUrinePlace ? ', at the urine' : ''}`;
+  const title = `${colourName(place.colour)}: ${place.liquid}, ${place.side}${place.atUrinePlace ? ', at the marked place' : ''}`;
   return (
     <Sheet title={title} isOpen onClose={onClose}>
       {!reading && (

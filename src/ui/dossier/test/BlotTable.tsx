@@ -1,4 +1,4 @@
-import { spanWords, useNow } from '../../kit/index.ts';
+import { spanWords, useNow, When } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import type { Blot, ColourBlots, Site } from './blots.ts';
 
@@ -21,16 +21,17 @@ const saying = ({ state }: Blot): Saying => {
       return { sign: '–', words: 'not needed', tone: 'quiet' };
     case 'read': {
       const { reading } = state.test;
-      if (reading.kind === 'unclear') return { sign: '?', words: 'unclear, again', tone: 'missing' };
-      if (state.fails) return { sign: '✕', words: `${reading.staining}, fails`, tone: 'fails' };
-      return state.isAskedAgain
-        ? { sign: '▲', words: `${reading.staining}, too old`, tone: 'missing' }
-        : { sign: '●', words: reading.staining, tone: 'holds' };
+      if (reading.kind === 'unclear' || state.grade === null)
+        return { sign: '?', words: 'unclear, again', tone: 'missing' };
+      const grade = reading.by === 'photograph' ? `${state.grade}, measured` : state.grade;
+      if (state.fails) return { sign: '✕', words: `${grade}, fails`, tone: 'fails' };
+      if (state.again === null) return { sign: '●', words: grade, tone: 'holds' };
+      return { sign: '▲', words: `${grade}, ${state.again}`, tone: 'missing' };
     }
   }
 };
 
-const siteWords = ({ side, atUrinePlace }: Site) => (atUrinePlace ? `${side}, at the urine` : side);
+const siteWords = ({ side, atUrinePlace }: Site) => (atUrinePlace ? `${side}, at the mark` : side);
 
 function Left({ startedAt, minutes }: { readonly startedAt: string; readonly minutes: number }) {
   const now = useNow();
@@ -56,6 +57,11 @@ function Cell({ blot, name }: { readonly blot: Blot; readonly name: string }) {
         <span aria-hidden="true">{sign} </span>
         {words}
       </span>
+      {state.kind === 'read' && state.again === null && !state.fails && (
+        <span className="blot-until">
+          until <When at={state.clearsUntil} day />
+        </span>
+      )}
       {state.kind === 'lying' && <Left startedAt={state.blot.when} minutes={state.blot.minutes} />}
     </button>
   );

@@ -4,8 +4,10 @@ import { useDossier } from '../dossierView.ts';
 import { counted } from '../figures.ts';
 import { Part } from '../Part.tsx';
 import { BlotTable } from './BlotTable.tsx';
-import { blotsOf } from './blots.ts';
-import { VerdictList } from './VerdictList.tsx';
+import { blotsOf, type ColourBlots } from './blots.ts';
+import { ColourClass } from './ColourClass.tsx';
+import { SitesToName } from './SitesToName.tsx';
+import { WhatFollows } from './WhatFollows.tsx';
 
 /** What to test next, and how many wait. */
 function NextBlot() {
@@ -30,7 +32,7 @@ function NextBlot() {
       {blocking > 0 && others > 0 && <p>{others} more are no condition, but would loosen the caps.</p>}
       <p>
         Next: <b>{next.name}</b>, {next.liquid}, {next.side}
-        {next.atUrinePlace ? ', at the urine place' : ''}. {next.because}
+        {next.atUrinePlace ? ', at the marked place' : ''}. {next.because}
       </p>
       {open && (
         <Button wide onPress={() => ask({ kind: 'blot', place: { ...next, required: next } })}>
@@ -41,9 +43,25 @@ function NextBlot() {
   );
 }
 
+/** Where the testing of a colour ended, and that nothing stronger is to touch it. */
+function Stopped({ blots: { rows } }: { readonly blots: ColourBlots }) {
+  const failed = rows.find(
+    ({ liquid, blots }) =>
+      liquid !== 'dry crock' &&
+      liquid !== 'damp crock' &&
+      blots.some((blot) => blot?.state.kind === 'read' && blot.state.fails),
+  );
+  if (failed === undefined) return null;
+  return (
+    <p className="open-fact">
+      Stopped at the first failure, {failed.liquid}: nothing stronger needs to touch this colour.
+    </p>
+  );
+}
+
 /** Colours against liquids, face and back: what holds, what fails, and what to test next. */
 export function TestSection() {
-  const { standing, visit, requiredTests, missingTests, plan, open, ask, settings } = useDossier();
+  const { standing, visit, requiredTests, missingTests, plan, open, now, ask, settings } = useDossier();
   if (standing.colours.length === 0) {
     return (
       <Part id="test" title="Dye tests">
@@ -53,16 +71,13 @@ export function TestSection() {
       </Part>
     );
   }
+  const { validDays } = rulebookOf(settings).tests;
   const refusals = visit?.testRefusals ?? [];
   return (
-    <Part
-      id="test"
-      title="Dye tests"
-      aside={<span className="why">readings hold {rulebookOf(settings).tests.validDays} days</span>}
-    >
+    <Part id="test" title="Dye tests" aside={<span className="why">readings hold {validDays} days</span>}>
       {plan.ok && <NextBlot />}
       <p className="why">Weakest liquid first; stop at the first failure, grade 3 or worse.</p>
-      {blotsOf(standing, requiredTests, missingTests).map((blots) => (
+      {blotsOf(standing, requiredTests, missingTests, { now, validDays }).map((blots) => (
         <div className="blot-row" key={blots.colour.colour}>
           <div className="blot-head">
             <h3>
@@ -83,7 +98,9 @@ export function TestSection() {
               </Button>
             )}
           </div>
+          <ColourClass colour={blots.colour.colour} />
           <BlotTable blots={blots} />
+          <Stopped blots={blots} />
           {refusals
             .filter((refusal) => refusal.colour === blots.colour.colour)
             .map((refusal) => (
@@ -93,7 +110,8 @@ export function TestSection() {
             ))}
         </div>
       ))}
-      <VerdictList />
+      <SitesToName />
+      <WhatFollows />
     </Part>
   );
 }

@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest';
+import { measuredBlot } from '../../../../test/support/measuredBlot.ts';
 import type { RequiredDyeTest } from '../../../core/wash/index.ts';
 import { type Noted, nothingYet, type RugStanding } from '../../../dossier/index.ts';
 import { blotsOf } from './blots.ts';
 
+const at = (now: string) => ({ now, validDays: 30 });
+const now = at('2026-11-26T10:00:00.000Z');
 const signed = { entry: 'e', when: '2026-11-25T10:00:00.000Z', by: 'p' };
 const asked = (more: Partial<RequiredDyeTest>): RequiredDyeTest => ({
   colour: 'red',
@@ -31,7 +34,7 @@ const rug = (more: Partial<RugStanding>): RugStanding => ({
   ...more,
 });
 const states = (standing: RugStanding, required: readonly RequiredDyeTest[], missing = required) =>
-  blotsOf(standing, required, missing).flatMap(({ rows }) =>
+  blotsOf(standing, required, missing, now).flatMap(({ rows }) =>
     rows.map(({ liquid, blots }) => [liquid, ...blots.map((blot) => blot?.state.kind ?? null)]),
   );
 
@@ -67,11 +70,18 @@ describe('the matrix of dye tests', () => {
     ] as const;
     expect(states(rug({ lyingBlots }), required)).toEqual([['cold water', 'missing', 'lying']]);
   });
-  test('a reading the plan asks for again is marked, and a grade of 3 fails', () => {
+  test('a reading the plan asks for again says why, and a grade of 3 fails', () => {
     const reading = { kind: 'graded', by: 'eye', staining: '3', control: '5' } as const;
-    const old = blotsOf(rug({ dyeTests: [read({})] }), [asked({})], [asked({})]);
-    const bad = blotsOf(rug({ dyeTests: [read({ reading })] }), [asked({})], []);
-    expect(old[0]?.rows[0]?.blots[0]?.state).toMatchObject({ isAskedAgain: true, fails: false });
-    expect(bad[0]?.rows[0]?.blots[0]?.state).toMatchObject({ isAskedAgain: false, fails: true });
+    const cell = (standing: RugStanding, missing: readonly RequiredDyeTest[], then: typeof now) =>
+      blotsOf(standing, [asked({})], missing, then)[0]?.rows[0]?.blots[0]?.state;
+    const made = rug({ dyeTests: [read({})] });
+    expect(cell(made, [asked({})], now)).toMatchObject({ again: 'other conditions', fails: false });
+    expect(cell(made, [asked({})], at('2027-01-25T10:00:00.000Z'))).toMatchObject({ again: 'too old' });
+    expect(cell(rug({ dyeTests: [read({ reading })] }), [], now)).toMatchObject({ again: null, fails: true });
+  });
+  test('a measured blot shows the worst grade that is likelier than 5 %, and fails by it', () => {
+    const reading = measuredBlot({ '2-3': 0.04, '3': 0.2, '3-4': 0.76 });
+    const [measured] = blotsOf(rug({ dyeTests: [read({ reading })] }), [asked({})], [], now);
+    expect(measured?.rows[0]?.blots[0]?.state).toMatchObject({ grade: '3', fails: true });
   });
 });

@@ -7,7 +7,13 @@ import {
   type TestLiquid,
   testLiquids,
 } from '../../../core/wash/index.ts';
-import type { Noted, NotedColour, RugStanding } from '../../../dossier/index.ts';
+import {
+  countsAs,
+  hoursBetween,
+  type Noted,
+  type NotedColour,
+  type RugStanding,
+} from '../../../dossier/index.ts';
 import type { BlotPlace } from '../ask.ts';
 
 /** What one cell of the matrix shows. */
@@ -16,9 +22,13 @@ export type BlotState =
   | {
       readonly kind: 'read';
       readonly test: Noted<'DyeTested'>;
+      /** The grade it counts with; null while it is unclear. */
+      readonly grade: Grade | null;
       readonly fails: boolean;
-      /** The plan asks for it again: too old, or made under other conditions. */
-      readonly isAskedAgain: boolean;
+      /** Why the plan asks for it again, where it does. */
+      readonly again: 'too old' | 'other conditions' | null;
+      /** Last instant at which it clears a bath. */
+      readonly clearsUntil: string;
     }
   | { readonly kind: 'missing'; readonly blocksWetWork: boolean }
   /** The other side proves it, or nothing asks for it. */
@@ -69,6 +79,7 @@ export function blotsOf(
   standing: RugStanding,
   required: readonly RequiredDyeTest[],
   missing: readonly RequiredDyeTest[],
+  { now, validDays }: { readonly now: string; readonly validDays: number },
 ): readonly ColourBlots[] {
   const stateOf = (place: Placed): BlotState => {
     const lying = standing.lyingBlots.findLast((blot) =>
@@ -78,8 +89,13 @@ export function blotsOf(
     const asked = missing.find((test) => isSame(test, place));
     const test = standing.dyeTests.findLast((one) => isSame(placed(one), place));
     if (test !== undefined) {
-      const fails = test.reading.kind === 'graded' && isFailure(test.reading.staining);
-      return { kind: 'read', test, fails, isAskedAgain: asked !== undefined };
+      const grade = countsAs(test);
+      const isOld = hoursBetween(test.when, now) > validDays * 24;
+      return {
+        ...{ kind: 'read', test, grade, fails: grade !== null && isFailure(grade) },
+        again: asked === undefined ? null : isOld ? 'too old' : 'other conditions',
+        clearsUntil: new Date(Date.parse(test.when) + validDays * 86_400_000).toISOString(),
+      };
     }
     return asked === undefined
       ? { kind: 'not needed' }
