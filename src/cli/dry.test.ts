@@ -37,6 +37,22 @@ describe('the worked examples', () => {
   });
 });
 
+test('a logger’s file gives the room’s air as far as it goes, and its wrong lines are said', async () => {
+  const rug = join(examples, 'one-rug-in-a-warm-room.json');
+  const file = join(examples, 'logger-of-a-night.csv');
+  const words = await dry(rug, '--air', file);
+  expect(words.code).toBe(0);
+  expect(words.said).toContain('Line 31: a humidity of 140 cannot be');
+  expect(words.said).toContain('counts once');
+  const { said } = await dry(rug, '--air', file, '--json');
+  const { hourly } = JSON.parse(said);
+  expect(hourly[5].isMeasured).toBe(true);
+  expect(hourly[5].airC).toBeLessThan(24);
+  expect(hourly[14]).toMatchObject({ isMeasured: false, airC: 32 });
+  expect((await dry(rug, '--air', 'nowhere.csv')).code).toBe(2);
+  expect((await dry(rug, '--air', file, '--from', 'yesterday')).code).toBe(2);
+});
+
 const scenario = {
   hours: 24,
   room: { volumeM3: 100, airC: 32, startRh: 0.35, airSpeed: 1.5, airChangesPerHour: 0.5 },

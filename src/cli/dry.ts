@@ -1,13 +1,21 @@
 import { parseArgs } from 'node:util';
 import { dryScenarioShape } from '../contract/dryScenarioShape.ts';
 import { readShape } from '../contract/readShape.ts';
-import { type DryAnswer, dryForecast, type RugAnswer } from '../core/drying/index.ts';
+import {
+  type DryAnswer,
+  dryForecast,
+  guessLogger,
+  type RugAnswer,
+  readLogger,
+} from '../core/drying/index.ts';
 import { dryAlarmWords } from '../text/dryAlarmWords.ts';
 import { bindingWords } from '../text/dryRoomWords.ts';
+import { loggerNoteWords } from '../text/loggerWords.ts';
 import { problemWords } from '../text/problemWords.ts';
-import { type Command, printRefusal, readJson, WrongCall } from './command.ts';
+import { done } from '../units/index.ts';
+import { type Command, printRefusal, readJson, type Terminal, WrongCall } from './command.ts';
 
-const help = `wefthouse dry SCENARIO.json [--json]
+const help = `wefthouse dry SCENARIO.json [--json] [--air LOGGER.csv [--from TIME]]
 
 Forecasts when the rugs of a drying room are dry, from its air, its machines, and what hangs in it.
 
@@ -36,6 +44,9 @@ With "uncertainty" (and "draws", "seed") hoursToTarget is the median, with 80 an
 A forecast is no proof: release a rug by the dry standard. Mind wet floors and current, the heat of a closed
 room, the weight of wet rugs, and mould.
 
+--air   a logger's file (time, temperature, humidity in any order) as the room's measured air; what is wrong
+        in it is said by line. Times without a zone are taken as this computer's.
+--from  the moment of hour 0, such as 2026-11-02T08:00:00Z; when absent, the logger's first row
 --json  print JSON`;
 
 const hours = (value: number | null): string => (value === null ? 'later' : `${value.toFixed(1)} h`);
@@ -82,6 +93,33 @@ function answerWords({ air, rugs, endRh, endC, water, hourly, alarms }: DryAnswe
   ].join('\n');
 }
 
+const msPerHour = 3_600_000;
+/** Of this computer's place. */
+const offsetAt = (utcMs: number): number => -new Date(utcMs).getTimezoneOffset();
+
+/** A logger's file as measured air of the scenario, and what had to be said of it. */
+async function loggedAir(file: string, from: string | null, terminal: Terminal) {
+  const begin = from === null ? null : Date.parse(from);
+  if (begin !== null && Number.isNaN(begin)) throw new WrongCall(`${from} is no moment.`);
+  const bytes = await terminal.readBytes(file).catch(() => {
+    throw new WrongCall(`The file ${file} cannot be read.`);
+  });
+  const text = new TextDecoder().decode(bytes);
+  const guess = guessLogger(text);
+  if (guess === null) throw new WrongCall(`No row of ${file} holds a time and two numbers.`);
+  const read = readLogger(text, guess.mapping, offsetAt);
+  if (!read.ok) return read;
+  const { rows, notes } = read.value;
+  const zero = begin ?? rows[0]?.at ?? 0;
+  const unsure = guess.sure
+    ? []
+    : [`Taken for ${guess.mapping.timeForm}, temperature before humidity: look whether that is so.`];
+  return done({
+    measured: rows.map(({ at, airC, rh }) => ({ hour: (at - zero) / msPerHour, airC, rh })),
+    said: [...unsure, ...notes.map(loggerNoteWords)],
+  });
+}
+
 export const dryCommand: Command = {
   name: 'dry',
   summary: 'forecast when the rugs of a drying room are dry',
@@ -90,15 +128,31 @@ export const dryCommand: Command = {
     const { values, positionals } = parseArgs({
       args: [...args],
       allowPositionals: true,
-      options: { json: { type: 'boolean', default: false } },
+      options: {
+        json: { type: 'boolean', default: false },
+        air: { type: 'string' },
+        from: { type: 'string' },
+      },
     });
     const [file, ...more] = positionals;
     if (file === undefined || more.length > 0) throw new WrongCall('Give one scenario file.');
     const read = readShape(dryScenarioShape, await readJson(file, terminal));
     if (!read.ok) return printRefusal(read.problem, problemWords, values.json, terminal);
-    const answer = dryForecast({ ...read.value, dehumidifiers: read.value.dehumidifiers ?? [] });
+    let { room } = read.value;
+    const said: string[] = [];
+    if (values.air !== undefined) {
+      const logged = await loggedAir(values.air, values.from ?? null, terminal);
+      if (!logged.ok) return printRefusal(logged.problem, problemWords, values.json, terminal);
+      room = { ...room, measured: logged.value.measured };
+      said.push(...logged.value.said);
+    }
+    const answer = dryForecast({ ...read.value, room, dehumidifiers: read.value.dehumidifiers ?? [] });
     if (!answer.ok) return printRefusal(answer.problem, problemWords, values.json, terminal);
-    terminal.print(values.json ? JSON.stringify(answer.value) : answerWords(answer.value));
+    terminal.print(
+      values.json
+        ? JSON.stringify({ ...answer.value, ...(values.air === undefined ? {} : { said }) })
+        : [...said, answerWords(answer.value)].join('\n'),
+    );
     return 0;
   },
 };

@@ -8,6 +8,7 @@ import { dossierWords } from './dossierWords.ts';
 import { dryingWords } from './dryingWords.ts';
 import { httpWords } from './httpWords.ts';
 import { ledgerWords } from './ledgerWords.ts';
+import { loggerWords } from './loggerWords.ts';
 import { paperWords } from './paperWords.ts';
 import { photoWords } from './photoWords.ts';
 import { quantityWords } from './quantityWords.ts';
@@ -27,6 +28,7 @@ const tables = {
   ...dryingWords,
   ...httpWords,
   ...ledgerWords,
+  ...loggerWords,
   ...paperWords,
   ...photoWords,
   ...quantityWords,
