@@ -52,16 +52,16 @@ const recent = (standing: RoomStanding, now: string): RoomStanding => {
   };
 };
 
-/** Every rug that is wet in the house and hangs or lies in a room, with its whole stream. */
-export async function hangingIn(house: House, room: string, isFirst: boolean): Promise<readonly RoomRug[]> {
+/** Every rug that dries in the house now, with its whole stream. */
+export async function dryingRugs(house: House): Promise<readonly RoomRug[]> {
   const rows = await listRows(house, { inHouse: true, limit: mostInHouse });
   const wet = rows.filter(({ body }) => body.wetSince !== null);
   const read = await Promise.all(
     wet.map(async (row) => ({ ...row, entries: await house.ledger.read(row.stream) })),
   );
-  return read.filter(({ entries }) => {
-    const place = dryingPlaceOf(standingOf(entries));
-    return place !== null && (place.room ?? (isFirst ? room : null)) === room;
+  return read.flatMap((row) => {
+    const place = dryingPlaceOf(standingOf(row.entries));
+    return place === null ? [] : [{ ...row, room: place.room }];
   });
 }
 
@@ -69,9 +69,12 @@ export async function readRoom(house: House, room: string): Promise<Result<RoomA
   const entries = await house.ledger.read(`room/${room}`);
   if (entries.length === 0) return refused('room-unknown', { room });
   const now = house.clock.now();
-  const isFirst = (await listRooms(house)).rooms[0]?.room === room;
-  const hanging = await hangingIn(house, room, isFirst);
-  return done({ room, standing: recent(roomStandingOf(entries), now), isFirst, hanging, now });
+  const drying = await dryingRugs(house);
+  return done({
+    ...{ room, standing: recent(roomStandingOf(entries), now), now },
+    hanging: drying.filter((rug) => rug.room === room),
+    elsewhere: drying.filter((rug) => rug.room === null).map(({ entries: _entries, ...row }) => row),
+  });
 }
 
 /** What a room's description replaces as a whole must be changed on the newest; everything else adds up. */

@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import type { Entry } from '../dossier/entry.ts';
 import { fractionOfOne, id, instant, line } from '../dossier/facts/shape.ts';
 import { airPlaces, roomFacts } from '../dossier/roomFacts.ts';
 import type { RoomRow } from '../dossier/roomRow.ts';
@@ -39,18 +40,19 @@ export interface RoomsAnswer {
   readonly rooms: readonly RoomListRow[];
 }
 
-/** A rug of the room's page, with all that is recorded of it. */
+/** A rug that dries, in the room it is said to be in, with all that is recorded of it. */
 export interface RoomRug extends RugListRow {
-  readonly entries: readonly unknown[];
+  readonly room: string | null;
+  readonly entries: readonly Entry[];
 }
 
 export interface RoomAnswer {
   readonly room: string;
   readonly standing: RoomStanding;
-  /** Whether rugs that were hung before rooms had names belong here. */
-  readonly isFirst: boolean;
-  /** Those that hang here, wet. */
+  /** Those that hang or lie here, wet. */
   readonly hanging: readonly RoomRug[];
+  /** Those that dry in no room that is named: their water is in nobody's forecast. */
+  readonly elsewhere: readonly Omit<RoomRug, 'entries'>[];
   readonly now: string;
 }
 

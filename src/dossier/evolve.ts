@@ -27,6 +27,7 @@ const newVisit = (received: Noted<'RugReceived'>): VisitStanding => ({
   rinses: [],
   stops: [],
   dryingStarted: null,
+  dryingPlaces: [],
   turnings: [],
   readings: [],
   dryAccepted: null,
@@ -160,7 +161,7 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
       // Water after the dry standard undoes it, and what was inspected was another state.
       return {
         ...{ steps, firstWettedAt, wettedAgainAt: started.when },
-        ...{ dryAccepted: null, dryingStarted: null, inspected: null },
+        ...{ dryAccepted: null, dryingStarted: null, dryingPlaces: [], inspected: null },
       };
     }),
   StepDone: (standing, noted) =>
@@ -177,7 +178,11 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
       stops: visit.stops.map((stop) => (stop.called.stop === cleared.stop ? { ...stop, cleared } : stop)),
     })),
   DryingStarted: (standing, dryingStarted) =>
-    inVisit({ ...standing, place: dryingStarted.place }, () => ({ dryingStarted, dryAccepted: null })),
+    inVisit({ ...standing, place: dryingStarted.place }, ({ dryingPlaces }) => ({
+      dryingStarted,
+      dryingPlaces: [...dryingPlaces, dryingStarted],
+      dryAccepted: null,
+    })),
   RugTurned: (standing, noted) => inVisit(standing, (visit) => ({ turnings: [...visit.turnings, noted] })),
   DryingReading: (standing, noted) =>
     inVisit(standing, (visit) => ({ readings: [...visit.readings, noted] })),

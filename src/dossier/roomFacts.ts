@@ -37,8 +37,8 @@ const machine = z.discriminatedUnion('kind', [
     works: z.enum(['refrigerant', 'desiccant']),
     /** A rating without its conditions says nothing: makers rate at very damp air. */
     litresPerDay: between(0.1, 2000),
-    ratedC: between(1, 60),
-    ratedRh: between(0.05, 1),
+    ratedC: between(5, 45),
+    ratedRh: between(0.1, 1),
     watts: z.optional(watts),
   }),
   z.strictObject({
@@ -75,7 +75,7 @@ export const roomFacts = {
   /** The whole room as it is from now on; recorded again when something in it changes. */
   RoomSetUp: fact('RoomSetUp', {
     name: line,
-    volumeM3: between(3, 20_000),
+    volumeM3: between(5, 20_000),
     /** Along the faces of what hangs, when every fan stands still. */
     airSpeedMPerS: between(0, 10),
     /** With the windows shut, and with them open. */

@@ -56,6 +56,8 @@ export interface VisitStanding {
   readonly rinses: readonly Noted<'RinseMeasured'>[];
   readonly stops: readonly StopStanding[];
   readonly dryingStarted: Noted<'DryingStarted'> | null;
+  /** Every place it was put to dry at since it was wetted, the first one first. */
+  readonly dryingPlaces: readonly Noted<'DryingStarted'>[];
   readonly turnings: readonly Noted<'RugTurned'>[];
   readonly readings: readonly Noted<'DryingReading'>[];
   readonly dryAccepted: Noted<'DryAccepted'> | null;

@@ -1,4 +1,4 @@
-import type { RoomProblem } from '../dossier/index.ts';
+import type { RoomProblem, RoomScenarioProblem } from '../dossier/index.ts';
 import type { Problem } from '../units/index.ts';
 import type { dossierWords } from './dossierWords.ts';
 import type { WordsFor } from './words.ts';
@@ -19,7 +19,7 @@ export type SensorProblem =
       }
     >;
 
-type Own = Exclude<RoomProblem, { readonly code: keyof typeof dossierWords }>;
+type Own = Exclude<RoomProblem | RoomScenarioProblem, { readonly code: keyof typeof dossierWords }>;
 const day = (at: string) => `${at.slice(0, 10)} ${at.slice(11, 16)} UTC`;
 
 /** Problems of drying rooms and of the sensors in them. */
@@ -28,6 +28,14 @@ export const roomWords = {
     happened: 'This drying room is not set up yet.',
     matters: 'Without its size, poles and machines nothing can be reckoned in it.',
     now: 'An owner describes the room first, on the drying room page.',
+  }),
+  'room-air-unknown': ({ lastReadAt, mostHours }) => ({
+    happened:
+      lastReadAt === null
+        ? 'Nobody has read the air of this room yet.'
+        : `The air of this room was last read on ${day(lastReadAt)}.`,
+    matters: `How much water the air takes hangs first of all on its temperature and humidity; a reading older than ${mostHours} h says nothing of now.`,
+    now: 'Read thermometer and hygrometer among the rugs and record both.',
   }),
   'room-part-named-twice': ({ what, name }) => ({
     happened: `Two ${what === 'place' ? 'poles or meshes' : 'machines'} are called ${name}.`,

@@ -52,7 +52,7 @@ describe('a drying room', () => {
     expect(await house.ledger.list({ kind: 'room', limit: 9 })).toEqual(before);
     const { body: room } = await owner.get('/api/rooms/attic');
     expect(room['standing']).toMatchObject({ room: [{ airC: 28.5, rh: 0.44 }], windows: [{ on: true }] });
-    expect(room).toMatchObject({ isFirst: true, hanging: [] });
+    expect(room).toMatchObject({ hanging: [], elsewhere: [] });
   });
 
   test('what is not there, not measured or not yet is refused with what it was', async () => {

@@ -14,7 +14,7 @@ function refresh(cache: QueryClient, streams: readonly string[]) {
     const [kind = '', name = ''] = stream.split('/');
     cache.invalidateQueries({ queryKey: kind === 'workshop' ? ['state'] : [kind, name] });
   }
-  for (const list of ['rows', 'today', 'clients']) cache.invalidateQueries({ queryKey: [list] });
+  for (const list of ['rows', 'today', 'clients', 'rooms']) cache.invalidateQueries({ queryKey: [list] });
 }
 
 const streamsIn = (data: unknown): readonly string[] => {

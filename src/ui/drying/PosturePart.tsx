@@ -1,10 +1,12 @@
 import { useState } from 'react';
+import { type Extraction, extractions } from '../../core/drying/index.ts';
 import { agreedPlan, decide, postures, type RugFact } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { counted } from '../dossier/figures.ts';
 import { Part } from '../dossier/Part.tsx';
 import { useField, useForm } from '../dossier/useForm.ts';
-import { Button, Choice, LineField, ProblemNotice, Sheet, When } from '../kit/index.ts';
+import { Button, Choice, ProblemNotice, Sheet, When } from '../kit/index.ts';
+import { type ChosenSpot, SpotField } from './SpotField.tsx';
 
 type Posture = (typeof postures)[number];
 
@@ -20,14 +22,21 @@ function PostureSheet({ turning, onClose }: { readonly turning: boolean; readonl
   const { form, act, isBusy, problem } = useForm('posture', onClose);
   const [posture, setPosture] = useField<Posture | null>(form, 'posture', null);
   const [place, setPlace] = useField(form, 'place', '');
+  const [extraction, setExtraction] = useField<Extraction | null>(form, 'extraction', null);
+  const [chosen, setChosen] = useField<ChosenSpot | null>(form, 'spot', null);
   const fact: RugFact | null =
     posture === null
       ? null
       : turning
         ? { type: 'RugTurned', posture }
-        : { type: 'DryingStarted', posture, place: place.trim() };
+        : {
+            ...{ type: 'DryingStarted', posture, place: chosen?.words ?? place.trim() },
+            ...(chosen === null ? {} : { room: chosen.room }),
+            ...(chosen === null || chosen.spot === null ? {} : { spot: chosen.spot }),
+            ...(extraction === null ? {} : { extraction }),
+          };
   const may = fact === null ? null : decide(standing, fact, asked);
-  const ready = may?.ok === true && (turning || place.trim() !== '');
+  const ready = may?.ok === true && (turning || chosen !== null || place.trim() !== '');
   return (
     <Sheet title={turning ? 'Turn it' : 'Lay or hang it to dry'} isOpen onClose={onClose}>
       <Choice
@@ -39,7 +48,17 @@ function PostureSheet({ turning, onClose }: { readonly turning: boolean; readonl
       />
       {may?.ok === false && <ProblemNotice problem={may.problem} />}
       {!turning && (
-        <LineField label="Place" value={place} onChange={setPlace} isRequired hint="pole 3, mesh 1 …" />
+        <>
+          <SpotField chosen={chosen} onChoose={setChosen} place={place} onPlace={setPlace} />
+          <Choice
+            label="How water was taken out"
+            columns={2}
+            hint="It stands for the water in the rug until somebody weighs it."
+            options={extractions.map((value) => ({ value, words: value }))}
+            value={extraction}
+            onChange={setExtraction}
+          />
+        </>
       )}
       <ProblemNotice problem={problem} />
       <Button wide isDisabled={!ready || isBusy} onPress={() => fact && act(fact)}>

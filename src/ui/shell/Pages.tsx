@@ -7,6 +7,7 @@ const loaders = {
   RugsPage: async () => ({ default: (await import('../rugs/RugsPage.tsx')).RugsPage }),
   ReceivePage: async () => ({ default: (await import('../receive/ReceivePage.tsx')).ReceivePage }),
   DossierPage: async () => ({ default: (await import('../dossier/DossierPage.tsx')).DossierPage }),
+  RoomsPage: async () => ({ default: (await import('../room/RoomsPage.tsx')).RoomsPage }),
   ClientsPage: async () => ({ default: (await import('../client/ClientsPage.tsx')).ClientsPage }),
   ClientPage: async () => ({ default: (await import('../client/ClientPage.tsx')).ClientPage }),
   WorkshopPage: async () => ({ default: (await import('../people/WorkshopPage.tsx')).WorkshopPage }),
@@ -28,6 +29,7 @@ const TodayPage = lazy(loaders.TodayPage);
 const RugsPage = lazy(loaders.RugsPage);
 const ReceivePage = lazy(loaders.ReceivePage);
 const DossierPage = lazy(loaders.DossierPage);
+const RoomsPage = lazy(loaders.RoomsPage);
 const ClientsPage = lazy(loaders.ClientsPage);
 const ClientPage = lazy(loaders.ClientPage);
 const WorkshopPage = lazy(loaders.WorkshopPage);
@@ -65,6 +67,10 @@ export function Pages() {
         <ReceivePage />
       </Route>
       <Route path="/rugs/:rug">{({ rug }) => <DossierPage key={rug} rug={rug} />}</Route>
+      <Route path="/rooms">
+        <RoomsPage />
+      </Route>
+      <Route path="/rooms/:room">{({ room }) => <RoomsPage key={room} room={room} />}</Route>
       <Route path="/clients">
         <ClientsPage />
       </Route>

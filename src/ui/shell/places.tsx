@@ -3,6 +3,7 @@ const signs = {
   rugs: 'M6 4h12v16H6zM9 7.5h6v9H9zM7.5 2v2M10.5 2v2M13.5 2v2M16.5 2v2M7.5 20v2M10.5 20v2M13.5 20v2M16.5 20v2',
   receive: 'M14 4h6v16h-6M3 12h11M10 8l4 4-4 4',
   clients: 'M12 12a4 4 0 1 0 0-8 4 4 0 0 0 0 8zM4 21c1-4.5 4-6.5 8-6.5s7 2 8 6.5',
+  drying: 'M3 5h18M6 5v13h5V5M13 5v9h5V5M7 21c0-1 1-1 1-2M10 21c0-1 1-1 1-2',
   bench: 'M3 9h18v6H3zM6.5 9v3M10 9v2M13.500 9v3M17 9v2M6 15v5M18 15v5',
   workshop: 'M4 21V10l8-6 8 6v11zM9 21v-6h6v6',
 } as const;
@@ -19,6 +20,7 @@ export const places: readonly Place[] = [
   { to: '/', words: 'Today', sign: 'today', isOnBar: true },
   { to: '/rugs', words: 'Rugs', sign: 'rugs', isOnBar: true },
   { to: '/receive', words: 'Receive', sign: 'receive', isOnBar: true },
+  { to: '/rooms', words: 'Drying', sign: 'drying', isOnBar: true },
   { to: '/clients', words: 'Clients', sign: 'clients', isOnBar: true },
   { to: '/bench', words: 'Bench', sign: 'bench', isOnBar: true },
   { to: '/workshop', words: 'Workshop', sign: 'workshop', isOnBar: false },

@@ -1,0 +1,94 @@
+import settings from '../../data/drying/room.json' with { type: 'json' };
+import type { DryAlarm, DryAnswer } from '../core/drying/index.ts';
+import type { DryingRug } from './dryingRug.ts';
+import { type RoomStanding, runs } from './roomStanding.ts';
+import { hoursBetween } from './wetting.ts';
+
+/** What a drying room has to be told before it happens: by the forecast, by the clock, by its switches. */
+export type RoomAlarm =
+  | DryAlarm
+  | { readonly code: 'reading-overdue'; readonly rug: string; readonly since: string }
+  | { readonly code: 'turning-due'; readonly rug: string; readonly since: string; readonly overdue: boolean }
+  | { readonly code: 'air-not-read'; readonly since: string | null }
+  | { readonly code: 'room-damp'; readonly rh: number; readonly most: number }
+  | { readonly code: 'machine-off'; readonly machine: string; readonly since: string | null }
+  | {
+      readonly code: 'too-warm-for-plan';
+      readonly rug: string;
+      readonly airC: number;
+      readonly mostC: number;
+    };
+
+export type AlarmUrgency = 'now' | 'soon';
+
+const soon: readonly RoomAlarm['code'][] = [
+  'wet-past-amber',
+  'damp-again',
+  'reading-stands-alone',
+  'readings-contradict-model',
+  'air-not-read',
+  'room-damp',
+  'reading-overdue',
+];
+
+/** How pressing an alarm is. @source none: rule of this project */
+export const alarmUrgency = (alarm: RoomAlarm): AlarmUrgency =>
+  soon.includes(alarm.code) || (alarm.code === 'turning-due' && !alarm.overdue) ? 'soon' : 'now';
+
+const newest = (instants: readonly string[]): string => [...instants].sort().at(-1) ?? '';
+
+function byClock(rug: DryingRug, now: string): readonly RoomAlarm[] {
+  const { looks, hungAt, postures } = rug;
+  const read = newest([hungAt, ...looks.map(({ when }) => when)]);
+  const turned = newest([hungAt, ...postures.map(({ when }) => when)]);
+  const alarms: RoomAlarm[] = [];
+  if (hoursBetween(read, now) > settings.readingEveryHours) {
+    alarms.push({ code: 'reading-overdue', rug: rug.rug, since: read });
+  }
+  const still = hoursBetween(turned, now);
+  if (still >= settings.turnFromHours) {
+    const overdue = still >= settings.turnByHours;
+    alarms.push({ code: 'turning-due', rug: rug.rug, since: turned, overdue });
+  }
+  return alarms;
+}
+
+/**
+ * Everything to be said of a drying room now, the pressing ones first.
+ *
+ * @param room - the room's standing
+ * @param rugs - what dries in it
+ * @param answer - its forecast; null where none is possible
+ * @param now - instant
+ * @source none: workshop settings of data/drying/room.json; turning every 4 to 6 h is common practice
+ */
+export function roomAlarms(
+  room: RoomStanding,
+  rugs: readonly DryingRug[],
+  answer: DryAnswer | null,
+  now: string,
+): readonly RoomAlarm[] {
+  if (rugs.length === 0) return [];
+  const alarms: RoomAlarm[] = [...(answer?.alarms ?? []), ...rugs.flatMap((rug) => byClock(rug, now))];
+  const air = room.room.at(-1);
+  if (air === undefined || hoursBetween(air.when, now) > settings.readingEveryHours) {
+    alarms.push({ code: 'air-not-read', since: air?.when ?? null });
+  }
+  const rh = room.room.findLast((read) => read.rh !== undefined)?.rh;
+  if (rh !== undefined && rh > settings.rhAtMost) {
+    alarms.push({ code: 'room-damp', rh, most: settings.rhAtMost });
+  }
+  for (const { machine, name, kind } of room.setUp?.machines ?? []) {
+    // A heater that stands still may be meant so; a still fan or dehumidifier beside wet rugs is a mistake.
+    if (kind === 'heater' || runs(room, machine)) continue;
+    alarms.push({ code: 'machine-off', machine: name, since: room.switches[machine]?.at(-1)?.when ?? null });
+  }
+  const airC = room.room.findLast((read) => read.airC !== undefined)?.airC;
+  for (const { rug, airAtMostC } of rugs) {
+    if (airC !== undefined && airAtMostC !== null && airC > airAtMostC) {
+      alarms.push({ code: 'too-warm-for-plan', rug, airC, mostC: airAtMostC });
+    }
+  }
+  const rank = { now: 0, soon: 1 } as const;
+  return alarms.sort((a, b) => rank[alarmUrgency(a)] - rank[alarmUrgency(b)]);
+}

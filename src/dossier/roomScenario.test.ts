@@ -1,0 +1,135 @@
+import { describe, expect, test } from 'vitest';
+import { inventedRoom } from '../../test/support/dryingRoomFacts.ts';
+import { hungRug } from '../../test/support/hungRug.ts';
+import { minutesLater } from '../../test/support/rugStory.ts';
+import { dryForecast } from '../core/drying/index.ts';
+import { roomAlarms } from './roomAlarms.ts';
+import type { RoomEntry, RoomFact } from './roomFacts.ts';
+import { roomScenario } from './roomScenario.ts';
+import { roomStandingOf } from './roomStanding.ts';
+
+const start = '2026-03-02T08:00:00.000Z';
+const noon = '2026-03-02T12:00:00.000Z';
+
+type Told = readonly (readonly [hours: number, fact: RoomFact])[];
+/** A room whose facts happened at hours after the start. */
+const roomWith = (...told: Told) =>
+  roomStandingOf(
+    [[-1, inventedRoom] as const, ...told].map(
+      ([hours, fact], index): RoomEntry => ({
+        ...{
+          id: `e${index}`,
+          stream: 'room/attic',
+          revision: index + 1,
+          by: 'tobin',
+          version: 1,
+          seal: `s${index}`,
+        },
+        at: minutesLater(start, hours * 60),
+        fact,
+      }),
+    ),
+  );
+const air = (hours: number, airC: number, rh: number) =>
+  [hours, { type: 'AirRead', where: 'room', airC, rh }] as const;
+const dryer = (hours: number, on: boolean) =>
+  [hours, { type: 'MachineSwitched', machine: 'dry-1', on }] as const;
+const scenarioOf = (...of: Parameters<typeof roomScenario>) => {
+  const built = roomScenario(...of);
+  if (!built.ok) throw new Error(built.problem.code);
+  return built.value;
+};
+const hoursOf = (scenario: ReturnType<typeof scenarioOf>['scenario']): number => {
+  const answer = dryForecast({ ...scenario, uncertainty: false });
+  if (!answer.ok) throw new Error(answer.problem.code);
+  return answer.value.rugs[0]?.hoursToTarget ?? Number.POSITIVE_INFINITY;
+};
+
+describe('the scenario of a room', () => {
+  test('begins when the first rug was hung, and knows the air measured since', () => {
+    const room = roomWith(air(-0.5, 27, 0.5), air(2, 28, 0.46), air(4, 29, 0.44));
+    const { scenario, zero } = scenarioOf(room, [hungRug()], noon, 72);
+    expect(zero).toBe(start);
+    expect(scenario.hours).toBe(76);
+    expect(scenario.room.measured).toEqual([
+      { hour: 0, airC: 27, rh: 0.5 },
+      { hour: 2, airC: 28, rh: 0.46 },
+      { hour: 4, airC: 29, rh: 0.44 },
+    ]);
+    expect(scenario.rugs[0]).toMatchObject({ hungAtHour: 0, wettedAtHour: -1, posture: 'hung' });
+  });
+
+  test('lets a machine work only while it was switched on', () => {
+    const runs = (...told: Told) =>
+      scenarioOf(roomWith(air(0, 28, 0.5), ...told), [hungRug()], noon, 72).scenario.dehumidifiers;
+    expect(runs()).toEqual([]);
+    expect(runs(dryer(1, true), dryer(3, false), dryer(3.5, true))[0]?.runs).toEqual([
+      { fromHour: 1, untilHour: 3 },
+      { fromHour: 3.5 },
+    ]);
+  });
+
+  test('without any reading of the air, or with yesterday’s, there is no forecast', () => {
+    const refusal = (...told: Told) => roomScenario(roomWith(...told), [hungRug()], noon, 72);
+    expect(refusal()).toMatchObject({
+      ok: false,
+      problem: { code: 'room-air-unknown', facts: { lastReadAt: null } },
+    });
+    expect(refusal(air(-30, 28, 0.5))).toMatchObject({ ok: false, problem: { code: 'room-air-unknown' } });
+    expect(roomScenario(roomStandingOf([]), [], noon, 72)).toMatchObject({
+      problem: { code: 'room-not-set-up' },
+    });
+  });
+
+  test('a weighing below the bone-dry rug is left out and told, and does not cost the others their forecast', () => {
+    const looks = [
+      { when: minutesLater(start, 60), massKg: 9 },
+      { when: minutesLater(start, 120), massKg: 17 },
+    ];
+    const { scenario, assumptions } = scenarioOf(roomWith(air(0, 28, 0.5)), [hungRug({ looks })], noon, 72);
+    expect(scenario.rugs[0]?.readings).toEqual([{ hour: 2, massKg: 17 }]);
+    expect(assumptions.map(({ code }) => code)).toContain('mass-below-bone-dry');
+    expect(dryForecast(scenario).ok).toBe(true);
+  });
+
+  test('a rug nobody weighed before the water counts as the heaviest of its kind: it never dries sooner for it', () => {
+    const room = roomWith(air(0, 28, 0.5), dryer(0, true));
+    const ovenDry = { likely: 10, least: 7, most: 14 };
+    const weighed = scenarioOf(room, [hungRug({ ovenDry })], noon, 90).scenario;
+    const guessed = scenarioOf(room, [hungRug({ ovenDry, ovenDryFrom: 'mass band' })], noon, 90).scenario;
+    expect(hoursOf(guessed)).toBeGreaterThan(hoursOf(weighed));
+  });
+
+  test('a machine switched on never makes a rug dry later', () => {
+    const still = scenarioOf(roomWith(air(0, 28, 0.5)), [hungRug()], noon, 200).scenario;
+    const running = scenarioOf(roomWith(air(0, 28, 0.5), dryer(4, true)), [hungRug()], noon, 200).scenario;
+    expect(hoursOf(running)).toBeLessThan(hoursOf(still));
+  });
+});
+
+describe('alarms', () => {
+  const codes = (room: ReturnType<typeof roomWith>, now: string, how = {}) =>
+    roomAlarms(room, [hungRug(how)], null, now).map(({ code }) => code);
+
+  test('a rug not turned for six hours, not read for four, beside a machine that stands still', () => {
+    expect(codes(roomWith(air(6, 28, 0.5)), minutesLater(start, 6.5 * 60))).toEqual([
+      'turning-due',
+      'machine-off',
+      'machine-off',
+      'reading-overdue',
+      'room-damp',
+    ]);
+  });
+
+  test('a room warmer than the plan of a rug allows', () => {
+    const room = roomWith(air(0, 33, 0.4), dryer(0, true), [
+      0,
+      { type: 'MachineSwitched', machine: 'fan-1', on: true },
+    ]);
+    expect(codes(room, start)).toEqual(['too-warm-for-plan']);
+  });
+
+  test('nothing hangs: nothing is due', () => {
+    expect(roomAlarms(roomWith(), [], null, noon)).toEqual([]);
+  });
+});

@@ -1,0 +1,69 @@
+import type { PlaceWarning, RoomAlarm, RoomAssumption } from '../dossier/index.ts';
+import { dryAlarmWords } from './dryAlarmWords.ts';
+
+const percent = (ratio: number) => `${Math.round(ratio * 100)} %`;
+const cm = (mm: number) => `${(mm / 10).toFixed(0)} cm`;
+const metres = (mm: number) => `${(mm / 1000).toFixed(2)} m`;
+const kg = (mass: number) => `${mass.toFixed(1)} kg`;
+
+/** How rugs and instants are named where the words are shown. */
+export interface RoomNames {
+  readonly rug: (rug: string) => string;
+  readonly at: (instant: string) => string;
+}
+
+/** What an alarm of a drying room says, and what to do. */
+export function roomAlarmWords(alarm: RoomAlarm, { rug, at }: RoomNames): string {
+  switch (alarm.code) {
+    case 'reading-overdue':
+      return `${rug(alarm.rug)}: not read since ${at(alarm.since)}. Weigh it, or feel it and tape a pocket.`;
+    case 'turning-due':
+      return alarm.overdue
+        ? `${rug(alarm.rug)}: not turned since ${at(alarm.since)}. Turn it now; two people for a heavy wet rug.`
+        : `${rug(alarm.rug)}: turn it within two hours (last ${at(alarm.since)}).`;
+    case 'air-not-read':
+      return alarm.since === null
+        ? 'Nobody has read the room’s air. Read thermometer and hygrometer: no forecast is possible without.'
+        : `The room’s air was last read ${at(alarm.since)}. Read it: the forecast goes on from there.`;
+    case 'room-damp':
+      return `The room stands at ${percent(alarm.rh)} RH; ${percent(alarm.most)} or less dries well. Another machine, or drier air from outside.`;
+    case 'machine-off':
+      return `${alarm.machine} stands still while rugs are wet${alarm.since === null ? '' : `, since ${at(alarm.since)}`}. Switch it on, dry hands, or record that it runs.`;
+    case 'too-warm-for-plan':
+      return `${rug(alarm.rug)}: the room has ${alarm.airC.toFixed(1)} °C, its plan allows ${alarm.mostC} °C. Cool the room or move the rug.`;
+    default:
+      return dryAlarmWords('rug' in alarm ? { ...alarm, rug: rug(alarm.rug) } : alarm);
+  }
+}
+
+/** What was assumed, and what to find out. */
+export function assumptionWords(assumption: RoomAssumption, { rug, at }: RoomNames): string {
+  switch (assumption.code) {
+    case 'outside-not-read':
+      return `The air outside was not read today: as warm as the room and ${percent(assumption.rh)} RH is assumed, which dries nothing. Read it outside in the shade.`;
+    case 'mass-by-construction':
+      return `${rug(assumption.rug)}: not weighed before the water; its dry mass is known only by its construction, so its forecast is wide. Pocket humidity and meter narrow it.`;
+    case 'extraction-unknown':
+      return `${rug(assumption.rug)}: nobody said how water was taken out; it counts as soaked. Weigh it, or say how.`;
+    case 'fibres-unknown':
+      return `${rug(assumption.rug)}: pile fibre unknown; the fibre that holds most water is assumed. Identify it.`;
+    case 'mass-below-bone-dry':
+      return `${rug(assumption.rug)}: ${kg(assumption.massKg)} at ${at(assumption.when)} is less than the bone-dry rug and was left out. Check the scale and weigh again.`;
+  }
+}
+
+/** What to warn of at a pole or mesh. */
+export function placeWarningWords(warning: PlaceWarning): string {
+  switch (warning.code) {
+    case 'pole-overloaded':
+      return `${kg(warning.loadKg)} wet on a pole for ${kg(warning.mostKg)}: move a rug before it gives way. Nobody under it.`;
+    case 'pole-strength-unknown':
+      return `${kg(warning.loadKg)} wet; nobody recorded what this pole carries. Find out before more is hung.`;
+    case 'too-close':
+      return `Only ${cm(Math.max(0, warning.gapMm))} between rugs; 10 to 15 cm let the air through (workshop setting).`;
+    case 'does-not-fit':
+      return `The rugs need ${metres(warning.neededMm)}, there are ${metres(warning.lengthMm)}: they overlap and do not dry there.`;
+    case 'poles-too-close':
+      return `Only ${cm(warning.gapMm)} to the next pole; 10 to 15 cm let the air through (workshop setting).`;
+  }
+}

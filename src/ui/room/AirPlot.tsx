@@ -1,0 +1,168 @@
+import { scaleLinear } from 'd3-scale';
+import { area, line } from 'd3-shape';
+import type { RoomHour } from '../../core/drying/index.ts';
+import type { AirAt } from '../../dossier/index.ts';
+import { bindingWords } from '../../text/dryRoomWords.ts';
+import { figure } from '../dossier/figures.ts';
+import { instantWords, Section } from '../kit/index.ts';
+import { instantOf, useRoomView } from './roomView.ts';
+
+const width = 620;
+const height = 200;
+const side = { left: 12, right: 12, top: 30, bottom: 30 };
+
+interface Curve {
+  readonly title: string;
+  readonly unit: string;
+  readonly of: (hour: RoomHour) => number;
+  readonly read: (air: AirAt) => number | undefined;
+  readonly level?: { readonly at: number; readonly words: string };
+}
+
+const curves: readonly Curve[] = [
+  { title: 'Temperature', unit: '°C', of: ({ airC }) => airC, read: ({ airC }) => airC },
+  {
+    title: 'Humidity',
+    unit: '% RH',
+    of: ({ rh }) => rh * 100,
+    read: ({ rh }) => (rh === undefined ? undefined : rh * 100),
+    level: { at: 45, words: '45 % or less dries well' },
+  },
+];
+
+/** The room's air measured and modelled, and the water it can take beside the water the rugs would give. */
+export function AirPlot() {
+  const { answer, now, zero } = useRoomView();
+  if (answer === null) return null;
+  const nowHour = (Date.parse(now) - Date.parse(zero)) / 3_600_000;
+  const hours = answer.hourly.filter(({ hour }) => hour >= nowHour - 24);
+  const present = hours.find(({ hour }) => hour >= nowHour) ?? hours.at(-1);
+  if (present === undefined) return null;
+  return (
+    <Section title="The room’s air and its water">
+      <p className="binding">
+        <b>{bindingWords[present.binding]}</b>
+      </p>
+      <p>
+        Now the room could take <b>{figure(present.offeredLPerH, 2)} L/h</b>; the rugs would give{' '}
+        <b>{figure(present.demandedLPerH, 2)} L/h</b>.{' '}
+        <span className="why">
+          both at 45 % RH and the room’s temperature; machines take {figure(present.machinesLPerH, 2)}, air
+          exchange {figure(present.exchangeLPerH, 2)} L/h as it stands
+        </span>
+      </p>
+      <div className="cols two">
+        <WaterPlot hours={hours} nowHour={nowHour} />
+        {curves.map((curve) => (
+          <AirCurve key={curve.title} curve={curve} hours={hours} nowHour={nowHour} />
+        ))}
+      </div>
+      <p className="why">
+        Dots are readings; the line is the model where nothing was measured. Hours{' '}
+        {instantWords(instantOf(zero, hours[0]?.hour ?? 0))} to{' '}
+        {instantWords(instantOf(zero, hours.at(-1)?.hour ?? 0))}.
+      </p>
+    </Section>
+  );
+}
+
+const xOf = (hours: readonly RoomHour[]) =>
+  scaleLinear()
+    .domain([hours[0]?.hour ?? 0, hours.at(-1)?.hour ?? 1])
+    .range([side.left, width - side.right]);
+
+function NowLine({ at }: { readonly at: number }) {
+  return (
+    <>
+      <line x1={at} x2={at} y1={side.top} y2={height - side.bottom} className="clockNow" />
+      <text x={at} y={height - 8} textAnchor="middle">
+        now
+      </text>
+    </>
+  );
+}
+
+function WaterPlot({ hours, nowHour }: { readonly hours: readonly RoomHour[]; readonly nowHour: number }) {
+  const x = xOf(hours);
+  const most = Math.max(0.1, ...hours.map((one) => Math.max(one.offeredLPerH, one.demandedLPerH)));
+  const y = scaleLinear()
+    .domain([0, most])
+    .range([height - side.bottom, side.top]);
+  const offered = area<RoomHour>()
+    .x(({ hour }) => x(hour))
+    .y0(y(0))
+    .y1(({ offeredLPerH }) => y(Math.max(0, offeredLPerH)))([...hours]);
+  const demanded = line<RoomHour>()
+    .x(({ hour }) => x(hour))
+    .y(({ demandedLPerH }) => y(Math.max(0, demandedLPerH)))([...hours]);
+  const words = `Litres per hour the room can take and the rugs would give, up to ${figure(most, 1)}`;
+  return (
+    <figure className="airPlot">
+      <figcaption>Litres an hour: offered (field), demanded (line); top {figure(most, 1)} L/h</figcaption>
+      <svg className="clockPlot" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={words}>
+        <path d={offered ?? ''} className="dryLikely" />
+        <path d={demanded ?? ''} className="demanded" />
+        <NowLine at={x(nowHour)} />
+      </svg>
+    </figure>
+  );
+}
+
+function AirCurve(props: {
+  readonly curve: Curve;
+  readonly hours: readonly RoomHour[];
+  readonly nowHour: number;
+}) {
+  const { curve, hours, nowHour } = props;
+  const { standing, zero } = useRoomView();
+  const x = xOf(hours);
+  const from = hours[0]?.hour ?? 0;
+  const dots = standing.room.flatMap((air) => {
+    const value = curve.read(air);
+    const hour = (Date.parse(air.when) - Date.parse(zero)) / 3_600_000;
+    return value === undefined || hour < from ? [] : [{ hour, value }];
+  });
+  const values = [...hours.map(curve.of), ...dots.map(({ value }) => value)];
+  const low = Math.min(...values, curve.level?.at ?? Number.POSITIVE_INFINITY) - 2;
+  const high = Math.max(...values, curve.level?.at ?? Number.NEGATIVE_INFINITY) + 2;
+  const y = scaleLinear()
+    .domain([low, high])
+    .range([height - side.bottom, side.top]);
+  const modelled = line<RoomHour>()
+    .x(({ hour }) => x(hour))
+    .y((one) => y(curve.of(one)))([...hours]);
+  const range = `${figure(Math.min(...values), 0)} to ${figure(Math.max(...values), 0)} ${curve.unit}`;
+  return (
+    <figure className="airPlot">
+      <figcaption>
+        {curve.title}: {range}
+      </figcaption>
+      <svg
+        className="clockPlot"
+        viewBox={`0 0 ${width} ${height}`}
+        role="img"
+        aria-label={`${curve.title}: ${range}`}
+      >
+        {curve.level === undefined ? null : (
+          <g>
+            <rect
+              x={0}
+              width={width}
+              y={y(curve.level.at)}
+              height={Math.max(0, height - side.bottom - y(curve.level.at))}
+              className="dryTarget"
+            />
+            <text x={side.left} y={y(curve.level.at) + 20}>
+              {curve.level.words}
+            </text>
+          </g>
+        )}
+        <path d={modelled ?? ''} className="dryMedian" />
+        {dots.map(({ hour, value }) => (
+          <circle key={hour} cx={x(hour)} cy={y(value)} r={4} className="plot-point" />
+        ))}
+        <NowLine at={x(nowHour)} />
+      </svg>
+    </figure>
+  );
+}

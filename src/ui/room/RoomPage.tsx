@@ -1,0 +1,145 @@
+import { useMemo, useState } from 'react';
+import { Link } from 'wouter';
+import {
+  type DryingRug,
+  dryingRugOf,
+  type RoomAssumption,
+  roomAlarms,
+  roomScenario,
+  standingOf,
+} from '../../dossier/index.ts';
+import type { RoomNames } from '../../text/roomAlarmWords.ts';
+import { useMe, useRecordRoom, useRoom, useSettings } from '../call/index.ts';
+import { Busy, Button, instantWords, Notice, ProblemNotice, Sheet, useNow } from '../kit/index.ts';
+import { AirPart } from './AirPart.tsx';
+import { AirPlot } from './AirPlot.tsx';
+import { AlarmsPart } from './AlarmsPart.tsx';
+import { ForecastClock } from './ForecastClock.tsx';
+import { RoomDrawing } from './RoomDrawing.tsx';
+import { RoomContext, type RoomView } from './roomView.ts';
+import { SensorsPart } from './SensorsPart.tsx';
+import { SetUpForm } from './SetUpForm.tsx';
+import { useRoomWorker } from './useRoomWorker.ts';
+
+/** How far the page looks ahead [h]. */
+const aheadHours = 72;
+const fiveMinutes = 5 * 60_000;
+const nobody = { person: 'nobody', name: '', roles: [] } as const;
+const none: readonly RoomAssumption[] = [];
+
+/** One drying room: what hangs where, when each will be dry, what holds it up, and what would change that. */
+export function RoomPage({ room, others }: { readonly room: string; readonly others: boolean }) {
+  const { answer: told, isLoading, problem } = useRoom(room);
+  const { record, isBusy } = useRecordRoom(room);
+  const settings = useSettings();
+  const me = useMe();
+  const [isChanging, setChanging] = useState(false);
+  const clock = useNow(20_000);
+  // The forecast is made anew every five minutes, and at once when something is recorded.
+  const minute = Math.floor(clock / fiveMinutes) * fiveMinutes;
+  const now = new Date(Math.max(minute, Date.parse(told?.now ?? '1970-01-01'))).toISOString();
+
+  const rugs = useMemo<readonly DryingRug[]>(
+    () =>
+      (told?.hanging ?? []).flatMap(({ rug, entries }) => {
+        const drying = dryingRugOf(standingOf(entries), rug);
+        return drying?.ok === true ? [drying.value] : [];
+      }),
+    [told],
+  );
+  const built = useMemo(
+    () => (told === null ? null : roomScenario(told.standing, rugs, now, aheadHours)),
+    [told, rugs, now],
+  );
+  const scenario = built?.ok === true && rugs.length > 0 ? built.value.scenario : null;
+  const { forecast, answer } = useRoomWorker(scenario);
+  const alarms = useMemo(
+    () => (told === null ? [] : roomAlarms(told.standing, rugs, answer, now)),
+    [told, rugs, answer, now],
+  );
+
+  if (isLoading) return <Busy words="Opening the drying room" />;
+  const setUp = told?.standing.setUp ?? null;
+  if (told === null || setUp === null) return <ProblemNotice problem={problem} />;
+  const names: RoomNames = {
+    rug: (id) => {
+      const rug = rugs.find((one) => one.rug === id);
+      return rug === undefined ? 'the rug' : `${rug.tag} ${rug.title}`;
+    },
+    at: (instant) => instantWords(instant),
+  };
+  const view: RoomView = {
+    ...{ room, standing: told.standing, setUp, rugs, settings, now, answer, names, record, isBusy },
+    isOwner: me?.roles.includes('owner') ?? false,
+    asked: { now, person: me ?? nobody, settings },
+    zero: built?.ok === true ? built.value.zero : now,
+  };
+  const failed = forecast.answer?.ok === false ? forecast.answer.problem : null;
+  return (
+    <RoomContext value={view}>
+      <div className="pageTop">
+        <div>
+          <h1>{setUp.name}</h1>
+          <p className="lead" role="status">
+            {rugs.length === 0
+              ? 'Nothing hangs here'
+              : `${rugs.length} wet ${rugs.length === 1 ? 'rug' : 'rugs'}`}
+            {forecast.isBusy ? ' · working out the forecast' : ''}
+          </p>
+        </div>
+        {view.isOwner ? (
+          <div className="actions">
+            <Button tone="ghost" onPress={() => setChanging(true)}>
+              Change the room
+            </Button>
+            {others ? null : (
+              <Link className="btn ghost" href="/rooms/new">
+                Another room
+              </Link>
+            )}
+          </div>
+        ) : null}
+      </div>
+      <ProblemNotice problem={problem} />
+      <AlarmsPart alarms={alarms} assumptions={built?.ok === true ? built.value.assumptions : none} />
+      {told.elsewhere.length === 0 ? null : (
+        <Notice tone="caution" title="Wet, and in no room’s forecast">
+          <p>
+            If one of these hangs here, say so under “Another place”: its water is missing from this forecast.
+          </p>
+          {told.elsewhere.map(({ rug, body }) => (
+            <Link key={rug} href={`/rugs/${rug}?at=dry`} className="clockName">
+              <b>{body.tag}</b> {body.title}
+            </Link>
+          ))}
+        </Notice>
+      )}
+      {built?.ok === false && rugs.length > 0 ? <ProblemNotice problem={built.problem} /> : null}
+      <ProblemNotice problem={failed} />
+      <div className="cols two">
+        <div>
+          <AirPart />
+          <ForecastClock ms={forecast.ms} />
+        </div>
+        <div>
+          <RoomDrawing />
+        </div>
+      </div>
+      <AirPlot />
+      <SensorsPart />
+      <Notice tone="caution" title="Before you go in">
+        <p>
+          Machines and wet floors: dry hands at switches, cables off the floor, a residual-current device,
+          local electrical code first. A closed warm room strains the heart: drink, go in for minutes. A wet
+          rug weighs two to three times its dry mass: lift with the people its plan names. Musty smell or
+          visible growth: respirator and gloves, and keep the rug apart.
+        </p>
+      </Notice>
+      {isChanging ? (
+        <Sheet title="Change the room" isOpen isWide onClose={() => setChanging(false)}>
+          <SetUpForm room={room} before={setUp} onKept={() => setChanging(false)} />
+        </Sheet>
+      ) : null}
+    </RoomContext>
+  );
+}
