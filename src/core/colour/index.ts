@@ -1,6 +1,7 @@
 export * from './cardLight.ts';
 export * from './ciede2000.ts';
 export * from './colourProblem.ts';
+export * from './colourVersion.ts';
 export * from './fastnessGrade.ts';
 export type { BlotNote, BlotReading } from './gradeBlot.ts';
 export * from './gradeChances.ts';

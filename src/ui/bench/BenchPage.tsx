@@ -27,6 +27,12 @@ const instruments = [
     about: 'The printed sheet that gives photographs their scale and colour: print it, measure its bar once.',
   },
   {
+    to: '/bench/blot',
+    title: 'Grade a blot',
+    about:
+      'How much dye a white cloth took up, from a photograph under the weave card, and how sure that is.',
+  },
+  {
     to: '/bench/convert',
     title: 'Convert a knot density',
     about: 'Between raj, per square inch, per dm², lines and the other ways of the trade.',

@@ -22,6 +22,7 @@ const loaders = {
   DryPage: async () => ({ default: (await import('../bench/DryPage.tsx')).DryPage }),
   WeavePage: async () => ({ default: (await import('../weave/WeavePage.tsx')).WeavePage }),
   CardPage: async () => ({ default: (await import('../card/CardPage.tsx')).CardPage }),
+  BlotPage: async () => ({ default: (await import('../bench/BlotPage.tsx')).BlotPage }),
   PlanPage: async () => ({ default: (await import('../bench/PlanPage.tsx')).PlanPage }),
 } as const;
 
@@ -42,6 +43,7 @@ const MixPage = lazy(loaders.MixPage);
 const DryPage = lazy(loaders.DryPage);
 const WeavePage = lazy(loaders.WeavePage);
 const CardPage = lazy(loaders.CardPage);
+const BlotPage = lazy(loaders.BlotPage);
 const PlanPage = lazy(loaders.PlanPage);
 
 /** Fetches every page while nothing else is going on, so that one opened later needs no line to the server. */
@@ -104,6 +106,9 @@ export function Pages() {
       </Route>
       <Route path="/bench/card">
         <CardPage />
+      </Route>
+      <Route path="/bench/blot">
+        <BlotPage />
       </Route>
       <Route path="/bench/plan">
         <PlanPage />

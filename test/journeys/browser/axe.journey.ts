@@ -83,6 +83,7 @@ function pagesOf(hand: Hand): Places {
     ['Bench', at('/bench', 'Bench')],
     ['Convert', at('/bench/convert', 'Convert a knot density')],
     ['Plan', at('/bench/plan', 'Plan a wash')],
+    ['Blot', at('/bench/blot', 'Grade a blot')],
     ['Mix', at('/bench/mix', 'Mix and rinse')],
     ['Dry', at('/bench/dry', 'Drying')],
     ['Weave', at('/bench/weave', 'Count a weave')],

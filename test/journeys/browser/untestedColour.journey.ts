@@ -13,7 +13,7 @@ test('a wash is refused for a colour nobody tested, and allowed once it is prove
   await hand.page.goto(`/rugs/${rug}`);
   await nameColour(hand, 'red, field');
   await hand.within('region', 'What it can bear').see('dry only');
-  await hand.see('red, field: unknown');
+  await hand.within('region', 'Dye tests').see('no wet step until tested · nothing graded yet');
 
   await goToWash(hand);
   await hand.see('The plan allows “dry only”, no wet step.');

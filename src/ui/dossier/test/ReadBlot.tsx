@@ -1,25 +1,22 @@
 import { useState } from 'react';
-import { type Agent, type Grade, grades, type RequiredDyeTest } from '../../../core/wash/index.ts';
+import type { Grade, RequiredDyeTest } from '../../../core/wash/index.ts';
 import { hoursBetween, type Noted, type RugFactOf } from '../../../dossier/index.ts';
-import {
-  Button,
-  Check,
-  Notice,
-  NumberField,
-  PassageField,
-  PhotoTaker,
-  ProblemNotice,
-} from '../../kit/index.ts';
+import type { BlotMade } from '../../colour/BlotReader.tsx';
+import { Button, Check, Choice, PassageField, PhotoTaker, ProblemNotice } from '../../kit/index.ts';
 import type { BlotPlace } from '../ask.ts';
 import { useDossier } from '../dossierView.ts';
-import { figure } from '../figures.ts';
 import { noItems, useField, useForm } from '../useForm.ts';
-import { conditionWords } from './conditionWords.ts';
+import { BlotConditions, type MadeWith } from './BlotConditions.tsx';
+import { EyeReading } from './EyeReading.tsx';
 import { GradeScale } from './GradeScale.tsx';
+import { IfRecorded } from './IfRecorded.tsx';
+import { measuredReading } from './measuredReading.ts';
+import { PhotoReading } from './PhotoReading.tsx';
 
-const worse = (grade: Grade, than: Grade) => grades.indexOf(grade) < grades.indexOf(than);
+type Reading = RugFactOf<'DyeTested'>['reading'];
+type How = 'eye' | 'photograph' | 'unclear';
 
-/** Grading by eye against the printed grey scale; the conditions are those the blot was made under. */
+/** Reads a blot by eye or from a photograph; the conditions are those it was made under. */
 export function ReadBlot(props: {
   readonly place: BlotPlace;
   readonly required: RequiredDyeTest | undefined;
@@ -33,180 +30,105 @@ export function ReadBlot(props: {
     `read/${place.colour}/${place.liquid}/${place.side}/${place.atUrinePlace}`,
     onClose,
   );
+  const [how, setHow] = useField<How>(form, 'how', 'eye');
   const [staining, setStaining] = useField<Grade | null>(form, 'staining', null);
   const [control, setControl] = useField<Grade | null>(form, 'control', null);
   const [change, setChange] = useField<Grade | null>(form, 'change', null);
   const [why, setWhy] = useField(form, 'why', '');
-  const [unclear, setUnclear] = useField(form, 'unclear', false);
-  const [otherwise, setOtherwise] = useState(false);
-  const [strength, setStrength] = useField<number | null>(form, 'strength', required?.strengthGPerL ?? null);
-  const [ph, setPh] = useField<number | null>(form, 'ph', required?.pH ?? null);
-  const [temperature, setTemperature] = useField<number | null>(
-    form,
-    'temperature',
-    required?.temperatureC ?? null,
-  );
-  const [minutes, setMinutes] = useField<number | null>(form, 'minutes', lain);
+  const [made, setMade] = useField<MadeWith | null>(form, 'made', null);
   const [pretreated, setPretreated] = useField(form, 'pretreated', false);
+  const [before, setBefore] = useField<string | null>(form, 'before', null);
+  const [after, setAfter] = useField<string | null>(form, 'after', null);
+  const [measured, setMeasured] = useState<BlotMade | null>(null);
   const [photos, setPhotos] = useField<readonly string[]>(form, 'photos', noItems);
   const [note, setNote] = useField(form, 'note', '');
-  const changes =
+  const madeWith: MadeWith = made ?? {
+    strengthGPerL: required?.strengthGPerL ?? null,
+    ph: required?.pH ?? null,
+    temperatureC: required?.temperatureC ?? null,
+    minutes: lain,
+  };
+  const isChanging =
     place.liquid === 'acid rinse' || place.liquid === 'spotter' || place.liquid === 'alkali challenge';
   const isBath = place.liquid !== 'dry crock' && place.liquid !== 'damp crock';
-  const dirtyControl = control !== null && worse(control, '4-5');
-  const untimed = isBath && lying === undefined && required?.minutes !== undefined;
-  const ready = unclear
-    ? why.trim() !== ''
-    : staining !== null &&
-      control !== null &&
-      (!changes || change !== null) &&
-      (!untimed || minutes !== null);
-  const agents: readonly Agent[] | undefined = required?.agents;
-  const record = () => {
-    const reading: RugFactOf<'DyeTested'>['reading'] | null = unclear
-      ? { kind: 'unclear', why: why.trim() }
-      : staining === null || control === null
-        ? null
-        : {
-            kind: 'graded',
-            by: 'eye',
-            staining,
-            control,
-            ...(change === null ? {} : { colourChange: change }),
-          };
-    if (reading === null) return;
-    act({
-      type: 'DyeTested',
-      colour: place.colour,
-      side: place.side,
-      liquid: place.liquid,
-      ...(agents === undefined || agents.length === 0 ? {} : { agents }),
-      ...(strength === null ? {} : { strengthGPerL: strength }),
-      ...(ph === null ? {} : { ph }),
-      ...(temperature === null ? {} : { temperatureC: temperature }),
-      ...(minutes === null ? {} : { minutes }),
-      reading,
-      ...(place.atUrinePlace ? { atUrinePlace: true } : {}),
-      ...(pretreated ? { afterPretreatment: true } : {}),
-      photos,
-      ...(note.trim() === '' ? {} : { note: note.trim() }),
-    });
-  };
+  const colourChange = change === null ? {} : { colourChange: change };
+  const reading = ((): Reading | null => {
+    if (how === 'unclear') return why.trim() === '' ? null : { kind: 'unclear', why: why.trim() };
+    if (isChanging && change === null) return null;
+    if (isBath && madeWith.minutes === null) return null;
+    if (how === 'photograph')
+      return measured === null ? null : { ...measuredReading(measured), ...colourChange };
+    return staining === null || control === null
+      ? null
+      : { kind: 'graded', by: 'eye', staining, control, ...colourChange };
+  })();
+  const pictures = how === 'photograph' ? [before, after].filter((photo) => photo !== null) : photos;
+  const { agents } = required ?? {};
+  const { strengthGPerL, ph, temperatureC, minutes } = madeWith;
+  const fact: RugFactOf<'DyeTested'> | null =
+    reading === null
+      ? null
+      : {
+          type: 'DyeTested',
+          colour: place.colour,
+          side: place.side,
+          liquid: place.liquid,
+          ...(agents === undefined || agents.length === 0 ? {} : { agents }),
+          ...(strengthGPerL === null ? {} : { strengthGPerL }),
+          ...(ph === null ? {} : { ph }),
+          ...(temperatureC === null ? {} : { temperatureC }),
+          ...(minutes === null ? {} : { minutes }),
+          reading,
+          ...(place.atUrinePlace ? { atUrinePlace: true } : {}),
+          ...(pretreated ? { afterPretreatment: true } : {}),
+          photos: pictures,
+          ...(note.trim() === '' ? {} : { note: note.trim() }),
+        };
   return (
     <>
-      <Notice tone="caution" title="Judge on the printed grey scale.">
-        <p>
-          By daylight, blot and scale side by side. The pairs drawn here only show how the steps run: screens
-          are not calibrated. In doubt take the worse grade.
-        </p>
-      </Notice>
-      {unclear ? (
-        <PassageField label="Why it cannot be read" value={why} onChange={setWhy} isRequired />
-      ) : (
-        <>
-          <GradeScale
-            label="Staining of the white cotton"
-            scale="staining"
-            value={staining}
-            onChange={setStaining}
-          />
-          {changes && (
-            <GradeScale
-              label="Change of the colour itself"
-              scale="change"
-              hint="compare the tested place with the colour beside it, dry"
-              value={change}
-              onChange={setChange}
-            />
-          )}
-          <GradeScale
-            label="The control blotter"
-            scale="staining"
-            hint="it touched no rug and should be 5"
-            value={control}
-            onChange={setControl}
-          />
-          {dirtyControl && (
-            <Notice tone="caution" title="The control is stained too.">
-              <p>
-                Then the cotton or the liquid was not clean. Make the blot again, or record it as unclear.
-              </p>
-            </Notice>
-          )}
-        </>
-      )}
-      <Check
-        label="It cannot be read"
-        hint="unclear counts as untested"
-        isSelected={unclear}
-        onChange={setUnclear}
+      <Choice
+        label="How it is read"
+        columns={3}
+        options={[
+          { value: 'eye', words: 'By eye', hint: 'on the printed grey scale' },
+          { value: 'photograph', words: 'By photograph', hint: 'under the weave card' },
+          { value: 'unclear', words: 'It cannot be read', hint: 'counts as untested' },
+        ]}
+        value={how}
+        onChange={setHow}
       />
-      {isBath && (
-        <>
-          <p>
-            Made with{' '}
-            {conditionWords({
-              agents,
-              strengthGPerL: strength ?? undefined,
-              pH: ph ?? undefined,
-              temperatureC: temperature ?? undefined,
-              minutes: minutes ?? undefined,
-            }) || 'conditions not noted'}
-            .
-          </p>
-          <Check
-            label="It was made otherwise"
-            hint="a test covers a bath of the same agents, no stronger, warmer or longer, and within 0.5 pH"
-            isSelected={otherwise}
-            onChange={setOtherwise}
-          />
-        </>
+      {how === 'unclear' && (
+        <PassageField label="Why it cannot be read" value={why} onChange={setWhy} isRequired />
       )}
-      {untimed && !otherwise && (
-        <NumberField
-          label="How long it lay"
-          unit="min"
-          least={0}
-          most={20000}
-          value={minutes}
-          onChange={setMinutes}
-          hint="no timer ran for it; it covers no longer bath than this"
-          isRequired
+      {how === 'eye' && (
+        <EyeReading staining={staining} onStaining={setStaining} control={control} onControl={setControl} />
+      )}
+      {how === 'photograph' && (
+        <PhotoReading
+          before={before}
+          onBefore={setBefore}
+          after={after}
+          onAfter={setAfter}
+          onMade={setMeasured}
         />
       )}
-      {otherwise && (
-        <div className="pair">
-          <NumberField
-            label="Strength"
-            unit="g/L"
-            least={0}
-            most={500}
-            value={strength}
-            onChange={setStrength}
-          />
-          <NumberField label="pH" unit="" least={0} most={14} value={ph} onChange={setPh} />
-          <NumberField
-            label="Warmth"
-            unit="°C"
-            least={0}
-            most={60}
-            value={temperature}
-            onChange={setTemperature}
-          />
-          <NumberField
-            label="Lay for"
-            unit="min"
-            least={0}
-            most={20000}
-            value={minutes}
-            onChange={setMinutes}
-          />
-        </div>
+      {isChanging && how !== 'unclear' && (
+        <GradeScale
+          label="Change of the colour itself"
+          scale="change"
+          hint="by eye: compare the tested place with the colour beside it, dry"
+          value={change}
+          onChange={setChange}
+        />
       )}
-      {lying !== undefined && required?.minutes !== undefined && (lain ?? 0) < required.minutes && (
-        <p className="open-fact">
-          It lay {figure(lain ?? 0)} of {figure(required.minutes)} min: it covers no longer bath than that.
-        </p>
+      {isBath && (
+        <BlotConditions
+          agents={agents}
+          value={madeWith}
+          onChange={setMade}
+          asked={required?.minutes}
+          lain={lain}
+        />
       )}
       {isBath && (
         <Check
@@ -216,11 +138,22 @@ export function ReadBlot(props: {
           onChange={setPretreated}
         />
       )}
-      <PhotoTaker label="Photograph the blot" onTaken={({ photo }) => setPhotos([...photos, photo])} />
-      {photos.length > 0 && <p className="why">{photos.length} photographed</p>}
+      {how !== 'photograph' && (
+        <>
+          <PhotoTaker label="Photograph the blot" onTaken={({ photo }) => setPhotos([...photos, photo])} />
+          {photos.length > 0 && <p className="why">{photos.length} photographed</p>}
+        </>
+      )}
       <PassageField label="Note" value={note} onChange={setNote} />
+      {fact !== null && fact.reading.kind === 'graded' && <IfRecorded fact={fact} />}
       {problem && <ProblemNotice problem={problem} />}
-      <Button wide isDisabled={!ready || isBusy} onPress={record}>
+      <Button
+        wide
+        isDisabled={fact === null || isBusy}
+        onPress={() => {
+          if (fact !== null) act(fact);
+        }}
+      >
         Record
       </Button>
     </>

@@ -1,6 +1,7 @@
 import type { WashPlan } from '../../../core/wash/index.ts';
-import { Button, FactList } from '../../kit/index.ts';
+import { Button } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
+import { NamedLines } from './NamedLines.tsx';
 
 /** The method as it would be once every missing blot came out clean; null while the plan does not hang on blots. */
 export const methodOnceTested = ({ loosens }: WashPlan): string | null => {
@@ -22,8 +23,8 @@ export function WhatFollows() {
   return (
     <div className="what-follows">
       <h3>What follows for the wash</h3>
-      <FactList
-        rows={[
+      <NamedLines
+        lines={[
           {
             name: 'Wettest method now',
             value: plan.value.method,

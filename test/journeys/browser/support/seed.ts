@@ -71,14 +71,31 @@ export async function takeIn(hand: Hand, tag: string, title: string): Promise<st
   return rug;
 }
 
+/** Proves every colour named, by eye; the bath may have another pH than the plan proposes. */
+export async function proveColours(
+  hand: Hand,
+  rug: string,
+  { bathPh }: { readonly bathPh?: number } = {},
+): Promise<void> {
+  for (;;) {
+    const { missingDyeTests } = await planNow(hand, rug);
+    if (missingDyeTests.length === 0) return;
+    await record(
+      hand,
+      rug,
+      ...missingDyeTests.map((test) =>
+        holds(
+          bathPh === undefined || test.agents[0] !== 'neutral detergent' ? test : { ...test, pH: bathPh },
+        ),
+      ),
+    );
+  }
+}
+
 /** Proves every colour, and has the plan on record, signed off, priced and agreed to. */
 export async function proveAndAgree(hand: Hand, rug: string): Promise<void> {
   await record(hand, rug, coloursNamed);
-  for (;;) {
-    const plan = await planNow(hand, rug);
-    if (plan.missingDyeTests.length === 0) break;
-    await record(hand, rug, ...plan.missingDyeTests.map(holds));
-  }
+  await proveColours(hand, rug);
   const plan = await planNow(hand, rug);
   const { method, rulebook } = plan;
   const fingerprint = planFingerprint(plan);
