@@ -130,7 +130,7 @@ const commands = [
   rebuildCommand(openStore),
   exportCommand(openStore),
   passphraseCommand(openStore),
-  demoCommand(openStore, startServer, untilStopped, rasterise),
+  demoCommand(openStore, startServer, untilStopped, rasterise, sharpPictures),
   planCommand,
   convertCommand,
   weaveCommand(sharpPictures, zxingCodes),

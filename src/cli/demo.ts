@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { demoPassphrase, demoPeople } from '../demo/story/people.ts';
 import { demoRugs, tellDemo } from '../demo/tellDemo.ts';
+import type { Pictures } from '../ports/pictures.ts';
 import { problemWords } from '../text/problemWords.ts';
 import { type Command, printRefusal } from './command.ts';
 import type { OpenStoreIn } from './openStore.ts';
@@ -29,6 +30,7 @@ export const demoCommand = (
   startServer: StartServer,
   untilStopped: UntilStopped,
   rasterise: (svg: string) => Promise<Uint8Array>,
+  pictures: Pictures,
 ): Command => ({
   name: 'demo',
   summary: 'start an invented workshop with rugs in every state',
@@ -55,6 +57,7 @@ export const demoCommand = (
           },
           opensAt: instant,
           rasterise,
+          pictures,
           told: (words) => {
             told += 1;
             terminal.complain(`${String(told).padStart(3)} of ${demoRugs.length}  ${words}`);

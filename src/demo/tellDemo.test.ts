@@ -1,6 +1,7 @@
 import sharp from 'sharp';
 import { expect, test } from 'vitest';
 import { memoryHouse } from '../../test/support/memoryHouse.ts';
+import { sharpPictures } from '../adapters/images/sharpPictures.ts';
 import { readWorkshop } from '../app/workshop.ts';
 import { nextStepOf, planOf, type RugStanding, stageOf, standingOf, wetClock } from '../dossier/index.ts';
 import { demoRugs, tellDemo } from './tellDemo.ts';
@@ -13,17 +14,18 @@ test('the demo holds rugs of every trouble in every state, and every fact of it 
   const grey = await sharp({ create: { width: 8, height: 8, channels: 3, background: '#888888' } })
     .jpeg()
     .toBuffer();
-  let drawn = 0;
   await tellDemo({
     house: { ...house, clock: { now: () => now } },
     setClock: (instant) => {
       now = instant;
     },
     opensAt,
-    rasterise: async () => {
-      drawn += 1;
+    rasterise: async (svg) => {
+      // What is measured, since a card lies in it, is drawn; the other pictures need not show anything.
+      if (svg.includes('crispEdges')) return sharp(Buffer.from(svg)).jpeg({ quality: 84 }).toBuffer();
       return grey;
     },
+    pictures: sharpPictures,
     told: () => {},
   });
   const { settings } = await readWorkshop(house);
@@ -35,7 +37,7 @@ test('the demo holds rugs of every trouble in every state, and every fact of it 
   const rugs = Object.values(standings);
   expect(rugs.length).toBe(demoRugs.length);
   expect(rugs.length).toBeGreaterThanOrEqual(12);
-  expect(drawn).toBe(2 * rugs.length);
+  for (const { photographs } of rugs) expect(photographs.length).toBeGreaterThanOrEqual(2);
   const stages = rugs.map(stageOf);
   for (const stage of ['identified', 'tested', 'agreed', 'washed', 'dried', 'returned', 'declined']) {
     expect(stages, stage).toContain(stage);

@@ -11,6 +11,7 @@ export { dryStandards, postures } from './facts/drying.ts';
 export * from './facts/index.ts';
 export { rugShapes, scopes } from './facts/intake.ts';
 export { knotBases } from './facts/knots.ts';
+export * from './keptColours.ts';
 export * from './knotResult.ts';
 export * from './mayWet.ts';
 export * from './nextStep.ts';

@@ -1,4 +1,5 @@
 import type { Noted } from '../dossier/index.ts';
+import { comparisonParts } from './comparison.ts';
 import { conditionMap } from './conditionMap.ts';
 import { extentWords, numberedMarks, placeWords } from './markWords.ts';
 import {
@@ -98,6 +99,7 @@ const massParts = (context: PaperContext): readonly PaperPart[] => {
 export function finalInspection(context: PaperContext): PaperBody {
   const { rug, visit, timeZone } = context;
   const { inspected } = visit;
+  const compared = visit.comparisons.at(-1);
   const during = duringVisit(context);
   const measurements = rug.measurements.filter(during);
   const outcomeOf = (mark: string) => inspected?.marks.find((one) => one.mark === mark);
@@ -178,6 +180,7 @@ export function finalInspection(context: PaperContext): PaperBody {
         'No mark is on record.',
       ),
       ...(map === null ? [] : [map]),
+      ...(compared === undefined ? [] : comparisonParts(compared, context)),
       heading(1, 'Size'),
       ...sizeParts(
         size,

@@ -1,4 +1,4 @@
-import type { RugFact, RugStanding, WorkshopSettings } from '../../dossier/index.ts';
+import type { RugFact, RugFactOf, RugStanding, WorkshopSettings } from '../../dossier/index.ts';
 
 /** What a story may look at when a fact depends on what came before it. */
 export interface View {
@@ -9,11 +9,32 @@ export interface View {
 
 export type DemoPerson = 'mirela' | 'tobin' | 'ines';
 
+/** A blot whose grade is measured on a photograph painted for it. */
+export interface PhotographedBlot {
+  readonly kind: 'photographed blot';
+  readonly seed: number;
+  /** Colour of the cloth where it met the dye; null where it took up nothing. */
+  readonly stained: string | null;
+  readonly of: Omit<RugFactOf<'DyeTested'>, 'type' | 'reading' | 'photos'>;
+}
+
+/** The rug photographed after the work, without its dust, and compared with the picture from the door. */
+export interface ComparedPictures {
+  readonly kind: 'compared pictures';
+  /** Where each named colour is measured, in 0 … 1 of the rug's width and length from its upper left. */
+  readonly places: Readonly<Record<string, readonly [x: number, y: number]>>;
+}
+
 /** Facts recorded together by one person, so many hours before the demo is opened. */
 export interface Moment {
   readonly hoursAgo: number;
   readonly by: DemoPerson;
-  readonly facts: readonly (RugFact | ((view: View) => RugFact | null))[];
+  readonly facts: readonly (
+    | RugFact
+    | PhotographedBlot
+    | ComparedPictures
+    | ((view: View) => RugFact | null)
+  )[];
 }
 
 export const moment = (hoursAgo: number, by: DemoPerson, ...facts: Moment['facts']): Moment => ({

@@ -9,6 +9,7 @@ import {
   lookedOver,
   measured,
   noted,
+  photographedBlot,
   weighed,
 } from './telling.ts';
 
@@ -166,6 +167,19 @@ export const rugsAtTheBench: readonly DemoRug[] = [
         blot('orange', 'dry crock', '5'),
         blot('orange', 'damp crock', '4-5'),
         blot('green', 'dry crock', '4-5'),
+      ),
+      moment(
+        3,
+        'mirela',
+        photographedBlot(521, null, { colour: 'green', side: 'face', liquid: 'damp crock' }),
+        photographedBlot(522, '#dfe2d6', {
+          ...{ colour: 'green', side: 'face', liquid: 'cold water', agents: ['water'] },
+          ...{ temperatureC: 20, minutes: 10 },
+        }),
+        photographedBlot(523, '#c6d4c4', {
+          ...{ colour: 'green', side: 'face', liquid: 'planned bath', agents: ['neutral detergent'] },
+          ...{ strengthGPerL: 8, ph: 7.5, temperatureC: 28, minutes: 20 },
+        }),
       ),
     ],
   },

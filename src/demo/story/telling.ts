@@ -8,7 +8,7 @@ import type {
   TestLiquid,
 } from '../../core/wash/index.ts';
 import { planFingerprint, planOf, type RugFact, type RugFactOf, stepId } from '../../dossier/index.ts';
-import type { View } from './moment.ts';
+import type { PhotographedBlot, View } from './moment.ts';
 
 /** Short ways to tell a rug's story; each gives the fact that a person would have recorded. */
 
@@ -139,6 +139,13 @@ export const blot = (
   },
   photos: [],
 });
+
+/** A blot laid under the weave card and graded from its photograph. */
+export const photographedBlot = (
+  seed: number,
+  stained: string | null,
+  of: PhotographedBlot['of'],
+): PhotographedBlot => ({ kind: 'photographed blot', seed, stained, of });
 
 /** Every test the plan still asks for, read with the same grade: a day at the bench. */
 const everyMissingBlot =

@@ -37,8 +37,8 @@ export const colourFacts = {
     before: pictured,
     after: pictured,
     alignedBy: z.enum(['corners', 'card']),
-    /** How alike the two pictures lie over each other, 1 for the same. */
-    likeness: fractionOfOne,
+    /** How alike the two pictures lie over each other, 1 for the same; absent where it cannot be said. */
+    likeness: z.optional(fractionOfOne),
     /** Corrected and laid over each other, as they were compared, and the map of differences. */
     shown: z.object({ before: shown, after: shown, map: shown }),
     /** ΔE00 that half of the rug exceeds. */
@@ -64,7 +64,9 @@ export const colourFacts = {
           hueMoved: z.boolean(),
         }),
       )
-      .check(z.minLength(1), z.maxLength(40)),
+      .check(z.maxLength(40)),
+    /** Colours that were shown but could not be measured, and why. */
+    unmeasured: z.optional(z.array(z.object({ name: line, why: line }))),
     notes: z.array(line),
     sentence: passage,
     /** Of the calculation: another version may give other figures. */

@@ -1,13 +1,13 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
-import type { CardProblem } from '../../core/card/index.ts';
 import type { BlotPlaces, CardBlot, ColourProblem } from '../../core/colour/index.ts';
 import type { Result } from '../../units/index.ts';
 import { Busy, Button, Notice, ProblemNotice } from '../kit/index.ts';
 import { BlotResult } from './BlotResult.tsx';
 import { BlotStage } from './BlotStage.tsx';
+import { CardMissing } from './CardMissing.tsx';
 import './colour.css';
 import type { ColourTold, Slot } from './colourTalk.ts';
-import { firstPlaces, inShares } from './places.ts';
+import { firstPlaces } from './places.ts';
 import { useColourWorker } from './useColourWorker.ts';
 
 /** A reading with what the record keeps of how it was made. */
@@ -15,7 +15,9 @@ export interface BlotMade {
   readonly reading: CardBlot;
   readonly card: string;
   readonly pictures: 'one' | 'before and after';
-  readonly places: ReturnType<typeof inShares>;
+  /** Size of the picture its places lie on. */
+  readonly widthPx: number;
+  readonly heightPx: number;
 }
 
 /** How long a moved place rests before it is measured [ms]. */
@@ -72,7 +74,8 @@ export function BlotReader(props: {
             reading: read,
             card: card.serial,
             pictures: isPair ? 'before and after' : 'one',
-            places: inShares(read.places, later),
+            widthPx: later.widthPx,
+            heightPx: later.heightPx,
           },
     );
   }, [read, card, later, isPair, onMade]);
@@ -89,7 +92,7 @@ export function BlotReader(props: {
           </Notice>
         ) : null,
       )}
-      {later !== null && !later.card.ok && <NoCard problem={later.card.problem} />}
+      {later !== null && !later.card.ok && <CardMissing problem={later.card.problem} lying="on the cloth" />}
       {earlier !== null && !earlier.card.ok && (
         <Notice tone="stop" title="No card can be read in the picture from before the test.">
           <p>Take it again with the same card, or leave it out and grade from one picture.</p>
@@ -118,21 +121,5 @@ export function BlotReader(props: {
         </>
       )}
     </div>
-  );
-}
-
-/** Why a blot needs the card. */
-function NoCard({ problem }: { readonly problem: CardProblem }) {
-  if (problem.code !== 'card-not-found') return <ProblemNotice problem={problem} />;
-  return (
-    <Notice tone="stop" title="No weave card in this picture.">
-      <p>Without one the light cannot be corrected, and a shadow would be graded as dye.</p>
-      <p>
-        <b>
-          Lay the cloth flat under the card, so that blot and clean cloth show in its window, and take it
-          again.
-        </b>
-      </p>
-    </Notice>
   );
 }

@@ -13,9 +13,16 @@ const squareAround = ([x, y]: readonly [number, number], side: number): Area => 
   height: Math.round(side),
 });
 
-const middleOf = (outline: Outline): readonly [number, number] => [
+export const middleOf = (outline: Outline): readonly [number, number] => [
   outline.reduce((sum, [x]) => sum + x, 0) / outline.length,
   outline.reduce((sum, [, y]) => sum + y, 0) / outline.length,
+];
+
+export const outlineOf = ({ x, y, width, height }: Area): Outline => [
+  [x, y],
+  [x + width, y],
+  [x + width, y + height],
+  [x, y + height],
 ];
 
 /** Side of the window [px of the picture]. */
@@ -37,13 +44,6 @@ export function firstPlaces(card: CardReading, found: CardBlot | null): BlotPlac
     ),
   };
 }
-
-/** A place moved by shares of its own side. */
-export const moved = (area: Area, right: number, down: number): Area => ({
-  ...area,
-  x: Math.round(area.x + right * area.width),
-  y: Math.round(area.y + down * area.height),
-});
 
 /** A place made larger or smaller about its middle; never less than the smallest that can be measured. */
 export function scaled(area: Area, by: number, leastPx: number): Area {
@@ -70,14 +70,3 @@ export function windowView(
     height: Math.min(picture.heightPx, y + half) - top,
   };
 }
-
-/** Places as corners in 0 … 1 of the picture, as the record keeps them. */
-export const inShares = (
-  { controls, sample }: CardBlot['places'],
-  { widthPx, heightPx }: { readonly widthPx: number; readonly heightPx: number },
-) => {
-  const share = (value: number, whole: number) => Math.min(1, Math.max(0, value / whole));
-  const shares = (outline: Outline) =>
-    outline.map(([x, y]) => ({ x: share(x, widthPx), y: share(y, heightPx) }));
-  return { controls: controls.map(shares), sample: shares(sample) };
-};

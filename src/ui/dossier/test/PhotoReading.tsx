@@ -1,24 +1,6 @@
-import { useQuery } from '@tanstack/react-query';
 import { type BlotMade, BlotReader } from '../../colour/BlotReader.tsx';
+import { useOriginal } from '../../colour/useOriginal.ts';
 import { Busy, Button, Notice, PhotoTaker } from '../../kit/index.ts';
-import { pictureAddress } from '../../kit/Picture.tsx';
-
-/** The original of a recorded photograph, fetched to be measured here. */
-const originalOf = async (photo: string): Promise<Blob> => {
-  const answer = await fetch(pictureAddress(photo, 'original'));
-  if (!answer.ok) throw new Error(`photograph answered with ${answer.status}`);
-  return answer.blob();
-};
-
-function useOriginal(photo: string | null) {
-  const { data, error, isFetching } = useQuery({
-    queryKey: ['original', photo],
-    queryFn: () => (photo === null ? null : originalOf(photo)),
-    staleTime: Number.POSITIVE_INFINITY,
-    gcTime: 60_000,
-  });
-  return { blob: data ?? null, isFailed: error !== null, isFetching };
-}
 
 /** Grading from a photograph under the weave card, and one from before the test where there is one. */
 export function PhotoReading(props: {

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Grade, RequiredDyeTest } from '../../../core/wash/index.ts';
-import { hoursBetween, type Noted, type RugFactOf } from '../../../dossier/index.ts';
+import { hoursBetween, measuredReading, type Noted, type RugFactOf } from '../../../dossier/index.ts';
 import type { BlotMade } from '../../colour/BlotReader.tsx';
 import { Button, Check, Choice, PassageField, PhotoTaker, ProblemNotice } from '../../kit/index.ts';
 import type { BlotPlace } from '../ask.ts';
@@ -10,7 +10,6 @@ import { BlotConditions, type MadeWith } from './BlotConditions.tsx';
 import { EyeReading } from './EyeReading.tsx';
 import { GradeScale } from './GradeScale.tsx';
 import { IfRecorded } from './IfRecorded.tsx';
-import { measuredReading } from './measuredReading.ts';
 import { PhotoReading } from './PhotoReading.tsx';
 
 type Reading = RugFactOf<'DyeTested'>['reading'];
@@ -57,7 +56,7 @@ export function ReadBlot(props: {
     if (isChanging && change === null) return null;
     if (isBath && madeWith.minutes === null) return null;
     if (how === 'photograph')
-      return measured === null ? null : { ...measuredReading(measured), ...colourChange };
+      return measured === null ? null : { ...measuredReading(measured.reading, measured), ...colourChange };
     return staining === null || control === null
       ? null
       : { kind: 'graded', by: 'eye', staining, control, ...colourChange };
