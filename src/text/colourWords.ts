@@ -114,12 +114,3 @@ export const blotNoteWords = {
   'one-picture': 'Graded from one picture: stains the cloth had before the test count as dye.',
   'uneven-blot': 'The blot is uneven: grade its strongest place by itself too.',
 } satisfies Readonly<Record<BlotNote, string>>;
-
-export const compareNoteWords = {
-  'other-card': 'a',
-  'plain-not-verified': 'b',
-  'maybe-swapped': 'c',
-  'light-known-at-card': 'd',
-} as const;
-export const compareSentence = (_c: unknown): string =>
-  'Lighter and cleaner: lightness up 3 ± 1; hues unchanged within measurement.';

@@ -10,4 +10,3 @@ export * from './lightPlane.ts';
 export { type Area, type ColourPicture, measureArea } from './measureArea.ts';
 export * from './readBlot.ts';
 export * from './readCardBlot.ts';
-export * from './zzTemp.ts';

@@ -1,7 +1,6 @@
 import { useEffect } from 'react';
 import { isWet, washesIn } from '../../dossier/index.ts';
 import {
-  CompareSection,
   DeclineSection,
   FinishSection,
   InspectSection,
@@ -79,7 +78,6 @@ export function Story() {
           <details className="closing" open={isClosing}>
             <summary>Finish, inspect, hand back</summary>
             <FinishSection rug={rug} />
-            <CompareSection rug={rug} />
             <InspectSection rug={rug} />
             <ReturnSection rug={rug} />
             <DeclineSection rug={rug} />
