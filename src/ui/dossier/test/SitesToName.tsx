@@ -20,7 +20,7 @@ export function SitesToName() {
             </div>
             <Button
               tone="ghost"
-              label={`Name the ${kind}`}
+              label={`Name it: ${kind}`}
               onPress={() => ask({ kind: 'colour', colour: null, on: kind })}
             >
               Name it
