@@ -17,13 +17,16 @@ import { demoClients, demoPassphrase, demoPeople, demoRuleChange, demoSettings }
 import { rugsAtTheBench } from './story/rugsAtTheBench.ts';
 import { rugsAwaitingWord } from './story/rugsAwaitingWord.ts';
 import { rugsDone } from './story/rugsDone.ts';
+import { rugsDrying } from './story/rugsDrying.ts';
 import { rugsOnTheFloor } from './story/rugsOnTheFloor.ts';
 import { rugsSetAside } from './story/rugsSetAside.ts';
 import { pictured } from './story/telling.ts';
+import { roomMoments } from './tellRoom.ts';
 
 /** Every rug of the demo, in the order in which they came. */
 export const demoRugs: readonly DemoRug[] = [
   ...rugsOnTheFloor,
+  ...rugsDrying,
   ...rugsAtTheBench,
   ...rugsAwaitingWord,
   ...rugsSetAside,
@@ -44,16 +47,16 @@ const flourish = Array.from(
   (_, i) => [0.1 + i * 0.02, 0.5 + 0.25 * Math.sin(i / 2.5)] as const,
 );
 
-type Cast = { readonly [P in DemoPerson]: Actor };
+export type Cast = { readonly [P in DemoPerson]: Actor };
 
-const must = <Value>(result: Result<Value, Problem>): Value => {
+export const must = <Value>(result: Result<Value, Problem>): Value => {
   if (result.ok) return result.value;
   throw new Error(
     `the demo's story is refused: ${result.problem.code} ${JSON.stringify(result.problem.facts)}`,
   );
 };
 
-const hoursBefore = (instant: string, hours: number) =>
+export const hoursBefore = (instant: string, hours: number) =>
   new Date(Date.parse(instant) - hours * 3_600_000).toISOString();
 const dayAfter = (instant: string, days: number) =>
   new Date(Date.parse(instant) + days * 86_400_000).toISOString().slice(0, 10);
@@ -231,7 +234,7 @@ async function tellMoment(stage: DemoStage, cast: Cast, rug: string, told: Momen
 export async function tellDemo(stage: DemoStage): Promise<void> {
   const cast = await hire(stage);
   const known = new Set<string>();
-  const moments: { readonly hoursAgo: number; readonly tell: () => Promise<void> }[] = [];
+  const moments = [...roomMoments(stage, cast)];
   for (const rug of demoRugs) {
     let id = '';
     moments.push({

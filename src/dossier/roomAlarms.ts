@@ -37,7 +37,13 @@ export const alarmUrgency = (alarm: RoomAlarm): AlarmUrgency =>
 
 const newest = (instants: readonly string[]): string => [...instants].sort().at(-1) ?? '';
 
-function byClock(rug: DryingRug, now: string): readonly RoomAlarm[] {
+/** Dry by the forecast, the slow end of its 80 % included; what is left is to prove it. */
+function isForecastDry(rug: DryingRug, answer: DryAnswer | null, now: string): boolean {
+  const end = answer?.rugs.find(({ id }) => id === rug.rug)?.spread?.interval80[1];
+  return end !== undefined && end !== null && hoursBetween(rug.hungAt, now) >= end;
+}
+
+function byClock(rug: DryingRug, now: string, isDry: boolean): readonly RoomAlarm[] {
   const { looks, hungAt, postures } = rug;
   const read = newest([hungAt, ...looks.map(({ when }) => when)]);
   const turned = newest([hungAt, ...postures.map(({ when }) => when)]);
@@ -46,7 +52,7 @@ function byClock(rug: DryingRug, now: string): readonly RoomAlarm[] {
     alarms.push({ code: 'reading-overdue', rug: rug.rug, since: read });
   }
   const still = hoursBetween(turned, now);
-  if (still >= settings.turnFromHours) {
+  if (still >= settings.turnFromHours && !isDry) {
     const overdue = still >= settings.turnByHours;
     alarms.push({ code: 'turning-due', rug: rug.rug, since: turned, overdue });
   }
@@ -69,7 +75,10 @@ export function roomAlarms(
   now: string,
 ): readonly RoomAlarm[] {
   if (rugs.length === 0) return [];
-  const alarms: RoomAlarm[] = [...(answer?.alarms ?? []), ...rugs.flatMap((rug) => byClock(rug, now))];
+  const alarms: RoomAlarm[] = [
+    ...(answer?.alarms ?? []),
+    ...rugs.flatMap((rug) => byClock(rug, now, isForecastDry(rug, answer, now))),
+  ];
   const air = room.room.at(-1);
   if (air === undefined || hoursBetween(air.when, now) > settings.readingEveryHours) {
     alarms.push({ code: 'air-not-read', since: air?.when ?? null });

@@ -1,4 +1,5 @@
 import { type DemoRug, marked } from './demoRug.ts';
+import { demoRoom } from './dryingRoom.ts';
 import { moment } from './moment.ts';
 import {
   acts,
@@ -64,7 +65,10 @@ export const rugsDone: readonly DemoRug[] = [
       moment(340, 'mirela', planOnRecord, quoted(21_000, 25_000)),
       moment(330, 'ines', consented(25_000, 'Yes.')),
       moment(120, 'tobin', ...acts(40)),
-      moment(118, 'tobin', { type: 'DryingStarted', posture: 'flat on mesh', place: 'drying room, mesh 2' }),
+      moment(118, 'tobin', {
+        ...{ type: 'DryingStarted', posture: 'flat on mesh', place: 'Drying room, Mesh 2' },
+        ...{ room: demoRoom, spot: 'mesh-2', extraction: 'squeegee and vacuum' },
+      }),
       moment(98, 'tobin', reading(6.3, { touch: 'cool' })),
       moment(96.5, 'tobin', reading(6.15)),
       moment(95.3, 'tobin', reading(6.13)),

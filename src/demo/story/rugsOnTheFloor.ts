@@ -1,4 +1,5 @@
 import { type DemoRug, marked } from './demoRug.ts';
+import { demoRoom } from './dryingRoom.ts';
 import { moment } from './moment.ts';
 import {
   acts,
@@ -144,9 +145,12 @@ export const rugsOnTheFloor: readonly DemoRug[] = [
       moment(140, 'ines', consented(52_000, 'Agreed, all of it.')),
       moment(27.4, 'tobin', ...acts(3)),
       moment(26.6, 'tobin', ...acts(40)),
-      moment(25.4, 'tobin', { type: 'DryingStarted', posture: 'flat on mesh', place: 'drying room, mesh 1' }),
-      moment(20, 'tobin', reading(31.8)),
-      moment(8, 'tobin', reading(26.1, { touch: 'damp', smell: 'wet wool', whiteCloth: 'clean' })),
+      moment(25.4, 'tobin', {
+        ...{ type: 'DryingStarted', posture: 'flat on mesh', place: 'Drying room, Mesh 1' },
+        ...{ room: demoRoom, spot: 'mesh-1', extraction: 'squeegee and vacuum' },
+      }),
+      moment(20, 'tobin', reading(32.2)),
+      moment(8, 'tobin', reading(21.7, { touch: 'damp', smell: 'wet wool', whiteCloth: 'clean' })),
     ],
   },
   {
@@ -189,8 +193,11 @@ export const rugsOnTheFloor: readonly DemoRug[] = [
       moment(100, 'mirela', planOnRecord, quoted(9_500, 12_000)),
       moment(96, 'ines', consented(12_000, 'Fine by us.')),
       moment(23, 'tobin', ...acts(40)),
-      moment(21.8, 'tobin', { type: 'DryingStarted', posture: 'flat on mesh', place: 'drying room, mesh 3' }),
-      moment(9, 'tobin', reading(2.95, { touch: 'cool', smell: 'none', whiteCloth: 'clean' })),
+      moment(21.8, 'tobin', {
+        ...{ type: 'DryingStarted', posture: 'flat on mesh', place: 'Drying room, Mesh 3' },
+        ...{ room: demoRoom, spot: 'mesh-3', extraction: 'squeegee and vacuum' },
+      }),
+      moment(9, 'tobin', reading(2.88, { touch: 'cool', smell: 'none', whiteCloth: 'clean' })),
       moment(5, 'tobin', reading(2.89)),
       moment(3.8, 'tobin', reading(2.88)),
       moment(2.6, 'tobin', reading(2.88)),

@@ -17,7 +17,7 @@ export function RoomDrawing() {
   return (
     <Section title="What hangs where">
       {places.map((place) => (
-        <div key={place.spot} className="place">
+        <div key={place.spot} className="roomPlace">
           <h3>{place.name}</h3>
           <PlaceDrawing place={place} scale={width / longest} />
           <p className="why">{placeWords(place, settings.units)}</p>
@@ -40,7 +40,7 @@ export function RoomDrawing() {
         </div>
       ))}
       {elsewhere.length === 0 ? null : (
-        <div className="place">
+        <div className="roomPlace">
           <h3>Place not named</h3>
           <ul className="plain-list placed">
             {elsewhere.map(({ rug, tag, title, place }) => (
