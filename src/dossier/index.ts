@@ -30,6 +30,7 @@ export * from './rugRow.ts';
 export { planFingerprint } from './rule/agreement.ts';
 export { returnObstacles } from './rule/closing.ts';
 export { massProblem, openMassQuestion } from './rule/intake.ts';
+export { sureEnough } from './rule/knots.ts';
 export type { Asked } from './rule/rule.ts';
 export * from './rulebook.ts';
 export * from './seal.ts';

@@ -9,8 +9,11 @@ export const toThreeFigures = (text: string): string =>
   text.replace(/\d+(\.\d+)?/g, (number) => threeFigures(Number(number)));
 
 /**
- * A number with at most three figures.
+ * A number with at most three figures; from ten thousand on its thousands stand apart.
  *
  * @source none: rule of this project
  */
-export const threeFigures = (value: number): string => String(Number(value.toPrecision(3)));
+export const threeFigures = (value: number): string => {
+  const written = String(Number(value.toPrecision(3)));
+  return value < 10_000 ? written : written.replace(/\B(?=(\d{3})+$)/g, '\u00a0');
+};

@@ -3,7 +3,7 @@ import { fewerPoints, type PicturePoint } from '../../core/condition/index.ts';
 import { Ground } from './MarkShapes.tsx';
 import type { Surface } from './surface.ts';
 import { useUnit } from './useUnit.ts';
-import { heldOn, type View, zoomed } from './view.ts';
+import { heldOn, pinched, type View } from './view.ts';
 
 interface DrawStageProps {
   readonly surface: Surface;
@@ -68,14 +68,7 @@ export function DrawStage(props: DrawStageProps) {
       clientX: (event.clientX + other.clientX) / 2,
       clientY: (event.clientY + other.clientY) / 2,
     });
-    const by = apart(event, other) / Math.max(1, apart(before, other));
-    const grown = zoomed(view, by, about, surface);
-    const moved = {
-      ...grown,
-      x: grown.x - ((event.clientX - before.clientX) / 2) * unit,
-      y: grown.y - ((event.clientY - before.clientY) / 2) * unit,
-    };
-    props.onView(heldOn(moved, surface));
+    props.onView(pinched(view, { before, now: event, other }, about, unit, surface));
   };
 
   const move = (event: PointerEvent<SVGSVGElement>) => {

@@ -36,3 +36,37 @@ export const middleOf = (view: View, { widthPx, heightPx }: Extent) => ({
   x: view.x + view.width / 2,
   y: view.y + (view.width * heightPx) / widthPx / 2,
 });
+
+/** Two fingers on the screen [px], where they were and where they are. */
+export interface Pinch {
+  readonly before: { readonly clientX: number; readonly clientY: number };
+  readonly now: { readonly clientX: number; readonly clientY: number };
+  /** The finger that lies still meanwhile. */
+  readonly other: { readonly clientX: number; readonly clientY: number };
+}
+
+/**
+ * Grows with the distance of two fingers and goes where their middle goes.
+ *
+ * @param about - the middle of the fingers, as a place of the surface
+ * @param unit - surface px to a screen px
+ */
+export function pinched(
+  view: View,
+  { before, now, other }: Pinch,
+  about: { x: number; y: number },
+  unit: number,
+  surface: Extent,
+): View {
+  const apart = (finger: Pinch['now']) =>
+    Math.hypot(finger.clientX - other.clientX, finger.clientY - other.clientY);
+  const grown = zoomed(view, apart(now) / Math.max(1, apart(before)), about, surface);
+  return heldOn(
+    {
+      ...grown,
+      x: grown.x - ((now.clientX - before.clientX) / 2) * unit,
+      y: grown.y - ((now.clientY - before.clientY) / 2) * unit,
+    },
+    surface,
+  );
+}

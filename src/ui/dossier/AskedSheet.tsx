@@ -5,6 +5,7 @@ import { ClaimSheet } from './identify/ClaimSheet.tsx';
 import { ColourSheet } from './identify/ColourSheet.tsx';
 import { FindingSheet } from './identify/FindingSheet.tsx';
 import { FoundationSheet } from './identify/FoundationPart.tsx';
+import { KnotsPhotoSheet } from './identify/KnotsPhotoSheet.tsx';
 import { KnotsSheet } from './identify/KnotsSheet.tsx';
 import { LookOverSheet } from './identify/LookOverSheet.tsx';
 import {
@@ -58,6 +59,8 @@ export function AskedSheet({ asked, onClose }: { readonly asked: Ask; readonly o
       return <ColourSheet colour={asked.colour} on={asked.on} onClose={onClose} />;
     case 'knots':
       return <KnotsSheet onClose={onClose} />;
+    case 'knots on photographs':
+      return <KnotsPhotoSheet onClose={onClose} />;
     case 'blot':
       return <BlotSheet place={asked.place} onClose={onClose} />;
     case 'test refused':

@@ -29,7 +29,7 @@ export type Ask =
   | { readonly kind: 'finding'; readonly finding: FindingCode }
   | { readonly kind: 'foundation' }
   | { readonly kind: 'colour'; readonly colour: string | null; readonly on?: ColourKind }
-  | { readonly kind: 'knots' }
+  | { readonly kind: 'knots' | 'knots on photographs' }
   | { readonly kind: 'blot'; readonly place: BlotPlace }
   | { readonly kind: 'test refused'; readonly colour: string }
   | { readonly kind: 'drying hours' | 'corrective aim' | 'plan on record' }

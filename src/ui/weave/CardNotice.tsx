@@ -1,11 +1,11 @@
-import type { CardProblem, CardReading } from '../../core/card/index.ts';
-import type { Result } from '../../units/index.ts';
+import { threeFigures } from '../../core/weave/index.ts';
+import { MeasureBar } from '../card/MeasureBar.tsx';
 import { Notice, ProblemNotice } from '../kit/index.ts';
-
-const figures = (value: number): string => String(Number(value.toPrecision(3)));
+import type { CardSeen } from './weaveTalk.ts';
 
 /** What the weave card in the picture gives, or why it gives nothing. */
-export function CardNotice({ card }: { readonly card: Result<CardReading, CardProblem> }) {
+export function CardNotice(props: { readonly card: CardSeen; readonly onBar: (barMm: number) => void }) {
+  const { card } = props;
   if (card.ok) {
     const { serial, tag, measured, mmPerPx, interval95, corners } = card.value;
     const share = (100 * (interval95[1] - interval95[0])) / 2 / mmPerPx;
@@ -13,13 +13,20 @@ export function CardNotice({ card }: { readonly card: Result<CardReading, CardPr
       <Notice tone={measured ? 'ok' : 'caution'} title={`Weave card ${serial} found`}>
         <p>
           {corners.length} of its 4 codes read{tag === null ? '' : `, tag ${tag}`}. Scale ±
-          {Number(share.toPrecision(2))} %: {figures(1 / mmPerPx)} px to a millimetre, counted inside its
-          window.
+          {Number(share.toPrecision(2))} %, {threeFigures(1 / mmPerPx)} px to a millimetre; counted inside its
+          window, the tilt of the camera taken out.
         </p>
         {measured ? null : (
-          <p>
-            <b>This card was never measured.</b> A printer may have made it larger or smaller.
-          </p>
+          <>
+            <p>
+              <b>This card was never measured.</b> A printer may have made it larger or smaller: the scale is
+              unverified.
+            </p>
+            <details>
+              <summary>Measure its bar now</summary>
+              <MeasureBar serial={serial} onMeasured={props.onBar} />
+            </details>
+          </>
         )}
       </Notice>
     );
@@ -30,7 +37,7 @@ export function CardNotice({ card }: { readonly card: Result<CardReading, CardPr
     <Notice tone="plain" title="No weave card in this picture.">
       <p>
         With a card on the rug the scale and the tilt of the camera would come from the picture itself.
-        Without one, say below how large the picture is.
+        Without one, say how large the picture is.
       </p>
     </Notice>
   );

@@ -1,7 +1,7 @@
 import { type PointerEvent, useEffect, useRef } from 'react';
 import { overlayStrokes, type WeaveCount } from '../../core/weave/index.ts';
 import { useUnit } from '../condition/useUnit.ts';
-import { heldOn, middleOf, type View, zoomed } from '../condition/view.ts';
+import { heldOn, middleOf, pinched, type View, zoomed } from '../condition/view.ts';
 import { Button } from '../kit/index.ts';
 import type { WeaveTap } from './weaveScale.ts';
 
@@ -13,6 +13,11 @@ interface WeaveStageProps {
   readonly taps: readonly WeaveTap[];
   /** Null while a tap means nothing. */
   readonly onTap: ((tap: WeaveTap) => void) | null;
+}
+
+interface Touch {
+  readonly clientX: number;
+  readonly clientY: number;
 }
 
 /** A finger that moves less than this [px] meant to tap. */
@@ -29,10 +34,12 @@ const strokesOf = (count: WeaveCount) =>
     })),
   );
 
-/** The picture with the counted columns and rows; enlarged, moved and tapped by finger, mouse or buttons. */
+/** The picture with the counted columns and rows; enlarged, moved and tapped by fingers, mouse or buttons. */
 export function WeaveStage({ picture, view, onView, count, taps, onTap }: WeaveStageProps) {
   const drawing = useRef<SVGSVGElement>(null);
-  const held = useRef<{ x: number; y: number; view: View } | null>(null);
+  const touches = useRef(new Map<number, Touch>());
+  /** Where a single finger came down, and the view it then moves; null once a second finger joined. */
+  const held = useRef<{ readonly touch: Touch; readonly view: View } | null>(null);
   const height = (view.width * picture.heightPx) / picture.widthPx;
   const unit = useUnit(drawing, { width: view.width, height });
   const isTapped = onTap !== null;
@@ -41,19 +48,46 @@ export function WeaveStage({ picture, view, onView, count, taps, onTap }: WeaveS
     if (isTapped) drawing.current?.scrollIntoView({ block: 'center' });
   }, [isTapped]);
   const middle = middleOf(view, picture);
-  const move = (x: number, y: number) =>
+  const step = (x: number, y: number) =>
     onView(heldOn({ ...view, x: view.x + x * view.width * 0.1, y: view.y + y * height * 0.1 }, picture));
   const zoom = (by: number) => onView(zoomed(view, by, middle, picture));
+  const onPicture = ({ clientX, clientY }: Touch) =>
+    new DOMPoint(clientX, clientY).matrixTransform(drawing.current?.getScreenCTM()?.inverse());
+
+  const down = (event: PointerEvent<SVGSVGElement>) => {
+    event.currentTarget.setPointerCapture(event.pointerId);
+    touches.current.set(event.pointerId, event);
+    held.current = touches.current.size === 1 ? { touch: event, view } : null;
+  };
+  const move = (event: PointerEvent<SVGSVGElement>) => {
+    const before = touches.current.get(event.pointerId);
+    if (before === undefined) return;
+    touches.current.set(event.pointerId, event);
+    const other = [...touches.current].find(([id]) => id !== event.pointerId)?.[1];
+    if (other !== undefined) {
+      const about = onPicture({
+        clientX: (event.clientX + other.clientX) / 2,
+        clientY: (event.clientY + other.clientY) / 2,
+      });
+      return onView(pinched(view, { before, now: event, other }, about, unit, picture));
+    }
+    const from = held.current;
+    if (from === null || view.width >= picture.widthPx) return;
+    const [x, y] = [event.clientX - from.touch.clientX, event.clientY - from.touch.clientY];
+    if (Math.hypot(x, y) <= stillPx) return;
+    onView(heldOn({ ...from.view, x: from.view.x - x * unit, y: from.view.y - y * unit }, picture));
+  };
   const up = (event: PointerEvent<SVGSVGElement>) => {
+    touches.current.delete(event.pointerId);
     const from = held.current;
     held.current = null;
-    if (from === null || onTap === null) return;
-    if (Math.hypot(event.clientX - from.x, event.clientY - from.y) > stillPx) return;
-    const place = new DOMPoint(event.clientX, event.clientY).matrixTransform(
-      drawing.current?.getScreenCTM()?.inverse(),
-    );
+    if (from === null || onTap === null || event.type === 'pointercancel') return;
+    const [x, y] = [event.clientX - from.touch.clientX, event.clientY - from.touch.clientY];
+    if (Math.hypot(x, y) > stillPx) return;
+    const place = onPicture(event);
     onTap({ x: place.x, y: place.y, unit });
   };
+
   const cross = ({ x, y }: { readonly x: number; readonly y: number }, size: number) =>
     `M${x - size * unit} ${y}h${2 * size * unit}M${x} ${y - size * unit}v${2 * size * unit}`;
   const crosses = [...taps.map((tap) => cross(tap, 12)), ...(onTap === null ? [] : [cross(middle, 5)])].join(
@@ -71,21 +105,10 @@ export function WeaveStage({ picture, view, onView, count, taps, onTap }: WeaveS
             ? 'The photograph.'
             : 'The photograph with pink strokes on the counted columns and blue ones on the counted rows.'
         }
-        onPointerDown={(event) => {
-          held.current = { x: event.clientX, y: event.clientY, view };
-          event.currentTarget.setPointerCapture(event.pointerId);
-        }}
-        onPointerMove={(event) => {
-          const from = held.current;
-          if (from === null || view.width >= picture.widthPx) return;
-          const [x, y] = [event.clientX - from.x, event.clientY - from.y];
-          if (Math.hypot(x, y) <= stillPx) return;
-          onView(heldOn({ ...from.view, x: from.view.x - x * unit, y: from.view.y - y * unit }, picture));
-        }}
+        onPointerDown={down}
+        onPointerMove={move}
         onPointerUp={up}
-        onPointerCancel={() => {
-          held.current = null;
-        }}
+        onPointerCancel={up}
       >
         <image href={picture.url} width={picture.widthPx} height={picture.heightPx} />
         {count === null
@@ -101,16 +124,16 @@ export function WeaveStage({ picture, view, onView, count, taps, onTap }: WeaveS
         <Button tone="ghost" label="Smaller" onPress={() => zoom(1 / 1.6)}>
           −
         </Button>
-        <Button tone="ghost" label="Move left" onPress={() => move(-1, 0)}>
+        <Button tone="ghost" label="Move left" onPress={() => step(-1, 0)}>
           ←
         </Button>
-        <Button tone="ghost" label="Move right" onPress={() => move(1, 0)}>
+        <Button tone="ghost" label="Move right" onPress={() => step(1, 0)}>
           →
         </Button>
-        <Button tone="ghost" label="Move up" onPress={() => move(0, -1)}>
+        <Button tone="ghost" label="Move up" onPress={() => step(0, -1)}>
           ↑
         </Button>
-        <Button tone="ghost" label="Move down" onPress={() => move(0, 1)}>
+        <Button tone="ghost" label="Move down" onPress={() => step(0, 1)}>
           ↓
         </Button>
         {onTap === null ? null : (

@@ -6,7 +6,9 @@ import type { CardKnown } from '../card/cardInPicture.ts';
 /** What the page asks of the counting worker. */
 export type WeaveAsked =
   | { readonly kind: 'open'; readonly file: Blob; readonly known: CardKnown }
-  | { readonly kind: 'count'; readonly options: WeaveOptions };
+  | { readonly kind: 'count'; readonly options: WeaveOptions }
+  /** The card's bar was measured only now [mm]. */
+  | { readonly kind: 'bar'; readonly barMm: number };
 
 /** A count in pixels of the picture, and the scale a card in it gives. */
 export interface CountedHere {
@@ -16,6 +18,9 @@ export interface CountedHere {
 
 export type WeaveCounted = Result<CountedHere, WeaveProblem>;
 
+/** The card lying in a picture, or why none gives the scale. */
+export type CardSeen = Result<CardReading, CardProblem>;
+
 /** A photograph as it was counted: upright, and reduced where it was very large. */
 export interface OpenedPicture {
   readonly shown: Blob;
@@ -23,12 +28,11 @@ export interface OpenedPicture {
   readonly heightPx: number;
   /** Pixels of the original to one of this picture. */
   readonly reducedBy: number;
-  /** The card lying in it, or why none gives the scale. */
-  readonly card: Result<CardReading, CardProblem>;
 }
 
 /** What the worker tells the page. */
 export type WeaveTold =
-  | ({ readonly kind: 'opened' } & OpenedPicture)
+  | ({ readonly kind: 'opened'; readonly card: CardSeen } & OpenedPicture)
+  | { readonly kind: 'card'; readonly card: CardSeen }
   | { readonly kind: 'counted'; readonly counted: WeaveCounted }
   | { readonly kind: 'not-opened' | 'not-counted' };

@@ -1,4 +1,4 @@
-import { type CardReading, countOnCard } from '../../core/card/index.ts';
+import { type CardReading, countOnCard, withMeasuredBar } from '../../core/card/index.ts';
 import { countWeave, type Picture, type WeaveOptions } from '../../core/weave/index.ts';
 import { done } from '../../units/index.ts';
 import { type CardKnown, cardInPicture } from '../card/cardInPicture.ts';
@@ -11,6 +11,7 @@ interface Opened {
 }
 
 let opened: Opened | null = null;
+let lastOptions: WeaveOptions = {};
 const tell = (told: WeaveTold) => postMessage(told);
 
 async function open(file: Blob, known: CardKnown) {
@@ -36,10 +37,25 @@ function count({ picture, reading }: Opened, options: WeaveOptions): WeaveCounte
   return counted.ok ? done({ count: counted.value, cardScale: null }) : counted;
 }
 
+/** The same picture, its card put right by the measured bar, and what was counted in it counted again. */
+function takeBar({ picture, reading }: Opened, barMm: number) {
+  if (reading === null || reading.measured) return;
+  const card = withMeasuredBar(reading, barMm);
+  if (!card.ok) return;
+  opened = { picture, reading: card.value };
+  tell({ kind: 'card', card });
+  tell({ kind: 'counted', counted: count(opened, lastOptions) });
+}
+
 addEventListener('message', async ({ data }: MessageEvent<WeaveAsked>) => {
   try {
     if (data.kind === 'open') await open(data.file, data.known);
-    else if (opened !== null) tell({ kind: 'counted', counted: count(opened, data.options) });
+    else if (opened === null) return;
+    else if (data.kind === 'bar') takeBar(opened, data.barMm);
+    else {
+      lastOptions = data.options;
+      tell({ kind: 'counted', counted: count(opened, data.options) });
+    }
   } catch {
     tell({ kind: data.kind === 'open' ? 'not-opened' : 'not-counted' });
   }

@@ -1,3 +1,4 @@
+import { Link } from 'wouter';
 import { threeFigures } from '../../../core/weave/index.ts';
 import { type Estimate, knotResult, type Noted, sizeOf } from '../../../dossier/index.ts';
 import { Button, Picture, When } from '../../kit/index.ts';
@@ -5,6 +6,7 @@ import { RugCount } from '../../weave/RugCount.tsx';
 import { useDossier } from '../dossierView.ts';
 import { counted } from '../figures.ts';
 import { Part } from '../Part.tsx';
+import { repairPlaces } from './repairPlaces.ts';
 
 const in7cm = ({ value, interval95 }: Estimate): string =>
   `${threeFigures(0.07 * value)}${interval95 === null ? '' : ` (${interval95.map((bound) => threeFigures(0.07 * bound)).join(' to ')})`}`;
@@ -47,7 +49,7 @@ function Places({ count }: { readonly count: Noted<'KnotsCounted'> }) {
 
 /** Knots counted: the result of all places, each place, and every notation of the trade. */
 export function KnotsPart() {
-  const { standing, settings, open, nameOf, ask } = useDossier();
+  const { standing, settings, visit, open, nameOf, ask } = useDossier();
   const latest = standing.knots.at(-1);
   return (
     <Part title="Knots" id="knots">
@@ -61,9 +63,7 @@ export function KnotsPart() {
             count={latest}
             units={settings.units}
             areaM2={sizeOf(standing)?.areaM2 ?? null}
-            marks={standing.marks.flatMap(({ mark, word, areaCm2 }, at) =>
-              areaCm2 === undefined ? [] : [{ mark, words: `Mark ${at + 1}, ${word}`, areaCm2 }],
-            )}
+            marks={repairPlaces(standing)}
           />
           <details>
             <summary>{counted(latest.places.length, 'place')}</summary>
@@ -76,9 +76,17 @@ export function KnotsPart() {
         </>
       )}
       {open && (
-        <Button tone="ghost" wide onPress={() => ask({ kind: 'knots' })}>
-          Count knots by hand
-        </Button>
+        <div className="actions">
+          <Button tone="ghost" onPress={() => ask({ kind: 'knots on photographs' })}>
+            Count knots on photographs
+          </Button>
+          <Button tone="ghost" onPress={() => ask({ kind: 'knots' })}>
+            Count knots by hand
+          </Button>
+          <Link className="btn ghost" href={`/bench/card?tag=${visit?.received.tag ?? ''}`}>
+            This rug’s weave card
+          </Link>
+        </div>
       )}
     </Part>
   );

@@ -1,8 +1,6 @@
 import { Button, Choice, Notice, NumberField, Section } from '../kit/index.ts';
 import type { ScaleWay, TypedScale } from './weaveScale.ts';
 
-export type SaidNodes = '1' | '2' | 'unknown';
-
 interface ScaleProps {
   readonly typed: TypedScale;
   readonly onType: (changed: Partial<TypedScale>) => void;
@@ -57,37 +55,6 @@ export function ScaleSection({ typed, onType, isRead, onTap }: ScaleProps) {
           hint="Taken as exact: its own error is not in the intervals."
         />
       ) : null}
-    </Section>
-  );
-}
-
-/** How many nodes a knot shows, with what to look for. */
-export function NodesSection(props: {
-  readonly nodes: SaidNodes;
-  readonly onNodes: (nodes: SaidNodes) => void;
-}) {
-  const { nodes, onNodes } = props;
-  return (
-    <Section title="Nodes per knot">
-      <p>
-        On level warps both loops of a knot lie side by side on the back: two nodes of one colour. Where every
-        second warp is fully depressed, one loop hides behind the other: one node.
-      </p>
-      <Choice<SaidNodes>
-        label="On this rug a knot shows"
-        columns={1}
-        options={[
-          {
-            value: 'unknown',
-            words: 'Not known',
-            hint: 'Decided only where colour changes leave no doubt.',
-          },
-          { value: '2', words: 'Two nodes', hint: 'Level warps.' },
-          { value: '1', words: 'One node', hint: 'Fully depressed warps.' },
-        ]}
-        value={nodes}
-        onChange={onNodes}
-      />
     </Section>
   );
 }
