@@ -10,7 +10,9 @@ type OneOrMore<Shape> = [Shape, ...Shape[]];
 type RugFactShape = (typeof rugFacts)[keyof typeof rugFacts];
 type ClientFactShape = (typeof clientFacts)[keyof typeof clientFacts];
 
-const rugFact = z.discriminatedUnion('type', Object.values(rugFacts) as OneOrMore<RugFactShape>);
+/** A forecast is made by the server from the record; nobody may bring one. */
+const { DryingForecast: _forecast, ...told } = rugFacts;
+const rugFact = z.discriminatedUnion('type', Object.values(told) as OneOrMore<RugFactShape>);
 const clientFact = z.discriminatedUnion('type', Object.values(clientFacts) as OneOrMore<ClientFactShape>);
 const revision = z.int().check(z.gte(0));
 

@@ -62,6 +62,8 @@ export interface SensorAnswer {
   readonly token: string;
 }
 
+export const forecastRequest = z.strictObject({ room: id });
+
 export interface ReadingsAnswer {
   readonly recorded: number;
 }

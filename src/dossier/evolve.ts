@@ -14,6 +14,7 @@ type Evolver<Type extends RugFactType> = (standing: RugStanding, noted: Noted<Ty
 const newVisit = (received: Noted<'RugReceived'>): VisitStanding => ({
   received,
   dryingExpected: null,
+  dryingForecast: null,
   correctiveAim: null,
   plan: null,
   quote: null,
@@ -135,6 +136,7 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
   DyeTestRefused: (standing, noted) =>
     inVisit(standing, (visit) => ({ testRefusals: [...visit.testRefusals, noted] })),
   DryingExpected: (standing, dryingExpected) => inVisit(standing, () => ({ dryingExpected })),
+  DryingForecast: (standing, dryingForecast) => inVisit(standing, () => ({ dryingForecast })),
   CorrectiveAimAgreed: (standing, correctiveAim) => inVisit(standing, () => ({ correctiveAim })),
   PlanAgreed: (standing, plan) =>
     inVisit(standing, (visit) => ({

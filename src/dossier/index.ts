@@ -6,6 +6,7 @@ export * from './dryStandard.ts';
 export * from './dyeSites.ts';
 export * from './entry.ts';
 export * from './evolve.ts';
+export * from './expectedDrying.ts';
 export { finishingWorks } from './facts/closing.ts';
 export { dryStandards, postures } from './facts/drying.ts';
 export * from './facts/index.ts';

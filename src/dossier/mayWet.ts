@@ -7,8 +7,10 @@ import {
   type WashPlan,
 } from '../core/wash/index.ts';
 import { done, type Problem, type Result, refused } from '../units/index.ts';
+import { forecastFreshHours, isForecastStale } from './expectedDrying.ts';
 import { planOf } from './planFacts.ts';
 import { latestVisit, type RugStanding, type VisitStanding } from './standing.ts';
+import { isWet } from './wetting.ts';
 import type { WorkshopSettings } from './workshopFacts.ts';
 
 type Nothing = Readonly<Record<string, never>>;
@@ -30,6 +32,7 @@ export type WetBlocker =
       'price-above-consent',
       { readonly agreedMinor: number; readonly quotedMinor: number; readonly currency: string }
     >
+  | Problem<'drying-forecast-stale', { readonly madeAt: string; readonly mostHours: number }>
   | Problem<'stop-not-cleared', { readonly condition: string }>;
 
 export type WashNotAllowed = Problem<'wash-not-allowed', { readonly blockers: readonly WetBlocker[] }>;
@@ -113,6 +116,14 @@ export function wetBlockers(
       ? planBlockers(visit, current.value)
       : [{ code: 'no-plan-possible', facts: { refusal: current.problem } } as const]),
     ...(consent === null ? [] : [consent]),
+    ...(!isWet(visit) && isForecastStale(visit, now)
+      ? [
+          {
+            code: 'drying-forecast-stale',
+            facts: { madeAt: visit.dryingForecast?.when ?? now, mostHours: forecastFreshHours },
+          } as const,
+        ]
+      : []),
     ...(open === undefined
       ? []
       : [{ code: 'stop-not-cleared', facts: { condition: open.called.condition } } as const]),

@@ -1,5 +1,7 @@
+import roomSettings from '../../data/drying/room.json' with { type: 'json' };
 import type { PlanStep, RequiredDyeTest, WashPlan } from '../core/wash/index.ts';
 import { dryCriteria } from './dryStandard.ts';
+import { expectedDrying } from './expectedDrying.ts';
 import { type WetBlocker, wetBlockers } from './mayWet.ts';
 import { agreedPlan, isLookedOver, planOf, soundClaim, stepId } from './planFacts.ts';
 import { openWashSteps, washesIn } from './stage.ts';
@@ -29,6 +31,8 @@ export type Deed =
   | { readonly code: 'name-colours' }
   | { readonly code: 'test-dye'; readonly test: RequiredDyeTest; readonly more: number }
   | { readonly code: 'enter-drying-hours' }
+  | { readonly code: 'forecast-drying' }
+  | { readonly code: 'turn-rug' }
   | { readonly code: 'resolve-plan' }
   | { readonly code: 'agree-plan'; readonly again: boolean }
   | { readonly code: 'sign-off'; readonly who: readonly string[] }
@@ -47,8 +51,8 @@ export interface NextStep {
   readonly dueAt: string | null;
 }
 
-/** Hours between two drying readings, a workshop setting (turning every 4 to 6 h is common practice). */
-const hoursBetweenReadings = 4;
+/** A workshop setting: read every 4 h; turning every 4 to 6 h is common practice. */
+const { readingEveryHours: hoursBetweenReadings, turnByHours: turnWithinHours } = roomSettings;
 
 const later = (instant: string, minutes: number) =>
   new Date(Date.parse(instant) + minutes * 60_000).toISOString();
@@ -101,6 +105,9 @@ function dryingStep(
     return step({ code: 'accept-dry' }, 'now', visit.readings.at(-1)?.when ?? null);
   }
   const last = visit.readings.at(-1)?.when ?? visit.dryingStarted.when;
+  const turned = visit.turnings.at(-1)?.when ?? visit.dryingStarted.when;
+  const turnBy = later(turned, turnWithinHours * 60);
+  if (turnBy <= now) return step({ code: 'turn-rug' }, 'now', turnBy);
   const dueAt = later(last, hoursBetweenReadings * 60);
   const urgent = clock.colour === 'red' || dueAt <= now;
   return step({ code: 'take-drying-reading', wetHours: clock.hours }, urgent ? 'now' : 'soon', dueAt);
@@ -135,7 +142,7 @@ function knowledgeStep(
   if (test !== undefined && !refused) {
     return step({ code: 'test-dye', test, more: tests.length - 1 }, urgency);
   }
-  if (visit.dryingExpected === null) return step({ code: 'enter-drying-hours' }, urgency);
+  if (expectedDrying(visit) === null) return step({ code: 'enter-drying-hours' }, urgency);
   return null;
 }
 
@@ -230,6 +237,9 @@ function quietStep(
       (wet ? null : knowledgeStep(standing, visit, plan, urgency)) ??
       agreementStep(visit, plan, blockers, urgency);
     if (before !== null) return before;
+    if (blockers.some(({ code }) => code === 'drying-forecast-stale')) {
+      return step({ code: 'forecast-drying' }, urgency);
+    }
     const [open] = openWashSteps(standing);
     const running = visit.steps.some(({ started, done }) => started !== null && done === null);
     if (open !== undefined) {

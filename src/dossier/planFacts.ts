@@ -11,6 +11,7 @@ import {
 } from '../core/wash/index.ts';
 import { done, type Problem, type Result, refused } from '../units/index.ts';
 import { atMarkedPlace, stainOf } from './dyeSites.ts';
+import { expectedDrying } from './expectedDrying.ts';
 import { rulebookOf } from './rulebook.ts';
 import { latestVisit, type Noted, type NotedClaim, type RugStanding } from './standing.ts';
 import { wetSince } from './wetting.ts';
@@ -158,6 +159,7 @@ export function planFactsOf(
   const visit = latestVisit(standing);
   if (size === null || visit === null) return refused('size-not-measured', {});
   const { received } = visit;
+  const dryingHours = expectedDrying(visit);
   const construction = soundClaim(standing, 'construction')?.construction;
   const pile = soundClaim(standing, 'pile')?.fibres;
   const warp = soundClaim(standing, 'warp')?.fibre;
@@ -225,7 +227,9 @@ export function planFactsOf(
         },
       ];
     }),
-    ...(visit.dryingExpected === null ? {} : { expectedDryingHours: visit.dryingExpected.hours }),
+    ...(dryingHours === null
+      ? {}
+      : { expectedDryingHours: dryingHours.hours, expectedDryingFrom: dryingHours.from }),
     ...(received.soiling === undefined ? {} : { soiling: received.soiling }),
     ...(received.monthsSinceWash === undefined ? {} : { monthsSinceWash: received.monthsSinceWash }),
     ...(received.promisedFor === undefined || visit.dryAccepted !== null

@@ -69,6 +69,7 @@ export type RugProblem =
   | Problem<'too-few-people', { readonly needed: number }>
   | Problem<'nothing-measured', Nothing>
   | Problem<'stop-unknown', { readonly stop: string }>
+  | Problem<'drying-hours-need-owner', Nothing>
   | Problem<'drying-not-started', Nothing>
   | Problem<'dry-standard-unmet', { readonly standard: string; readonly unmet: readonly DryCriterion[] }>
   | Problem<'dry-standard-not-chosen', { readonly standard: string; readonly workshops: string }>

@@ -43,6 +43,7 @@ export interface VisitStanding {
   readonly received: Noted<'RugReceived'>;
   readonly receiptSigned: Noted<'ReceiptSigned'> | null;
   readonly dryingExpected: Noted<'DryingExpected'> | null;
+  readonly dryingForecast: Noted<'DryingForecast'> | null;
   readonly correctiveAim: Noted<'CorrectiveAimAgreed'> | null;
   readonly plan: Noted<'PlanAgreed'> | null;
   readonly quote: Noted<'PriceQuoted'> | null;

@@ -28,6 +28,8 @@ const codesByStatus: Readonly<Record<number, readonly string[]>> = {
     'dossier-open-already',
     'dry-standard-not-chosen',
     'dry-standard-unmet',
+    'drying-forecast-stale',
+    'drying-hours-need-owner',
     'drying-not-started',
     'entry-not-withdrawable',
     'entry-unknown',

@@ -1,7 +1,8 @@
 import { Hono } from 'hono';
+import { forecastDrying } from '../app/forecastDrying.ts';
 import type { House } from '../app/house.ts';
 import { issueSensor, listRooms, readRoom, recordRoom, takeReadings } from '../app/rooms.ts';
-import { roomEntriesRequest, sensorReadings, sensorRequest } from '../contract/index.ts';
+import { forecastRequest, roomEntriesRequest, sensorReadings, sensorRequest } from '../contract/index.ts';
 import type { RoomFact } from '../dossier/roomFacts.ts';
 import { answerOf, jsonAnswer, problemAnswer } from './answers.ts';
 import { type Guarded, ownersOnly } from './guard.ts';
@@ -25,6 +26,13 @@ export function roomRoutes(house: House) {
     return request.ok
       ? answerOf(await issueSensor(house, route.get('actor'), route.req.param('room'), request.value))
       : problemAnswer(request.problem);
+  });
+  routes.post('/rugs/:rug/drying-forecast', async (route) => {
+    const request = await readJsonBody(route.req.raw, forecastRequest);
+    if (!request.ok) return problemAnswer(request.problem);
+    const { room } = request.value;
+    const made = await forecastDrying(house, route.get('actor'), route.req.param('rug'), room);
+    return answerOf(made, (entries) => ({ entries }));
   });
   return routes;
 }

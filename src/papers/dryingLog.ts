@@ -1,4 +1,11 @@
-import { dryBounds, dryCriteria, type Noted, wetClockHours, wetSince } from '../dossier/index.ts';
+import {
+  dryBounds,
+  dryCriteria,
+  expectedDrying,
+  type Noted,
+  wetClockHours,
+  wetSince,
+} from '../dossier/index.ts';
 import { dryingPlot } from './dryingPlot.ts';
 import {
   figure,
@@ -110,6 +117,15 @@ export function dryingLog(context: PaperContext): PaperBody {
   const criteria = dryCriteria(rug, visit, standard);
   const met = criteria.filter((criterion) => criterion.met).length;
   const accepted = visit.dryAccepted;
+  const expected = expectedDrying(visit);
+  const typed = expected?.from === 'estimated by hand' ? visit.dryingExpected : null;
+  const expectedWhy = [
+    expected?.from ?? '',
+    typed === null ? '' : personWords(context, typed.by),
+    typed?.why ?? '',
+  ]
+    .filter((part) => part !== '')
+    .join(', ');
   if (wet === null && visit.readings.length === 0 && visit.dryingStarted === null)
     return { subtitle: 'The rug was not wetted in this visit.', parts: [text('There was nothing to dry.')] };
   return {
@@ -139,9 +155,9 @@ export function dryingLog(context: PaperContext): PaperBody {
           accepted === null ? 'not yet' : momentWords(accepted.when, timeZone),
           accepted === null ? '' : personWords(context, accepted.by),
         ),
-        visit.dryingExpected === null
+        expected === null
           ? null
-          : row('Expected', `${figure(visit.dryingExpected.hours)} h`, 'estimated by hand'),
+          : row('Expected before the wash', `${figure(expected.hours)} h`, expectedWhy),
       ),
       heading(1, 'The dry standard'),
       facts(row('Standard used', standardWords[standard], 'workshop setting; touch alone never passes')),

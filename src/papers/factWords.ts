@@ -94,7 +94,12 @@ const tellers: Tellers = {
     `Blot laid: ${names.colour(colour)}, ${side}, ${liquid}, ${figure(minutes, 0)} min`,
   DyeTestRefused: ({ colour, words, signed }, names) =>
     said(`Client refuses the test of ${names.colour(colour)}: ${words}`, signed ? 'signed' : 'not signed'),
-  DryingExpected: ({ hours }) => `Expected to be dry in ${figure(hours)} h (estimated by hand)`,
+  DryingExpected: ({ hours, why }) =>
+    said(`Expected to be dry in ${figure(hours)} h (estimated by hand)`, why),
+  DryingForecast: ({ hours, lookedHours, among }) =>
+    hours === null
+      ? `Forecast: not dry within ${figure(lookedHours)} h of first wetting, beside ${among.length} rugs`
+      : `Forecast: dry within ${figure(hours)} h of first wetting in nine of ten, beside ${among.length} rugs`,
   CorrectiveAimAgreed: ({ aim }) => `Corrective aim agreed: ${aim}`,
   PlanAgreed: ({ method, rulebook, fingerprint, note }) =>
     said(`Plan put on record: ${method}, rulebook ${rulebook}`, `fingerprint ${fingerprint}`, note),

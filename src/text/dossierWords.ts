@@ -31,6 +31,7 @@ export const blockerWords = {
   'consent-withdrawn': 'the client took the consent back',
   'consent-for-another-plan': 'the consent is for another plan',
   'price-above-consent': 'the price is above what was agreed',
+  'drying-forecast-stale': 'the drying forecast is too old',
   'stop-not-cleared': 'a stop is not cleared',
 } as const;
 
@@ -95,6 +96,17 @@ export const dossierWords = {
     happened: `The price may reach ${money(quotedMinor, currency)}; the client agreed to at most ${money(agreedMinor, currency)}.`,
     matters: 'A raised price voids the consent.',
     now: 'Lower the quote, or ask the client to agree to the new ceiling.',
+  }),
+  'drying-forecast-stale': ({ madeAt, mostHours }) => ({
+    happened: `The drying forecast was made on ${instant(madeAt)}; it holds for ${mostHours} h.`,
+    matters:
+      'Other rugs may hang in the room by now: whether this one is dry in time has to be asked again before the water.',
+    now: 'Forecast it again; the plan stays as agreed unless the new forecast tightens it.',
+  }),
+  'drying-hours-need-owner': () => ({
+    happened: 'Hours by hand in place of a forecast need the owner and a reason.',
+    matters: 'The forecast stands on the record of the room; whoever sets it aside answers for the rug.',
+    now: 'Let an owner enter the hours and say why, or forecast again.',
   }),
   'stop-not-cleared': ({ condition }) => ({
     happened: `A stop is open: ${condition}.`,

@@ -85,8 +85,20 @@ export function nextStepWords(deed: Deed): DeedWords {
     case 'enter-drying-hours':
       return {
         title: 'Say how long it will dry',
-        detail: 'Estimated by hand; above 48 h no wash',
-        button: 'Enter the hours',
+        detail: 'By the drying room’s forecast, or by hand; above 48 h no wash',
+        button: 'Forecast the drying',
+      };
+    case 'forecast-drying':
+      return {
+        title: 'Forecast its drying again',
+        detail: 'The forecast is too old to wet a rug by',
+        button: 'Forecast the drying',
+      };
+    case 'turn-rug':
+      return {
+        title: 'Turn it',
+        detail: 'Every 4 to 6 h; two people for a heavy wet rug',
+        button: 'Open drying',
       };
     case 'resolve-plan':
       return {

@@ -139,7 +139,7 @@ function circumstances(facts: PlanFacts): readonly SourcedLimit[] {
           'slow',
           expectedDryingHours === undefined
             ? 'drying time not known'
-            : `${expectedDryingHours} h, estimated by hand`,
+            : `${expectedDryingHours} h, ${facts.expectedDryingFrom ?? 'estimated by hand'}`,
           expectedDryingHours === undefined,
         )
       : []),

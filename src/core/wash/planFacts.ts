@@ -21,6 +21,17 @@ import type {
 
 export * from './vocabulary.ts';
 
+/**
+ * Where the hours until dry come from. A forecast gives the hours within which nine in ten such rugs are dry;
+ * where it saw no end, the hours it looked at are a lower bound.
+ */
+export const dryingHoursFrom = [
+  'estimated by hand',
+  'forecast of the drying room, dry by then in nine of ten',
+  'forecast of the drying room, no end in sight by then',
+] as const;
+export type DryingHoursFrom = (typeof dryingHoursFrom)[number];
+
 export interface Foundation {
   readonly warp?: Fibre;
   readonly weft?: Fibre;
@@ -130,8 +141,10 @@ export interface PlanFacts {
   /** False: some findings are noted, but nobody looked the whole rug over; no wet step. Absent: as `findings` says. */
   readonly lookedOver?: boolean;
   readonly stains?: readonly Stain[];
-  /** Wet hours until dry [h], entered by hand until a forecast exists. */
+  /** Wet hours until dry [h]. */
   readonly expectedDryingHours?: number;
+  /** Where these hours come from; absent: estimated by hand. */
+  readonly expectedDryingFrom?: DryingHoursFrom;
   readonly soiling?: 'dust only' | 'soiled';
   readonly monthsSinceWash?: number;
   /** Hours from first wetting to the promised hand-back [h]; absent: nothing promised. */

@@ -220,7 +220,10 @@ function planFrom(facts: PlanFacts, judgement: Judgement): WashPlan {
       dryMassFrom: mass.weighed ? 'weighed' : 'estimate from mass band',
       wetMassKg: wetMassOf(facts),
       ...(facts.expectedDryingHours === undefined ? {} : { expectedDryingHours: facts.expectedDryingHours }),
-      expectedDryingFrom: facts.expectedDryingHours === undefined ? 'unknown' : 'estimated by hand',
+      expectedDryingFrom:
+        facts.expectedDryingHours === undefined
+          ? 'unknown'
+          : (facts.expectedDryingFrom ?? 'estimated by hand'),
     },
   };
 }

@@ -2,6 +2,7 @@ import type { Axis, AxisValue, Bounds } from './limit.ts';
 import type {
   Agent,
   ColourKind,
+  DryingHoursFrom,
   Grade,
   Method,
   RuleNumber,
@@ -185,6 +186,6 @@ export interface WashPlan {
     readonly dryMassFrom: 'weighed' | 'estimate from mass band';
     readonly wetMassKg: number;
     readonly expectedDryingHours?: number;
-    readonly expectedDryingFrom: 'estimated by hand' | 'unknown';
+    readonly expectedDryingFrom: DryingHoursFrom | 'unknown';
   };
 }

@@ -12,7 +12,11 @@ const agreedBy = z.discriminatedUnion('how', [
 
 export const agreementFacts = {
   /** The hours until dry that the washer expects, until a forecast takes their place. */
-  DryingExpected: fact('DryingExpected', { hours: z.number().check(z.gt(0), z.lte(1000)) }),
+  /** By hand: where there is no room to forecast, or the owner knows better and says why. */
+  DryingExpected: fact('DryingExpected', {
+    hours: z.number().check(z.gt(0), z.lte(1000)),
+    why: z.optional(passage),
+  }),
   /** The plan as it stood when it was put to the client, whole: later rules must not change what was agreed. */
   PlanAgreed: fact('PlanAgreed', {
     rulebook: line,

@@ -2,12 +2,29 @@ import * as z from 'zod/mini';
 import { extractions } from '../../core/drying/index.ts';
 import { fact, fractionOfOne, id, line, massKg, passage, pointMm, sha256, temperatureC } from './shape.ts';
 
+const hours = z.number().check(z.gte(0), z.lte(2000));
 export const postures = ['hung', 'flat on mesh', 'flat on floor', 'face down flat'] as const;
 
 /** Which of the dry standards a workshop with its instruments can keep. */
 export const dryStandards = ['full', 'without scale', 'without meter'] as const;
 
 export const dryingFacts = {
+  /**
+   * When this rug would be dry if its wash began then, with what hung already: made by the server from the
+   * record, with everything it was made from.
+   */
+  DryingForecast: fact('DryingForecast', {
+    room: id,
+    /** From first wetting until dry, within which the stated share of such rugs is dry; null: beyond the hours looked at. */
+    hours: z.nullable(hours),
+    medianHours: z.nullable(hours),
+    share: fractionOfOne,
+    lookedHours: hours,
+    /** Rugs that hung there. */
+    among: z.array(id).check(z.maxLength(500)),
+    /** The drying scenario it was worked out from, so that it can be worked out again. */
+    scenario: z.record(z.string(), z.unknown()),
+  }),
   DryingStarted: fact('DryingStarted', {
     posture: z.enum(postures),
     place: line,

@@ -80,6 +80,12 @@ export const workRules: Rules = {
     latestVisit(standing)?.stops.some(({ called, cleared }) => called.stop === stop && cleared === null)
       ? null
       : { code: 'stop-unknown', facts: { stop } },
+  DryingExpected: (standing, { why }, asked) => {
+    if (latestVisit(standing)?.dryingForecast === null) return null;
+    const answers = asked.person.roles.includes('owner') && why !== undefined;
+    return answers ? null : { code: 'drying-hours-need-owner', facts: {} };
+  },
+  DryingForecast: (_standing, _fact, asked) => needsRole(asked, 'DryingForecast', 'owner', 'washer'),
   DryingStarted: (standing, { posture }) => postureProblem(standing, posture),
   RugTurned: (standing, { posture }) =>
     latestVisit(standing)?.dryingStarted === null

@@ -8,13 +8,8 @@ import { FoundationSheet } from './identify/FoundationPart.tsx';
 import { KnotsPhotoSheet } from './identify/KnotsPhotoSheet.tsx';
 import { KnotsSheet } from './identify/KnotsSheet.tsx';
 import { LookOverSheet } from './identify/LookOverSheet.tsx';
-import {
-  CorrectiveAimSheet,
-  DryingHoursSheet,
-  OverrideSheet,
-  PlanOnRecordSheet,
-  SignOffSheet,
-} from './plan/planSheets.tsx';
+import { DryingHoursSheet } from './plan/DryingHoursSheet.tsx';
+import { CorrectiveAimSheet, OverrideSheet, PlanOnRecordSheet, SignOffSheet } from './plan/planSheets.tsx';
 import {
   CameBackSheet,
   IncidentSheet,

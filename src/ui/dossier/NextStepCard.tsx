@@ -24,6 +24,7 @@ const wayTo = (deed: Deed, view: DossierView): Way => {
       return { kind: 'view', view: 'wash' };
     case 'start-drying':
     case 'take-drying-reading':
+    case 'turn-rug':
     case 'accept-dry':
       return { kind: 'view', view: 'dry' };
     case 'read-blot': {
@@ -66,6 +67,7 @@ const wayTo = (deed: Deed, view: DossierView): Way => {
       return asks({ kind: 'blot', place: { colour, side, liquid, atUrinePlace, required: deed.test } });
     }
     case 'enter-drying-hours':
+    case 'forecast-drying':
       return asks({ kind: 'drying hours' });
     case 'resolve-plan':
     case 'agree-plan':

@@ -102,7 +102,7 @@ async function identify(hand: Hand) {
 }
 
 async function enterDryingHours(hand: Hand) {
-  await hand.within('region', 'What it can bear').press('Enter the hours');
+  await hand.within('region', 'What it can bear').press('Forecast or enter');
   await inSheet(hand, 'Hours until dry', async (sheet) => {
     await sheet.fill('Hours', '20');
     await sheet.press('Record');

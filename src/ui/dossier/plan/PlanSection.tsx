@@ -1,5 +1,11 @@
 import { isOverridable, ruleIds, type WashPlan } from '../../../core/wash/index.ts';
-import { agreedPlan, planFingerprint } from '../../../dossier/index.ts';
+import {
+  agreedPlan,
+  expectedDrying,
+  forecastFreshHours,
+  isForecastStale,
+  planFingerprint,
+} from '../../../dossier/index.ts';
 import { Button, Notice, ProblemNotice, When } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import { figure, massWords } from '../figures.ts';
@@ -9,21 +15,30 @@ import { LoosenList } from './LoosenList.tsx';
 import { StepList } from './StepList.tsx';
 
 function DryingHours() {
-  const { visit, open, ask } = useDossier();
-  const expected = visit?.dryingExpected ?? null;
+  const { visit, open, now, ask } = useDossier();
+  const expected = visit === null ? null : expectedDrying(visit);
+  const isStale = visit !== null && isForecastStale(visit, now);
+  const byHand = expected?.from === 'estimated by hand';
   return (
     <div className="hours">
       <div>
-        <b>{expected === null ? 'Hours until dry: not said' : `${figure(expected.hours)} h until dry`}</b>
+        <b>
+          {expected === null
+            ? 'Hours until dry: not said'
+            : `${byHand ? '' : 'within '}${figure(expected.hours)} h from first wetting until dry`}
+        </b>
         <div className="why">
           {expected === null
             ? 'Unknown counts as too long. Rules R08, R38 and R39 use it.'
-            : 'estimated by hand, from first wetting; no forecast stands behind it'}
+            : `${expected.from}${visit?.dryingExpected?.why !== undefined && byHand ? `: ${visit.dryingExpected.why}` : ''}`}
         </div>
+        {isStale ? (
+          <div className="why">◆ older than {forecastFreshHours} h: it is asked again before the water</div>
+        ) : null}
       </div>
       {open && (
         <Button tone="ghost" onPress={() => ask({ kind: 'drying hours' })}>
-          {expected === null ? 'Enter the hours' : 'Change'}
+          {expected === null ? 'Forecast or enter' : 'Change'}
         </Button>
       )}
     </div>

@@ -1,14 +1,6 @@
 import type { Signatory } from '../../../core/wash/index.ts';
 import { overrideAbout, planFingerprint } from '../../../dossier/index.ts';
-import {
-  Button,
-  LineField,
-  Notice,
-  NumberField,
-  PassageField,
-  ProblemNotice,
-  Sheet,
-} from '../../kit/index.ts';
+import { Button, LineField, Notice, PassageField, ProblemNotice, Sheet } from '../../kit/index.ts';
 import type { OverrideRule } from '../ask.ts';
 import { useDossier } from '../dossierView.ts';
 import { counted } from '../figures.ts';
@@ -17,47 +9,6 @@ import { useField, useForm } from '../useForm.ts';
 
 interface SheetProps {
   readonly onClose: () => void;
-}
-
-/** The washer's own estimate, used until a forecast takes its place. */
-export function DryingHoursSheet({ onClose }: SheetProps) {
-  const { visit } = useDossier();
-  const { form, act, isBusy, problem } = useForm('drying hours', onClose);
-  const [hours, setHours] = useField<number | null>(form, 'hours', visit?.dryingExpected?.hours ?? null);
-  return (
-    <Sheet title="Hours until dry" isOpen onClose={onClose}>
-      <p>
-        From first wetting until dry through, in your room as it is loaded now. An ordinary extracted rug
-        takes 12 to 36 h (common practice, no published source).
-      </p>
-      <NumberField
-        label="Hours"
-        unit="h"
-        least={1}
-        most={1000}
-        value={hours}
-        onChange={setHours}
-        isRequired
-      />
-      {hours !== null && hours > 48 && (
-        <Notice tone="stop" title="Longer than 48 h.">
-          <p>
-            Mould may grow in a rug that stays wet this long: the wash is blocked (R38) unless the owner
-            overrides it.
-          </p>
-        </Notice>
-      )}
-      <p className="why">It is printed “estimated by hand”.</p>
-      {problem && <ProblemNotice problem={problem} />}
-      <Button
-        wide
-        isDisabled={hours === null || isBusy}
-        onPress={() => hours !== null && act({ type: 'DryingExpected', hours })}
-      >
-        Record
-      </Button>
-    </Sheet>
-  );
 }
 
 export function CorrectiveAimSheet({ onClose }: SheetProps) {

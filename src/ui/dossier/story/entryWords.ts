@@ -106,7 +106,15 @@ const tellers: Tellers = {
       fact.words,
       fact.signed ? 'signed' : 'not signed',
     ),
-  DryingExpected: ({ hours }) => told(`expects ${figure(hours)} h to dry`, 'estimated by hand'),
+  DryingExpected: ({ hours, why }) => told(`expects ${figure(hours)} h to dry`, 'estimated by hand', why),
+  DryingForecast: ({ hours, lookedHours, among }) =>
+    told(
+      hours === null
+        ? `forecast: not dry within ${figure(lookedHours)} h`
+        : `forecast: dry within ${figure(hours)} h`,
+      'nine of ten such rugs are',
+      `beside ${among.length} that hung there`,
+    ),
   PlanAgreed: ({ method, fingerprint, note }) =>
     told(`put the plan on record: ${method}`, `seal ${fingerprint.slice(0, 8)}`, note),
   PriceQuoted: ({ lines, notToExceed }) =>

@@ -1,0 +1,66 @@
+import { expect, test } from 'vitest';
+import type { Entry } from '../../src/dossier/entry.ts';
+import { inventedRoom } from '../support/dryingRoomFacts.ts';
+import { consignmentOf, draft, measured, newId } from '../support/intake.ts';
+import { memoryHouse } from '../support/memoryHouse.ts';
+import { openedHouse } from '../support/tablet.ts';
+
+async function rugAndRoom() {
+  const house = memoryHouse();
+  const { owner } = await openedHouse(house);
+  const request = consignmentOf('41');
+  await owner.post('/api/consignments', request);
+  const rug = request.rugs[0]?.rug ?? '';
+  const room = (...facts: readonly { readonly type: string }[]) =>
+    owner.post('/api/rooms/attic/entries', {
+      expectedRevision: 0,
+      drafts: facts.map((fact) => ({ id: newId(), fact })),
+    });
+  const forecast = () => owner.post(`/api/rugs/${rug}/drying-forecast`, { room: 'attic' });
+  const measure = () =>
+    owner.post(`/api/rugs/${rug}/entries`, { expectedRevision: 2, drafts: [draft(measured)] });
+  return { owner, rug, room, forecast, measure };
+}
+
+const air = { type: 'AirRead', where: 'room', airC: 28, rh: 0.45 };
+const outside = { type: 'AirRead', where: 'outside', airC: 6, rh: 0.8 };
+const on = (machine: string) => ({ type: 'MachineSwitched', machine, on: true });
+
+test('a forecast is made by the server and kept with all it was made from; the same record gives the same hours', async () => {
+  const { room, forecast, measure } = await rugAndRoom();
+  expect((await forecast()).body['code']).toBe('room-unknown');
+  await room(inventedRoom, outside, on('dry-1'), on('fan-1'));
+  expect((await forecast()).body['code']).toBe('size-not-measured');
+  await measure();
+  expect((await forecast()).body['code']).toBe('room-air-unknown');
+  await room(air);
+  const made = await forecast();
+  expect(made.status).toBe(200);
+  const factOf = ({ body }: typeof made) =>
+    ({ ...(body['entries'] as readonly Entry[])[0]?.fact }) as Readonly<Record<string, unknown>>;
+  const fact = factOf(made);
+  expect(fact).toMatchObject({
+    type: 'DryingForecast',
+    room: 'attic',
+    share: 0.9,
+    lookedHours: 120,
+    among: [],
+  });
+  expect(Number(fact['hours'])).toBeGreaterThanOrEqual(Number(fact['medianHours']));
+  expect(fact['scenario']).toMatchObject({ room: { volumeM3: 90 }, rugs: [{ areaM2: expect.any(Number) }] });
+  expect(factOf(await forecast())['hours']).toBe(fact['hours']);
+});
+
+test('nobody may bring a forecast of their own', async () => {
+  const { owner, rug, measure } = await rugAndRoom();
+  await measure();
+  const brought = {
+    ...{ type: 'DryingForecast', room: 'attic', hours: 3, medianHours: 2, share: 0.9, lookedHours: 9 },
+    ...{ among: [], scenario: {} },
+  };
+  const answer = await owner.post(`/api/rugs/${rug}/entries`, {
+    expectedRevision: 3,
+    drafts: [{ id: newId(), fact: brought }],
+  });
+  expect(answer).toMatchObject({ status: 422, body: { code: 'body-wrong-shape' } });
+});
