@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import type { Entry } from '../dossier/entry.ts';
 import { fractionOfOne, id, instant, line } from '../dossier/facts/shape.ts';
+import type { RoomAlarm } from '../dossier/roomAlarms.ts';
 import { airPlaces, roomFacts } from '../dossier/roomFacts.ts';
 import type { RoomRow } from '../dossier/roomRow.ts';
 import type { RoomStanding } from '../dossier/roomStanding.ts';
@@ -63,6 +64,18 @@ export interface SensorAnswer {
 }
 
 export const forecastRequest = z.strictObject({ room: id });
+
+/** What has to be said of one room, with the names of the rugs it speaks of. */
+export interface RoomAlarmsTold {
+  readonly room: string;
+  readonly name: string;
+  readonly alarms: readonly RoomAlarm[];
+  readonly names: Readonly<Record<string, string>>;
+}
+
+export interface DryingAlarmsAnswer {
+  readonly rooms: readonly RoomAlarmsTold[];
+}
 
 export interface ReadingsAnswer {
   readonly recorded: number;

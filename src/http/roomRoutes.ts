@@ -1,4 +1,5 @@
 import { Hono } from 'hono';
+import { dryingAlarms } from '../app/dryingAlarms.ts';
 import { forecastDrying } from '../app/forecastDrying.ts';
 import type { House } from '../app/house.ts';
 import { issueSensor, listRooms, readRoom, recordRoom, takeReadings } from '../app/rooms.ts';
@@ -12,6 +13,7 @@ import { readJsonBody } from './readBody.ts';
 export function roomRoutes(house: House) {
   const routes = new Hono<Guarded>();
   routes.get('/rooms', async () => jsonAnswer(await listRooms(house)));
+  routes.get('/drying-alarms', async () => jsonAnswer(await dryingAlarms(house)));
   routes.get('/rooms/:room', async (route) => answerOf(await readRoom(house, route.req.param('room'))));
   routes.post('/rooms/:room/entries', async (route) => {
     const request = await readJsonBody(route.req.raw, roomEntriesRequest);

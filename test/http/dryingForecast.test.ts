@@ -19,7 +19,7 @@ async function rugAndRoom() {
   const forecast = () => owner.post(`/api/rugs/${rug}/drying-forecast`, { room: 'attic' });
   const measure = () =>
     owner.post(`/api/rugs/${rug}/entries`, { expectedRevision: 2, drafts: [draft(measured)] });
-  return { owner, rug, room, forecast, measure };
+  return { owner, rug, room, forecast, measure, house };
 }
 
 const air = { type: 'AirRead', where: 'room', airC: 28, rh: 0.45 };
@@ -63,4 +63,29 @@ test('nobody may bring a forecast of their own', async () => {
     drafts: [{ id: newId(), fact: brought }],
   });
   expect(answer).toMatchObject({ status: 422, body: { code: 'body-wrong-shape' } });
+});
+
+test('Today is told of a room before it happens: a still machine, a rug past its 48 hours; an empty room says nothing', async () => {
+  const { owner, rug, room, measure, house } = await rugAndRoom();
+  await room(inventedRoom, outside, air);
+  expect((await owner.get('/api/drying-alarms')).body['rooms']).toEqual([]);
+  await measure();
+  // Nobody can put a rug to water here without tests and consent; how it came to be wet is not what this is about.
+  const facts = [
+    { type: 'StepStarted', step: '1-wet-out', wets: true },
+    { type: 'DryingStarted', posture: 'flat on floor', place: 'floor', room: 'attic' },
+  ];
+  const stream = `rug/${rug}`;
+  const { revision } = await house.ledger.head(stream);
+  const drafts = facts.map((fact) => ({
+    ...{ id: newId(), stream, at: house.clock.now(), by: 'tobin', version: 1 },
+    fact,
+  }));
+  expect((await house.ledger.append([{ stream, expectedRevision: revision, drafts }])).ok).toBe(true);
+  const { body } = await owner.get('/api/drying-alarms');
+  const [told] = body['rooms'] as readonly { readonly alarms: readonly { readonly code: string }[] }[];
+  const codes = told?.alarms.map(({ code }) => code);
+  expect(codes).toContain('machine-off');
+  expect(codes).toContain('wet-past-red');
+  expect((await owner.get('/api/rooms/attic')).body['hanging']).toMatchObject([{ rug, room: 'attic' }]);
 });

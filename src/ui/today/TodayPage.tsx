@@ -4,6 +4,7 @@ import type { TodayAnswer, TodayRow } from '../../contract/index.ts';
 import type { Urgency } from '../../dossier/nextStep.ts';
 import { asked, call, problemOf, serverNow } from '../call/index.ts';
 import { Busy, Empty, ProblemNotice } from '../kit/index.ts';
+import { DryingAlarms } from './DryingAlarms.tsx';
 import { TodayLine } from './TodayLine.tsx';
 
 type Group = Urgency | 'held';
@@ -69,6 +70,7 @@ export function TodayPage() {
           </p>
         </Empty>
       ) : null}
+      <DryingAlarms />
       {groups.map(({ group, title }) => (
         <TodayGroup
           key={group}
