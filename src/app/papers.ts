@@ -1,7 +1,8 @@
 import { clientStanding } from '../dossier/clientFacts.ts';
 import { standingOf } from '../dossier/evolve.ts';
 import type { RugEntry } from '../dossier/facts/index.ts';
-import { latestVisit } from '../dossier/standing.ts';
+import { type AirAt, roomStandingOf } from '../dossier/roomStanding.ts';
+import { latestVisit, type VisitStanding } from '../dossier/standing.ts';
 import {
   type ConsignedRug,
   makePaper,
@@ -58,8 +59,11 @@ export async function paperContext(
   const visit = latestVisit(standing);
   const last = entries.at(-1);
   if (visit === null || last === undefined) return refused('rug-unknown', { rug });
+  const roomAir =
+    kind === undefined || kind === 'drying-log' ? await airWhileDrying(house, visit, last.at) : [];
   return done({
     ...{ rug: standing, visit, entries, by: actor.person },
+    ...(roomAir.length === 0 ? {} : { roomAir }),
     issuedAt: issuedAt(kind, last.at, house.clock.now()),
     timeZone: house.timeZone,
     workshop: await readWorkshop(house),
@@ -71,6 +75,24 @@ export async function paperContext(
       dryFound: dryFoundWords,
     },
   });
+}
+
+/** What was read of the air in the rooms where a rug hung, from its first pole until it was accepted as dry. */
+async function airWhileDrying(
+  { ledger }: House,
+  { dryingPlaces, dryAccepted }: VisitStanding,
+  lastAt: string,
+): Promise<readonly AirAt[]> {
+  const until = dryAccepted?.when ?? lastAt;
+  const stays = dryingPlaces.map(({ room, when }, index) => ({
+    ...{ room, from: when, until: dryingPlaces[index + 1]?.when ?? until },
+  }));
+  const read = stays.map(async (stay) => {
+    if (stay.room === undefined) return [];
+    const { room } = roomStandingOf(await ledger.read(`room/${stay.room}`));
+    return room.filter(({ when }) => when >= stay.from && when < stay.until);
+  });
+  return (await Promise.all(read)).flat();
 }
 
 /** One paper of a rug as PDF. */

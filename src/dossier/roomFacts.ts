@@ -1,4 +1,5 @@
 import * as z from 'zod/mini';
+import { separators, timeForms } from '../core/drying/index.ts';
 import type { Entry } from './entry.ts';
 import {
   type Frozen,
@@ -55,17 +56,19 @@ const air = { airC: z.optional(airC), rh: z.optional(fractionOfOne) };
 const airRow = z.strictObject({ at: instant, airC: z.optional(airC), rh: z.optional(fractionOfOne) });
 export const airPlaces = ['room', 'outside'] as const;
 
+const column = z.int().check(z.gte(0), z.lte(500));
 /** How a logger writes its files, learnt once and kept. */
 const mapping = z.strictObject({
-  separator: z.enum([',', ';', '\t']),
+  separator: z.enum(separators),
   decimal: z.enum(['.', ',']),
-  header: z.boolean(),
+  skipLines: z.int().check(z.gte(0), z.lte(10_000)),
   columns: z.strictObject({
-    time: z.int().check(z.gte(0), z.lte(200)),
-    temperature: z.int().check(z.gte(0), z.lte(200)),
-    humidity: z.int().check(z.gte(0), z.lte(200)),
+    time: column,
+    clock: z.optional(column),
+    temperature: column,
+    humidity: column,
   }),
-  timeForm: z.enum(['iso', 'd.m.y', 'd/m/y', 'm/d/y', 'unix s']),
+  timeForm: z.enum(timeForms),
   temperatureUnit: z.enum(['°C', '°F']),
   humidityUnit: z.enum(['%', 'of 1']),
 });
@@ -114,4 +117,3 @@ export type RoomFactOf<Type extends RoomFactType> = Frozen<z.infer<(typeof roomF
 export type RoomFact = { [Type in RoomFactType]: RoomFactOf<Type> }[RoomFactType];
 export type RoomEntry = Entry<RoomFact>;
 export type RoomMachine = RoomFactOf<'RoomSetUp'>['machines'][number];
-export type LoggerMapping = RoomFactOf<'LoggerMapped'>['mapping'];

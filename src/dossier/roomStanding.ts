@@ -43,6 +43,8 @@ export interface RoomStanding {
   readonly room: readonly AirAt[];
   readonly outside: readonly AirAt[];
   readonly loggers: Readonly<Record<string, Noted<'LoggerMapped'>>>;
+  /** The latest instant that came from each logger or sensor. */
+  readonly lastFrom: Readonly<Record<string, string>>;
   readonly sensors: readonly SensorStanding[];
 }
 
@@ -55,6 +57,7 @@ const emptyRoom: RoomStanding = {
   room: [],
   outside: [],
   loggers: {},
+  lastFrom: {},
   sensors: [],
 };
 
@@ -68,6 +71,7 @@ interface Growing {
   readonly windows: Switched[];
   readonly air: { readonly room: AirAt[]; readonly outside: AirAt[] };
   readonly loggers: Record<string, Noted<'LoggerMapped'>>;
+  readonly lastFrom: Record<string, string>;
   sensors: SensorStanding[];
 }
 
@@ -94,6 +98,7 @@ function take(into: Growing, { id: entry, at, by, fact }: RoomEntry): void {
       for (const row of fact.rows) {
         const { at: rowAt, airC, rh } = row;
         into.air[fact.where].push({ airC, rh, when: rowAt, from: fact.from, by, entry });
+        if (rowAt > (into.lastFrom[fact.from] ?? '')) into.lastFrom[fact.from] = rowAt;
       }
       break;
     case 'LoggerMapped':
@@ -129,6 +134,7 @@ export function roomStandingOf(entries: readonly Entry[]): RoomStanding {
     windows: [],
     air: { room: [], outside: [] },
     loggers: {},
+    lastFrom: {},
     sensors: [],
   };
   for (const entry of all) if (!withdrawn.has(entry.id)) take(into, entry);
@@ -141,6 +147,7 @@ export function roomStandingOf(entries: readonly Entry[]): RoomStanding {
     room: byTime(into.air.room),
     outside: byTime(into.air.outside),
     loggers: into.loggers,
+    lastFrom: into.lastFrom,
     sensors: into.sensors,
     ...(last === undefined ? {} : { revision: last.revision, seal: last.seal }),
   };

@@ -57,6 +57,34 @@ const plots = (context: PaperContext, wet: string): readonly PaperPart[] => {
   return [mass, pocket].filter((plot) => plot !== null);
 };
 
+/** The room's air, one reading an hour: more would not be seen at this size. */
+function airPlots({ roomAir = [] }: PaperContext, wet: string): readonly PaperPart[] {
+  const hourly = (value: (air: (typeof roomAir)[number]) => number | undefined) => {
+    const byHour = new Map<number, { readonly hours: number; readonly value: number }>();
+    for (const air of roomAir) {
+      const [read, hours] = [value(air), hoursBetween(wet, air.when)];
+      if (read !== undefined && !byHour.has(Math.floor(hours)))
+        byHour.set(Math.floor(hours), { hours, value: read });
+    }
+    return [...byHour.values()];
+  };
+  const plots = [
+    dryingPlot({ name: 'room, °C', points: hourly(({ airC }) => airC), level: null }),
+    dryingPlot({
+      name: 'room, % RH',
+      points: hourly(({ rh }) => (rh === undefined ? undefined : rh * 100)),
+      level: { value: 45, name: 'aim: at most 45 %' },
+    }),
+  ].filter((plot) => plot !== null);
+  return plots.length === 0
+    ? []
+    : [
+        heading(1, 'Air of the drying room'),
+        ...plots,
+        text(`${roomAir.length} readings by people, loggers and sensors; the aim is a workshop setting.`),
+      ];
+}
+
 /** Hours are told only once drying has ended: a paper lies about while the clock runs on. */
 const clockParts = (context: PaperContext, wet: string): readonly PaperPart[] => {
   const { visit, timeZone } = context;
@@ -203,6 +231,7 @@ export function dryingLog(context: PaperContext): PaperBody {
         visit.readings.map((reading) => readingRow(reading, wet, context)),
         'No reading is on record.',
       ),
+      ...(wet === null ? [] : airPlots(context, wet)),
     ],
   };
 }

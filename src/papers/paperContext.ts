@@ -1,4 +1,5 @@
 import type {
+  AirAt,
   ClientStanding,
   DryCriterion,
   RugEntry,
@@ -42,5 +43,7 @@ export interface PaperContext extends ConsignedRug {
   readonly consignment: readonly ConsignedRug[];
   /** The rug's whole stream, oldest first, withdrawn entries and all. */
   readonly entries: readonly RugEntry[];
+  /** Air of its drying room while it dried, oldest first; absent where no room was named or nothing read. */
+  readonly roomAir?: readonly AirAt[];
   readonly words: PaperWords;
 }

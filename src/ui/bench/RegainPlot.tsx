@@ -1,5 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import { area, line } from 'd3-shape';
+import type { Estimate } from '../../core/air/index.ts';
 import type { RegainBand } from '../../core/drying/index.ts';
 import { wetClockHours } from '../../core/mould/index.ts';
 import { figure } from '../dossier/figures.ts';
@@ -15,12 +16,21 @@ export function RegainPlot(props: {
   readonly bands: readonly RegainBand[];
   readonly target: number;
   readonly words: string;
+  /** Water as weighed, with what the dry mass leaves open. */
+  readonly weighed?: readonly { readonly hour: number; readonly water: Estimate }[];
+  /** The present hour, where the course began before it. */
+  readonly nowHour?: number;
 }) {
-  const { bands, target, words } = props;
+  const { bands, target, words, weighed = [], nowHour } = props;
   const end = bands.at(-1)?.hour ?? 0;
-  const most = Math.max(target * 1.5, ...bands.map(({ interval95 }) => interval95[1]));
+  const begin = Math.min(0, bands[0]?.hour ?? 0);
+  const most = Math.max(
+    target * 1.5,
+    ...bands.map(({ interval95 }) => interval95[1]),
+    ...weighed.map(({ water }) => water.most),
+  );
   const x = scaleLinear()
-    .domain([0, end])
+    .domain([begin, end])
     .range([side.left, width - side.right]);
   const y = scaleLinear()
     .domain([0, most])
@@ -46,6 +56,15 @@ export function RegainPlot(props: {
       <path d={band('interval95')} className="dryPossible" />
       <path d={band('interval80')} className="dryLikely" />
       {median === null ? null : <path d={median} className="dryMedian" />}
+      {weighed.map(({ hour, water }) => (
+        <g key={hour}>
+          <line x1={x(hour)} x2={x(hour)} y1={y(water.least)} y2={y(water.most)} className="dryRange" />
+          <circle cx={x(hour)} cy={y(water.likely)} r={5} className="dryPoint" />
+        </g>
+      ))}
+      {nowHour === undefined ? null : (
+        <line x1={x(nowHour)} x2={x(nowHour)} y1={side.top} y2={height - side.bottom} className="dryNow" />
+      )}
       {clock.map((hour) => (
         <g key={hour}>
           <line

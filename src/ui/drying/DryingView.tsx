@@ -1,10 +1,11 @@
 import { useEffect } from 'react';
 import { Link } from 'wouter';
-import { hoursBetween, wetClock } from '../../dossier/index.ts';
+import { dryingPlaceOf, hoursBetween, wetClock } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { Notice, Tag } from '../kit/index.ts';
 import '../wash/wash.css';
 import { DryCheck } from './DryCheck.tsx';
+import { ForecastPart } from './ForecastPart.tsx';
 import { MassPlot } from './MassPlot.tsx';
 import { PosturePart } from './PosturePart.tsx';
 import { ReadingPart } from './ReadingPart.tsx';
@@ -19,6 +20,7 @@ export function DryingView() {
   if (visit === null) return null;
   const clock = wetClock(visit, now);
   const turned = visit.turnings.at(-1)?.when ?? visit.dryingStarted?.when;
+  const forecastHere = (dryingPlaceOf(standing)?.room ?? null) !== null;
   const turnDue = turned !== undefined && visit.dryAccepted === null && hoursBetween(turned, now) >= 6;
   return (
     <div className="page wash">
@@ -44,11 +46,11 @@ export function DryingView() {
       )}
       <PosturePart />
       <ReadingPart />
-      <MassPlot />
+      {forecastHere ? <ForecastPart /> : <MassPlot />}
       <DryCheck />
       <p className="why">
-        No forecast is computed yet: the readings and the clock decide. Mould, old insecticide and wet lifting
-        can hurt people; local codes and licensed practice come first.
+        The forecast says when to look; readings at the rug and the clock decide. Mould, old insecticide and
+        wet lifting can hurt people; local codes and licensed practice come first.
       </p>
     </div>
   );

@@ -1,16 +1,9 @@
 import { useMemo, useState } from 'react';
 import { Link } from 'wouter';
-import {
-  type DryingRug,
-  dryingRugOf,
-  type RoomAssumption,
-  roomAlarms,
-  roomScenario,
-  standingOf,
-} from '../../dossier/index.ts';
+import { type RoomAssumption, roomAlarms } from '../../dossier/index.ts';
 import type { RoomNames } from '../../text/roomAlarmWords.ts';
 import { useMe, useRecordRoom, useRoom, useSettings } from '../call/index.ts';
-import { Busy, Button, instantWords, Notice, ProblemNotice, Sheet, useNow } from '../kit/index.ts';
+import { Busy, Button, instantWords, Notice, ProblemNotice, Sheet } from '../kit/index.ts';
 import { AirPart } from './AirPart.tsx';
 import { AirPlot } from './AirPlot.tsx';
 import { AlarmsPart } from './AlarmsPart.tsx';
@@ -19,11 +12,8 @@ import { RoomDrawing } from './RoomDrawing.tsx';
 import { RoomContext, type RoomView } from './roomView.ts';
 import { SensorsPart } from './SensorsPart.tsx';
 import { SetUpForm } from './SetUpForm.tsx';
-import { useRoomWorker } from './useRoomWorker.ts';
+import { useRoomForecast } from './useRoomForecast.ts';
 
-/** How far the page looks ahead [h]. */
-const aheadHours = 72;
-const fiveMinutes = 5 * 60_000;
 const nobody = { person: 'nobody', name: '', roles: [] } as const;
 const none: readonly RoomAssumption[] = [];
 
@@ -34,25 +24,7 @@ export function RoomPage({ room, others }: { readonly room: string; readonly oth
   const settings = useSettings();
   const me = useMe();
   const [isChanging, setChanging] = useState(false);
-  const clock = useNow(20_000);
-  // The forecast is made anew every five minutes, and at once when something is recorded.
-  const minute = Math.floor(clock / fiveMinutes) * fiveMinutes;
-  const now = new Date(Math.max(minute, Date.parse(told?.now ?? '1970-01-01'))).toISOString();
-
-  const rugs = useMemo<readonly DryingRug[]>(
-    () =>
-      (told?.hanging ?? []).flatMap(({ rug, entries }) => {
-        const drying = dryingRugOf(standingOf(entries), rug);
-        return drying?.ok === true ? [drying.value] : [];
-      }),
-    [told],
-  );
-  const built = useMemo(
-    () => (told === null ? null : roomScenario(told.standing, rugs, now, aheadHours)),
-    [told, rugs, now],
-  );
-  const scenario = built?.ok === true && rugs.length > 0 ? built.value.scenario : null;
-  const { forecast, answer } = useRoomWorker(scenario);
+  const { now, rugs, built, forecast, answer } = useRoomForecast(told);
   const alarms = useMemo(
     () => (told === null ? [] : roomAlarms(told.standing, rugs, answer, now)),
     [told, rugs, answer, now],

@@ -3,20 +3,24 @@ import { useState } from 'react';
 import type { SensorAnswer } from '../../contract/index.ts';
 import { call, type ShownProblem } from '../call/index.ts';
 import { Button, Choice, LineField, Notice, ProblemNotice, Section, Sheet, When } from '../kit/index.ts';
+import { LoggerSheet } from './LoggerSheet.tsx';
 import { useRoomView } from './roomView.ts';
 
 /** What else reads the air: a logger's files, and sensors that send by themselves. */
 export function SensorsPart() {
   const { standing, isOwner, record, isBusy } = useRoomView();
-  const [sheet, setSheet] = useState<'sensor' | null>(null);
+  const [sheet, setSheet] = useState<'sensor' | 'file' | null>(null);
   const [problem, setProblem] = useState<ShownProblem | null>(null);
   const revoke = async (sensor: string) => {
     const answer = await record([{ type: 'SensorRevoked', sensor }]);
     setProblem(answer.ok ? null : answer.problem);
   };
   return (
-    <Section title="Sensors">
+    <Section title="Loggers and sensors">
       <div className="actions">
+        <Button tone="ghost" onPress={() => setSheet('file')}>
+          Take in a logger’s file
+        </Button>
         {isOwner ? (
           <Button tone="ghost" onPress={() => setSheet('sensor')}>
             Add a sensor
@@ -49,6 +53,7 @@ export function SensorsPart() {
       </ul>
       <ProblemNotice problem={problem} />
       {sheet === 'sensor' ? <SensorSheet onClose={() => setSheet(null)} /> : null}
+      {sheet === 'file' ? <LoggerSheet onClose={() => setSheet(null)} /> : null}
     </Section>
   );
 }

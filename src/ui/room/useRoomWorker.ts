@@ -3,7 +3,7 @@ import type { DryAnswer, DryingProblem, DryScenario } from '../../core/drying/in
 import type { Result } from '../../units/index.ts';
 import type { RoomAsked, RoomTold } from './roomTalk.ts';
 
-interface Worked {
+export interface Worked {
   readonly isBusy: boolean;
   readonly answer: Result<DryAnswer, DryingProblem> | null;
   readonly ms: number;

@@ -1,0 +1,107 @@
+import { dryingPlaceOf, moistureRatio, ovenDryMassOf, wetClockHours } from '../../dossier/index.ts';
+import '../bench/dry.css';
+import { RegainPlot } from '../bench/RegainPlot.tsx';
+import { useRoom } from '../call/index.ts';
+import { useDossier } from '../dossier/dossierView.ts';
+import { figure, percentWords } from '../dossier/figures.ts';
+import { Part } from '../dossier/Part.tsx';
+import { Busy, FactList, instantWords, Notice, ProblemNotice } from '../kit/index.ts';
+import { instantOf } from '../room/roomView.ts';
+import { useRoomForecast } from '../room/useRoomForecast.ts';
+
+/** When this rug will be dry, among everything that hangs in its room. */
+export function ForecastPart() {
+  const { standing } = useDossier();
+  const place = dryingPlaceOf(standing);
+  return place === null || place.room === null ? null : <InRoom room={place.room} />;
+}
+
+function InRoom({ room }: { readonly room: string }) {
+  const { rug, standing, visit } = useDossier();
+  const { answer: told, problem } = useRoom(room);
+  const { built, forecast, answer, now } = useRoomForecast(told);
+  const found = answer?.rugs.find(({ id }) => id === rug);
+  const drying = built?.ok === true ? built.value : null;
+  const spread = found?.spread;
+  if (visit === null) return null;
+  if (drying === null || found === undefined || spread === undefined) {
+    return (
+      <Part id="forecast" title="Forecast">
+        <ProblemNotice problem={problem} />
+        {built?.ok === false ? <ProblemNotice problem={built.problem} /> : null}
+        {forecast.answer?.ok === false ? <ProblemNotice problem={forecast.answer.problem} /> : null}
+        {forecast.isBusy ? <Busy words="Working out the forecast" /> : null}
+      </Part>
+    );
+  }
+  const { zero, scenario } = drying;
+  const hung = scenario.rugs.find(({ id }) => id === rug)?.hungAtHour ?? 0;
+  const wetted = scenario.rugs.find(({ id }) => id === rug)?.wettedAtHour ?? hung;
+  const at = (fromHanging: number | null) =>
+    fromHanging === null ? 'later than looked at' : instantWords(instantOf(zero, hung + fromHanging));
+  const { interval80, interval95, chanceRed } = spread;
+  const ovenDry = ovenDryMassOf(standing, visit);
+  const weighed = visit.readings.flatMap(({ massKg, when }) =>
+    massKg === undefined || ovenDry === null
+      ? []
+      : [{ hour: hourOf(when, zero) - wetted, water: moistureRatio(massKg, ovenDry) }],
+  );
+  const bands = spread.bands
+    .filter(({ hour }) => hour >= hung)
+    .map((band) => ({ ...band, hour: band.hour - wetted }));
+  const width = interval80[0] === null || interval80[1] === null ? null : interval80[1] - interval80[0];
+  return (
+    <Part id="forecast" title="Forecast">
+      <p className="big">
+        {interval80[1] !== null && hung + interval80[1] <= hourOf(now, zero)
+          ? 'Dry by the forecast: prove it'
+          : `${at(interval80[0])} – ${at(interval80[1])}`}
+      </p>
+      <p>
+        80 % likely; most likely {at(found.hoursToTarget)}; 95 %: {at(interval95[0])} – {at(interval95[1])}.{' '}
+        <span className="why">
+          {width === null ? '' : `The 80 % interval is ${figure(width)} h wide; every weighing narrows it.`}
+        </span>
+      </p>
+      {chanceRed >= alarmChance ? (
+        <Notice
+          tone="stop"
+          title={`${percentWords(Math.round(chanceRed * 100) / 100)} likely to be wet past ${wetClockHours.redHours} h.`}
+        >
+          <p>More air, fewer neighbours, another machine, or turn it to where both faces dry.</p>
+        </Notice>
+      ) : null}
+      {spread.contradicted ? (
+        <Notice tone="caution" title="The readings contradict the forecast.">
+          <p>Trust the readings. Check the scale and the dry mass, and promise nothing by this forecast.</p>
+        </Notice>
+      ) : null}
+      <RegainPlot
+        bands={bands}
+        target={found.targetRegain}
+        weighed={weighed}
+        nowHour={hourOf(now, zero) - wetted}
+        words={`Water in the rug by hours since first wetting; dry between ${at(interval80[0])} and ${at(interval80[1])}, 80 % likely`}
+      />
+      <FactList
+        rows={[
+          {
+            name: 'Mould index',
+            value: figure(found.mouldIndex, 2),
+            why: 'VTT model, class very sensitive (no class is published for soiled wool): for ranking; the wet clock rules',
+          },
+          {
+            name: 'Dry means',
+            value: `${percentWords(found.targetRegain)} water`,
+            why: 'the fibre’s rest at 65 % RH',
+          },
+        ]}
+      />
+    </Part>
+  );
+}
+
+/** From this chance on it is an alarm (data/drying/settings.json). */
+const alarmChance = 0.2;
+const hourOf = (instant: string, zero: string): number =>
+  (Date.parse(instant) - Date.parse(zero)) / 3_600_000;
