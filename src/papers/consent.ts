@@ -1,5 +1,6 @@
 import { done, type Result, refused } from '../units/index.ts';
 import { agreementParts, priceParts, riskParts, stepLines, untestedParts } from './agreementParts.ts';
+import { dyeGrounds } from './dyeGrounds.ts';
 import { limitRows } from './limitWords.ts';
 import { dayWords, figure } from './measureWords.ts';
 import type { PaperContext } from './paperContext.ts';
@@ -49,6 +50,7 @@ export function consent(context: PaperContext): Result<PaperBody, PaperHasNoGrou
         'lead',
       ),
       ...riskParts(plan),
+      ...dyeGrounds(plan, context),
       ...untestedParts(plan, visit, context),
       ...(plan.overridden.length === 0
         ? []
