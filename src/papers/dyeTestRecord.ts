@@ -1,6 +1,5 @@
 import type { Noted } from '../dossier/index.ts';
-import { intervalWords } from './factWords.ts';
-import { isMeasured, measuredBlots, measuredLabel } from './measuredBlots.ts';
+import { isMeasured, measuredBlots, measuredGrade, measuredLabel } from './measuredBlots.ts';
 import { figure, momentWords, shortMoment, temperatureWords } from './measureWords.ts';
 import type { PaperPart } from './paper.ts';
 import type { PaperContext } from './paperContext.ts';
@@ -29,7 +28,7 @@ const readings = ({ reading }: Noted<'DyeTested'>): readonly [string, string, st
   const change = reading.colourChange ?? '–';
   return reading.by === 'eye'
     ? [reading.staining, change, reading.control]
-    : [`${reading.staining}\n(${intervalWords(reading.gradeInterval)})`, change, 'measured'];
+    : [measuredGrade(reading), change, '–'];
 };
 
 const verdicts = (context: PaperContext): readonly PaperPart[] => {

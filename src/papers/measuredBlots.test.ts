@@ -30,10 +30,12 @@ test('a measured blot is printed with its formula, interval, chances, and the gr
 });
 
 test('the measured places are drawn on the photograph', () => {
-  const picture = dyeTestRecord(paperContextOf({ told: [...wholeTold, measured] })).parts.find(
-    (part) => part.kind === 'picture' && part.photo === photo,
+  const pictures = dyeTestRecord(paperContextOf({ told: [...wholeTold, measured] })).parts.flatMap((part) =>
+    part.kind === 'pictures' ? part.pictures : [],
   );
-  expect(picture).toMatchObject({ marks: [{ label: 'C' }, { label: 'B' }] });
+  expect(pictures.find((picture) => picture.photo === photo)).toMatchObject({
+    marks: [{ label: 'C' }, { label: 'B' }],
+  });
 });
 
 test('where every blot was graded by eye the paper speaks of no formula', () => {

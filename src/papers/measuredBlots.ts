@@ -15,6 +15,12 @@ export const measuredLabel = 'Blot, graded with the ISO 105-A04 formula.';
 export const isMeasured = ({ reading }: Noted<'DyeTested'>): boolean =>
   reading.kind === 'graded' && reading.by === 'photograph';
 
+/** `3 (3 to 3-4)`: the grade with its interval, where that is wider than the grade. */
+export const measuredGrade = ({ staining, gradeInterval }: Measured): string => {
+  const interval = intervalWords(gradeInterval);
+  return interval === staining ? staining : `${staining} (${interval})`;
+};
+
 /** Grades with their probabilities, worst first; what is below one in two hundred is left out. */
 export const chancesWords = (probability: Measured['probability']): string =>
   grades
@@ -66,7 +72,7 @@ export function measuredBlots(
         name(test),
         figure(reading.deltaE),
         figure(reading.deltaEGS),
-        `${reading.staining} (${intervalWords(reading.gradeInterval)})`,
+        measuredGrade(reading),
         chancesWords(reading.probability),
         countsAs(test) ?? '–',
         setWith(reading),
@@ -77,22 +83,20 @@ export function measuredBlots(
       'Colours are relative to their own photograph, corrected with the weave card in it. The worst grade with a probability above 5 % counts (workshop setting).',
       'soft',
     ),
-    ...measured.flatMap(({ test, reading }): readonly PaperPart[] => {
-      const photo = test.photos.at(-1);
-      if (photo === undefined) return [];
-      const outlined = (label: string) => (place: Measured['places']['sample']) => ({
-        ...{ label, shape: 'polygon' as const },
-        points: place.map(({ x, y }) => [x, y] as const),
-      });
-      const { controls, sample } = reading.places;
-      return [
-        {
-          kind: 'picture',
-          photo,
-          caption: `${name(test)}. C: clean cloth, B: blot.`,
-          marks: [...controls.map(outlined('C')), outlined('B')(sample)],
-        },
-      ];
-    }),
+    {
+      kind: 'pictures',
+      across: 2,
+      pictures: measured.flatMap(({ test, reading }) => {
+        const photo = test.photos.at(-1);
+        if (photo === undefined) return [];
+        const outlined = (label: string) => (place: Measured['places']['sample']) => ({
+          ...{ label, shape: 'polygon' as const },
+          points: place.map(({ x, y }) => [x, y] as const),
+        });
+        const { controls, sample } = reading.places;
+        const marks = [...controls.map(outlined('C')), outlined('B')(sample)];
+        return [{ photo, caption: `${name(test)}. C: clean cloth, B: blot.`, marks }];
+      }),
+    },
   ];
 }
