@@ -1,141 +1,125 @@
 import { writeFile } from 'node:fs/promises';
-import sharp from 'sharp';
+import type { Axis } from '../src/core/weave/candidate.ts';
+import type { Picture } from '../src/core/weave/index.ts';
 import { evidenceRows } from '../src/core/weave/judge.ts';
-import { candidatesAlong, survey } from '../src/core/weave/survey.ts';
-import { betweenLog, drawLoomPicture, normal, seeded } from './loom/index.ts';
+import { distinctMeasured } from '../src/core/weave/likely.ts';
+import { candidatesAlong, mostDeg, survey } from '../src/core/weave/survey.ts';
+import { drawLoomPicture, seeded } from './loom/index.ts';
+import { drawNotWoven, outOfFocus } from './loom/notWoven.ts';
+import { fitNetwork, type Group } from './weave/fitNetwork.ts';
+import { type ShownKind, shownPicture, throughJpeg } from './weave/shown.ts';
 
-/** Seeds the judge is fitted to; the accuracy bench uses others. */
-const firstSeed = 1000;
-const units = 6;
-/** Weight decay: larger is plainer. */
-const restraint = 5;
+const axes = ['weftwise', 'warpwise'] as const;
 
-interface Group {
-  readonly rows: readonly Float64Array[];
-  readonly right: readonly boolean[];
-}
+const surveyOf = (picture: Picture) =>
+  survey(picture, { x: 0, y: 0, width: picture.width, height: picture.height }, mostDeg);
 
-async function drawGroups(seed: number): Promise<readonly Group[]> {
-  const chance = seeded(seed);
-  const loom = drawLoomPicture(chance, betweenLog(chance, 4, 60));
-  const { width, height, truth } = loom;
-  const jpeg = await sharp(loom.rgb, { raw: { width, height, channels: 3 } })
-    .jpeg({ quality: loom.shot.jpegQuality })
-    .toBuffer();
-  const data = await sharp(jpeg).raw().toBuffer();
-  const seen = survey({ width, height, channels: 3, data }, { x: 0, y: 0, width, height }, 18);
-  return (['weftwise', 'warpwise'] as const).flatMap((axis) => {
-    const knots =
-      truth.nodesPerKnot === 'either'
-        ? [truth.knotPx, truth.knotPx / 2]
-        : [truth.knotPx / truth.nodesPerKnot];
-    const fair = axis === 'warpwise' ? [truth.rowPx] : knots;
+const isFair = (fair: readonly number[], pitchPx: number, most: number): boolean =>
+  fair.some((pitch) => Math.abs(Math.log(pitchPx / pitch)) < most);
+
+/** Every candidate of a picture, for the judge; axes on which nothing is right teach it nothing. */
+function judgeGroups(picture: Picture, fair: Readonly<Record<Axis, readonly number[]>>): readonly Group[] {
+  const seen = surveyOf(picture);
+  return axes.flatMap((axis) => {
     const candidates = candidatesAlong(seen, axis);
-    const right = candidates.map(({ pitchPx }) =>
-      fair.some((pitch) => Math.abs(Math.log(pitchPx / pitch)) < 0.06),
-    );
+    const right = candidates.map(({ pitchPx }) => isFair(fair[axis], pitchPx, 0.06));
     return right.includes(true)
       ? [{ rows: evidenceRows(candidates.map(({ evidence }) => evidence)), right }]
       : [];
   });
 }
 
-const rounded = (values: ArrayLike<number>): number[] =>
-  Array.from(values, (value) => Number(value.toFixed(4)));
-
-/** Fits by steepest descent with momentum and scaled steps (Kingma and Ba 2015): likelihood of a right candidate among all. */
-function fitWeights(groups: readonly Group[], rounds: number) {
-  const width = groups[0]?.rows[0]?.length ?? 0;
-  const all = groups.flatMap(({ rows }) => rows);
-  const mean = Array.from(
-    { length: width },
-    (_, at) => all.reduce((sum, row) => sum + (row[at] ?? 0), 0) / all.length,
-  );
-  const spread = mean.map(
-    (middle, at) =>
-      Math.sqrt(all.reduce((sum, row) => sum + ((row[at] ?? 0) - middle) ** 2, 0) / all.length) + 1e-3,
-  );
-  const scaled = groups.map(({ rows, right }) => ({
-    right,
-    rows: rows.map((row) => row.map((value, at) => (value - (mean[at] ?? 0)) / (spread[at] ?? 1))),
-  }));
-  const chance = seeded(1);
-  const size = units * width + 2 * units + width;
-  const weights = Float64Array.from({ length: size }, (_, at) =>
-    at < units * width || (at >= units * (width + 1) && at < units * (width + 2)) ? 0.1 * normal(chance) : 0,
-  );
-  const [bias, outer, direct] = [units * width, units * (width + 1), units * (width + 2)];
-  const [first, second] = [new Float64Array(size), new Float64Array(size)];
-  for (let round = 1; round <= rounds; round += 1) {
-    const slope = weights.map((weight) => restraint * weight);
-    for (const { rows, right } of scaled) {
-      const hidden = rows.map((row) =>
-        Float64Array.from({ length: units }, (_, unit) => {
-          let sum = weights[bias + unit] ?? 0;
-          for (let at = 0; at < width; at += 1) sum += (weights[unit * width + at] ?? 0) * (row[at] ?? 0);
-          return Math.tanh(sum);
-        }),
-      );
-      const scores = rows.map((row, index) => {
-        let score = 0;
-        for (let at = 0; at < width; at += 1) score += (weights[direct + at] ?? 0) * (row[at] ?? 0);
-        for (let unit = 0; unit < units; unit += 1)
-          score += (weights[outer + unit] ?? 0) * (hidden[index]?.[unit] ?? 0);
-        return score;
-      });
-      const top = Math.max(...scores);
-      const shares = scores.map((score) => Math.exp(score - top));
-      const sum = shares.reduce((total, share) => total + share, 0);
-      const good = shares.reduce((total, share, index) => total + (right[index] === true ? share : 0), 0);
-      for (const [index, row] of rows.entries()) {
-        const share = shares[index] ?? 0;
-        const pull = share / sum - (right[index] === true ? share / good : 0);
-        for (let at = 0; at < width; at += 1)
-          slope[direct + at] = (slope[direct + at] ?? 0) + pull * (row[at] ?? 0);
-        for (let unit = 0; unit < units; unit += 1) {
-          const value = hidden[index]?.[unit] ?? 0;
-          slope[outer + unit] = (slope[outer + unit] ?? 0) + pull * value;
-          const inner = pull * (weights[outer + unit] ?? 0) * (1 - value * value);
-          slope[bias + unit] = (slope[bias + unit] ?? 0) + inner;
-          for (let at = 0; at < width; at += 1)
-            slope[unit * width + at] = (slope[unit * width + at] ?? 0) + inner * (row[at] ?? 0);
-        }
-      }
-    }
-    for (let at = 0; at < size; at += 1) {
-      first[at] = 0.9 * (first[at] ?? 0) + 0.1 * (slope[at] ?? 0);
-      second[at] = 0.999 * (second[at] ?? 0) + 0.001 * (slope[at] ?? 0) ** 2;
-      const step =
-        (first[at] ?? 0) / (1 - 0.9 ** round) / (Math.sqrt((second[at] ?? 0) / (1 - 0.999 ** round)) + 1e-9);
-      weights[at] = (weights[at] ?? 0) - 0.02 * step;
-    }
-  }
-  return {
-    mean: rounded(mean),
-    spread: rounded(spread),
-    inner: Array.from({ length: units }, (_, unit) =>
-      rounded(weights.subarray(unit * width, (unit + 1) * width)),
-    ),
-    innerBias: rounded(weights.subarray(bias, outer)),
-    outer: rounded(weights.subarray(outer, direct)),
-    direct: rounded(weights.subarray(direct)),
-  };
+/** The measured candidates of a picture, to tell how likely each is; here it may be none. */
+function likelyGroups(picture: Picture, fair: Readonly<Record<Axis, readonly number[]>>): readonly Group[] {
+  const seen = surveyOf(picture);
+  return axes.flatMap((axis) => {
+    const measured = distinctMeasured(seen, axis);
+    return measured.length === 0
+      ? []
+      : [
+          {
+            rows: measured.map(({ signs }) => signs),
+            right: measured.map(({ pitchPx }) => isFair(fair[axis], pitchPx, 0.05)),
+          },
+        ];
+  });
 }
 
-/** Fits the judge of candidates anew to loom pictures: `weaveJudge [OUT.json] [pictures] [rounds]`; without a file only to try. */
+/** What is no weave: paper, pile, a screen, and backs out of focus. */
+async function nothingToCount(seed: number): Promise<Picture> {
+  const chance = seeded(seed);
+  const kind = (['plain paper', 'pile side', 'screen'] as const)[seed % 4];
+  return throughJpeg(
+    kind === undefined ? outOfFocus(chance, drawLoomPicture(chance, 8)) : drawNotWoven(chance, kind),
+    85,
+  );
+}
+
+interface Teaching {
+  readonly kind: ShownKind | 'nothing';
+  readonly first: number;
+  readonly count: number;
+}
+
+/** Seeds each is fitted to; the likelihoods are fitted to pictures the judge has not seen, the bench counts others still. */
+const teaching = {
+  judge: [
+    { kind: 'rug', first: 1000, count: 420 },
+    { kind: 'rug', first: 5000, count: 387 },
+  ],
+  likely: [
+    { kind: 'rug', first: 20_000, count: 400 },
+    { kind: 'rug', first: 30_000, count: 1000 },
+    { kind: 'cloth', first: 600_000, count: 130 },
+    { kind: 'cloth', first: 620_000, count: 100 },
+    { kind: 'nothing', first: 800_000, count: 200 },
+  ],
+} as const satisfies Record<string, readonly Teaching[]>;
+
+const shapes = {
+  judge: { units: 6, networks: 1, restraint: 5, rounds: 300, none: false },
+  likely: { units: 4, networks: 4, restraint: 2, rounds: 250, none: true },
+} as const;
+
+const titles = {
+  judge: 'Weights of the judge that tells the visible repeat from its multiples and parts',
+  likely: 'How likely a measured repeat is the one the eye counts',
+} as const;
+
+/**
+ * Fits the counter's two networks anew: `weaveJudge judge|likely [OUT.json] [KEEP]`; without a file only a
+ * few pictures, to try. First the judge, then, with the judge's file in place, the likelihoods.
+ */
 export async function run(args: readonly string[]): Promise<void> {
-  const [out, pictures = out === undefined ? '20' : '800', rounds = out === undefined ? '30' : '300'] = args;
+  const [which = 'likely', out, keep = null] = args;
+  if (which !== 'judge' && which !== 'likely') throw new Error('say judge or likely');
   const groups: Group[] = [];
-  for (let seed = firstSeed; seed < firstSeed + Number(pictures); seed += 1)
-    groups.push(...(await drawGroups(seed)));
+  for (const { kind, first, count } of teaching[which])
+    for (let seed = first; seed < first + (out === undefined ? 6 : count); seed += 1) {
+      const nothing = kind === 'nothing';
+      const { picture, fair } = nothing
+        ? { picture: await nothingToCount(seed), fair: { weftwise: [], warpwise: [] } }
+        : await shownPicture(kind, seed, keep).then((one) => ({
+            picture: one.picture,
+            fair: one.shown.fair,
+          }));
+      groups.push(...(which === 'judge' ? judgeGroups : likelyGroups)(picture, fair));
+    }
+  const shape = shapes[which];
+  const seeds = teaching[which].map(
+    ({ kind, first, count }) =>
+      `${count} of ${kind === 'nothing' ? 'what is no weave' : kind === 'rug' ? 'backs of rugs' : 'plain cloth'} (seeds ${first} to ${first + count - 1})`,
+  );
   const fitted = {
-    title: 'Weights of the judge that tells the visible repeat from its multiples and parts',
+    title: titles[which],
     source: 'workshop-setting',
-    where: `fitted to ${pictures} loom pictures by bench/weaveJudge.ts`,
+    where: `fitted to rendered pictures: ${seeds.join(', ')}; bench/weaveJudge.ts fits anew`,
     readFrom: 'our own fit',
     unit: 'none',
-    ...fitWeights(groups, Number(rounds)),
+    ...fitNetwork(groups, out === undefined ? { ...shape, rounds: 20 } : shape),
   };
   if (out !== undefined) await writeFile(out, `${JSON.stringify(fitted)}\n`);
   console.log(`${groups.length} axes, weights ${out === undefined ? 'not kept' : `in ${out}`}`);
 }
+
+await run(process.argv.slice(2));

@@ -34,7 +34,12 @@ function squareMean(plane: Float32Array, wide: number, high: number, reach: numb
  *
  * @returns light returned, linear, three to a pixel (the woven colours are overwritten)
  */
-export function daylight(chance: Chance, rug: RugSpec, shot: ShotSpec, back: WovenBack): Float32Array {
+export function daylight(
+  chance: Chance,
+  rug: Pick<RugSpec, 'weftwiseKnotsPer7cm' | 'warpwiseKnotsPer7cm' | 'dirt' | 'hair'>,
+  shot: ShotSpec,
+  back: Pick<WovenBack, 'wide' | 'high' | 'pxPerMm' | 'height' | 'colour'>,
+): Float32Array {
   const { wide, high, pxPerMm, height, colour } = back;
   const knotMm = 70 / rug.weftwiseKnotsPer7cm;
   const reach = Math.max(1, Math.round(0.3 * Math.min(knotMm, 70 / rug.warpwiseKnotsPer7cm) * pxPerMm));

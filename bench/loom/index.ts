@@ -59,6 +59,28 @@ function meanRow(
 /** Light of a plane at a point [mm from its middle], added with a weight. */
 export type Look = Parameters<typeof photograph>[2];
 
+/** A lit raster as a plane that a camera can look at; its middle is the plane's origin. */
+export function lookAt(lit: Float32Array, wide: number, high: number, pxPerMm: number): Look {
+  const centreX = wide / pxPerMm / 2;
+  const centreY = high / pxPerMm / 2;
+  return (xMm, yMm, weight, into, at) => {
+    const x = (xMm + centreX) * pxPerMm - 0.5;
+    const y = (yMm + centreY) * pxPerMm - 0.5;
+    const left = Math.min(wide - 2, Math.max(0, Math.floor(x)));
+    const top = Math.min(high - 2, Math.max(0, Math.floor(y)));
+    const fx = Math.min(1, Math.max(0, x - left));
+    const fy = Math.min(1, Math.max(0, y - top));
+    const first = 3 * (top * wide + left);
+    const below = first + 3 * wide;
+    for (let band = 0; band < 3; band += 1)
+      into[at + band] =
+        (into[at + band] ?? 0) +
+        weight *
+          (((lit[first + band] ?? 0) * (1 - fx) + (lit[first + 3 + band] ?? 0) * fx) * (1 - fy) +
+            ((lit[below + band] ?? 0) * (1 - fx) + (lit[below + 3 + band] ?? 0) * fx) * fy);
+  };
+}
+
 /** Weaves a piece of rug and lights it; its middle is the plane's origin. */
 export function layRug(
   chance: Chance,
@@ -74,25 +96,11 @@ export function layRug(
   const finer = Math.min(2.5, Math.max(1.25, 14 / finerPx));
   const back = weaveBack(chance, rug, cartoon, shot.pxPerMm * finer);
   const lit = daylight(chance, rug, shot, back);
-  const centreX = back.wide / back.pxPerMm / 2;
-  const centreY = back.high / back.pxPerMm / 2;
-  const look: Look = (xMm, yMm, weight, into, at) => {
-    const x = (xMm + centreX) * back.pxPerMm - 0.5;
-    const y = (yMm + centreY) * back.pxPerMm - 0.5;
-    const left = Math.min(back.wide - 2, Math.max(0, Math.floor(x)));
-    const top = Math.min(back.high - 2, Math.max(0, Math.floor(y)));
-    const fx = Math.min(1, Math.max(0, x - left));
-    const fy = Math.min(1, Math.max(0, y - top));
-    const first = 3 * (top * back.wide + left);
-    const below = first + 3 * back.wide;
-    for (let band = 0; band < 3; band += 1)
-      into[at + band] =
-        (into[at + band] ?? 0) +
-        weight *
-          (((lit[first + band] ?? 0) * (1 - fx) + (lit[first + 3 + band] ?? 0) * fx) * (1 - fy) +
-            ((lit[below + band] ?? 0) * (1 - fx) + (lit[below + 3 + band] ?? 0) * fx) * fy);
+  return {
+    look: lookAt(lit, back.wide, back.high, back.pxPerMm),
+    back,
+    centreX: back.wide / back.pxPerMm / 2,
   };
-  return { look, back, centreX };
 }
 
 /** Weaves and photographs one rug; the same chance gives the same picture. */

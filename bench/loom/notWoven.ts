@@ -1,5 +1,6 @@
 import type { Picture } from './camera.ts';
 import { between, type Chance, normal, wandering } from './chance.ts';
+import type { LoomPicture } from './index.ts';
 
 /** Things people photograph instead of a sharp back; none has a count. */
 export const notWoven = ['plain paper', 'pile side', 'motion blur', 'out of focus', 'screen'] as const;
@@ -35,6 +36,12 @@ export function blurred(
     }
     return sum / (steps + 1) + noise * normal(chance);
   });
+}
+
+/** A back so far out of focus that no knot is left to see. */
+export function outOfFocus(chance: Chance, loom: LoomPicture): Picture {
+  const reach = 0.7 * between(chance, 3, 5) * Math.max(loom.truth.knotPx, loom.truth.rowPx);
+  return blurred(blurred(loom, reach, reach, chance, 3), -reach, reach, chance, 3);
 }
 
 /** One of the things above that can be drawn without a loom. */

@@ -221,11 +221,14 @@ export const weaveCommand = (pictures: Pictures, codes: Codes): Command => ({
     const read = performance.now();
     const count = countIn(picture, reading, window, taps);
     if (!count.ok) return printRefusal(count.problem, problemWords, values.json, terminal);
-    const answer = weaveAnswer(
+    const bare = weaveAnswer(
       count.value.count,
       count.value.scale ?? givenScale(mmPerPx),
       decideNodes(nodes, count.value.count.nodesHint),
     );
+    // A tag that cannot be read proves nothing, and the person asked for proof.
+    const unread = values.tag !== undefined && reading !== null && reading.tag === null;
+    const answer: WeaveAnswer = unread ? { ...bare, notes: [...bare.notes, 'card-tag-not-read'] } : bare;
     const counted = performance.now();
     if (values.overlay !== undefined)
       await writeOverlay(values.overlay, image, count.value.count, pictures, terminal);

@@ -65,6 +65,8 @@ export const weaveWords = {
 export const weaveNoteWords: Readonly<Record<WeaveNote, string>> = {
   'card-not-measured':
     'This card was never measured: its scale is unverified, ±3 %. Measure its 100 mm bar and give the length.',
+  'card-tag-not-read':
+    'The tag on the card could not be read, so nothing shows that this is a picture of the rug asked for.',
   'no-scale': 'No weave card and no scale: repeats are given in pixels, and no density is stated.',
   'nodes-undecided':
     'One or two nodes per knot? Look at the back: level warps show two nodes to a knot, fully depressed warps one. No density is stated until it is said.',

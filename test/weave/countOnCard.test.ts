@@ -1,58 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { drawCardShot, photographCard } from '../../bench/loom/cardShot.ts';
-import { drawRug, layRug, type RugSpec, seeded, wools } from '../../bench/loom/index.ts';
 import { zxingCodes } from '../../src/adapters/codes/zxingCodes.ts';
 import { countOnCard, readCard } from '../../src/core/card/index.ts';
 import { decideNodes, weaveAnswer } from '../../src/core/weave/index.ts';
+import { cardOnRug } from './cardOnRug.ts';
 
 describe('counting in the window of the card', () => {
-  const chance = seeded(77);
-  const rug: RugSpec = {
-    ...drawRug(chance),
-    ...{
-      weftwiseKnotsPer7cm: 30,
-      warpwiseKnotsPer7cm: 34,
-      depressionDeg: 85,
-      wefts: 1,
-      weftShare: 0.1,
-      weftColour: wools.ivory,
-      offset: false,
-    },
-    ...{
-      warpJitter: 0.02,
-      rowJitter: 0.02,
-      nodeJitter: 0.05,
-      waviness: 0.1,
-      drift: 0.003,
-      skewDeg: 0,
-      dirt: 0,
-      relief: 0.9,
-      pairing: 0,
-    },
-    design: {
-      kind: 'curves',
-      colours: [wools.madder, wools.ivory, wools.indigo],
-      motifKnots: [9, 9],
-      abrash: 0.05,
-    },
-  };
-  const drawn = drawCardShot(chance, 30);
-  const spec = {
-    ...drawn,
-    shot: {
-      ...drawn.shot,
-      widthPx: 1000,
-      heightPx: 900,
-      pxPerMm: 5.2,
-      rollDeg: 100,
-      tiltDeg: 22,
-      blurPx: 0.6,
-      noise: 3,
-      lightFall: 0.4,
-    },
-  };
-  const { look } = layRug(chance, rug, spec.shot, 42, 42);
-  const shot = photographCard(chance, spec, look);
+  const shot = cardOnRug(77, {
+    widthPx: 1000,
+    heightPx: 900,
+    pxPerMm: 5.2,
+    rollDeg: 100,
+    tiltDeg: 22,
+  });
   const picture = { width: shot.width, height: shot.height, channels: 3, data: shot.rgb } as const;
 
   test('knots in 7 cm come out right though the camera is tilted and the picture lies on its side', async () => {

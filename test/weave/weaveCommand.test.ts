@@ -1,25 +1,9 @@
 import sharp from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { drawLoomPicture, seeded } from '../../bench/loom/index.ts';
-import { zxingCodes } from '../../src/adapters/codes/zxingCodes.ts';
-import { sharpPictures } from '../../src/adapters/images/sharpPictures.ts';
-import { cardCommand } from '../../src/cli/card.ts';
-import { runCli } from '../../src/cli/runCli.ts';
-import { weaveCommand } from '../../src/cli/weave.ts';
+import { weaveDesk } from './weaveDesk.ts';
 
-const files = new Map<string, Uint8Array>();
-
-const call = async (...args: string[]): Promise<{ code: number; out: string; err: string }> => {
-  const out: string[] = [];
-  const err: string[] = [];
-  const code = await runCli([weaveCommand(sharpPictures, zxingCodes), cardCommand(zxingCodes)], args, {
-    print: (text) => out.push(text),
-    complain: (text) => err.push(text),
-    readBytes: async (path) => files.get(path) ?? Promise.reject(new Error('no such file')),
-    writeBytes: async (path, bytes) => void files.set(path, bytes),
-  });
-  return { code, out: out.join('\n'), err: err.join('\n') };
-};
+const { files, call } = weaveDesk();
 
 const loom = drawLoomPicture(seeded(11), 16);
 

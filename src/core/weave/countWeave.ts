@@ -1,11 +1,11 @@
 import { done, type Problem, type Result, refused } from '../../units/index.ts';
 import type { Axis } from './candidate.ts';
 import type { FollowedStrip } from './followed.ts';
-import { type Weighed, weigh } from './judge.ts';
+import { distinctMeasured, type LikelyRepeat, likelihoods } from './likely.ts';
 import { type NodesHint, nodesHint } from './nodes.ts';
 import type { Picture, Window } from './picture.ts';
-import { type MeasuredRepeat, measureRepeat } from './repeat.ts';
-import { candidatesAlong, type Survey, survey } from './survey.ts';
+import type { MeasuredRepeat } from './repeat.ts';
+import { mostDeg, type Survey, survey } from './survey.ts';
 
 export type WeaveProblem =
   | Problem<
@@ -67,13 +67,8 @@ export interface WeaveCount {
 
 const leastSide = 96;
 const leastPitchPx = 3.6;
-const mostDeg = 18;
 /** Below this an answer is no better than a guess between factors. */
-const leastConfidence = 0.36;
-
-/** How usual it is for a repeat across to be so much wider than one along: broad, and never decisive alone. */
-const shapeWeight = (weftwise: number, warpwise: number): number =>
-  Math.exp(-0.5 * (Math.log(weftwise / warpwise / 0.8) / 0.8) ** 2);
+const leastConfidence = 0.68;
 
 const notSeen = (axis: Axis | 'both'): Result<never, WeaveProblem> => refused('weave-not-seen', { axis });
 
@@ -105,18 +100,18 @@ function readTaps({ directions }: Survey, taps: readonly Taps[]): Result<readonl
 }
 
 interface Pair {
-  readonly weftwise: Weighed;
-  readonly warpwise: Weighed;
+  readonly weftwise: LikelyRepeat;
+  readonly warpwise: LikelyRepeat;
   readonly weight: number;
 }
 
 /** Every pairing of the likely repeats of both axes, heaviest first. */
-function pairUp(weftwise: readonly Weighed[], warpwise: readonly Weighed[]): readonly Pair[] {
-  const pairs = weftwise.slice(0, 4).flatMap((across) =>
-    warpwise.slice(0, 4).map((along) => ({
+function pairUp(weftwise: readonly LikelyRepeat[], warpwise: readonly LikelyRepeat[]): readonly Pair[] {
+  const pairs = weftwise.flatMap((across) =>
+    warpwise.map((along) => ({
       weftwise: across,
       warpwise: along,
-      weight: across.weight * along.weight * shapeWeight(across.pitchPx, along.pitchPx),
+      weight: across.likelihood * along.likelihood,
     })),
   );
   const sum = pairs.reduce((total, { weight }) => total + weight, 0);
@@ -148,7 +143,8 @@ function isInside(picture: Picture, { x, y, width, height }: Window): boolean {
  * Counts columns and rows of a weave in a picture: what the eye sees repeat, along both axes.
  *
  * Several sizes of the picture are looked at; every repeat that may be the visible one is kept as a
- * candidate with its weight; the likeliest pair is measured in strips and followed across the window.
+ * candidate with its weight; the heaviest are measured in strips, which tells how likely each is; the
+ * likeliest pair is followed across the window.
  * Taps or a confirmed pair decide the factor; the picture then only refines within a tenth.
  *
  * @param picture - upright sRGB
@@ -180,44 +176,45 @@ export function countWeave(picture: Picture, options: WeaveOptions = {}): Result
     if (tapped !== undefined) return tapped.pitchPx;
     return axis === 'weftwise' ? options.confirmed?.weftwisePx : options.confirmed?.warpwisePx;
   };
-  const likely = (axis: Axis): readonly Weighed[] => {
+  const measured = (axis: Axis): readonly MeasuredRepeat[] => {
     const pitchPx = given(axis);
-    return pitchPx === undefined ? weigh(candidatesAlong(seen, axis)) : [{ pitchPx, weight: 1, scale: 1 }];
+    return distinctMeasured(
+      seen,
+      axis,
+      pitchPx === undefined ? undefined : [{ pitchPx, weight: 1, scale: 1 }],
+    );
   };
-  const pairs = pairUp(likely('weftwise'), likely('warpwise'));
+  const found = { weftwise: likelihoods(measured('weftwise')), warpwise: likelihoods(measured('warpwise')) };
+  const pairs = pairUp(found.weftwise, found.warpwise);
   const [chosen] = pairs;
-  if (chosen === undefined) return notSeen('both');
+  if (chosen === undefined) {
+    const missing = axes.filter((axis) => found[axis].length === 0);
+    return notSeen(missing.length === 1 && missing[0] !== undefined ? missing[0] : 'both');
+  }
 
   const counts = new Map<Axis, AxisCount>();
-  let hint: NodesHint | null = null;
   for (const axis of axes) {
-    const mine = chosen[axis];
-    const other = chosen[axis === 'weftwise' ? 'warpwise' : 'weftwise'];
-    const weight = pairs.reduce((sum, pair) => sum + (pair[axis] === mine ? pair.weight : 0), 0);
-    const repeat = measureRepeat(seen, axis, { ...mine, weight }, other.pitchPx);
-    if (repeat === null) return notSeen(axis);
-    if (axis === 'weftwise') hint = nodesHint(seen, repeat, other.pitchPx);
+    const { repeat, likelihood } = chosen[axis];
     const known = given(axis);
     if (known !== undefined) {
       // The person decided the factor; the picture may move it by a tenth, no more.
       const agrees = Math.abs(Math.log(repeat.pitchPx / known)) < 0.1;
       const kept = agrees ? repeat : { ...repeat, pitchPx: known, halfInterval: 0.05 };
-      counts.set(axis, axisCount(kept, agrees ? Math.max(0.9, repeat.confidence) : 0.6));
+      counts.set(axis, axisCount(kept, agrees ? Math.max(0.9, likelihood) : 0.6));
       continue;
     }
     if (repeat.pitchPx < leastPitchPx)
       return refused('weave-too-fine', { axis, pitchPx: repeat.pitchPx, least: leastPitchPx });
-    if (repeat.confidence < leastConfidence) {
-      const close = pairs.slice(0, 4).map((pair) => pair[axis].pitchPx);
+    if (likelihood < leastConfidence) {
       const steady = repeat.field.within >= 0.5 && repeat.field.height > 0.6;
-      return steady ? refused('weave-undecided', { axis, pitchesPx: [...new Set(close)] }) : notSeen(axis);
+      return steady
+        ? refused('weave-undecided', { axis, pitchesPx: found[axis].map((one) => one.repeat.pitchPx) })
+        : notSeen(axis);
     }
-    counts.set(axis, axisCount(repeat, repeat.confidence));
+    counts.set(axis, axisCount(repeat, likelihood));
   }
   const [weftwise, warpwise] = [counts.get('weftwise'), counts.get('warpwise')];
   if (weftwise === undefined || warpwise === undefined) return notSeen('both');
-  const measured = (axis: Axis, pitchPx: number): number =>
-    pitchPx === chosen[axis].pitchPx ? (counts.get(axis)?.pitchPx ?? pitchPx) : pitchPx;
   return done({
     weftwise,
     warpwise,
@@ -226,12 +223,12 @@ export function countWeave(picture: Picture, options: WeaveOptions = {}): Result
       .filter(({ weight }, index) => index === 0 || weight >= 0.01)
       .slice(0, 6)
       .map((pair) => ({
-        weftwise: measured('weftwise', pair.weftwise.pitchPx),
-        warpwise: measured('warpwise', pair.warpwise.pitchPx),
+        weftwise: pair.weftwise.repeat.pitchPx,
+        warpwise: pair.warpwise.repeat.pitchPx,
         weight: pair.weight,
       })),
     basis: taps.value.length > 0 ? 'tapped' : options.confirmed === undefined ? 'automatic' : 'confirmed',
     window,
-    nodesHint: hint,
+    nodesHint: nodesHint(seen, chosen.weftwise.repeat, chosen.warpwise.repeat.pitchPx),
   });
 }

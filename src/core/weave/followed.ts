@@ -1,5 +1,6 @@
 import type { Flattened } from './flatten.ts';
-import { linesOf, type PitchField, type Strips } from './pitchField.ts';
+import type { PitchField } from './pitchField.ts';
+import { linesOf, type Strips } from './strips.ts';
 
 /** Columns or rows followed along one strip. */
 export interface FollowedStrip {

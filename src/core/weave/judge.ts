@@ -10,8 +10,8 @@ export interface Weighed {
   readonly scale: number;
 }
 
-/** Two repeats closer than this are one [ln ratio]. */
-const sameRepeat = 0.035;
+/** Two repeats closer than this are one [ln ratio]: measuring looks that far round a candidate anyway. */
+const sameRepeat = 0.09;
 
 /**
  * The evidence of each candidate of one axis as numbers, with what can only be told by comparing.

@@ -1,6 +1,7 @@
 import type { Flattened } from './flatten.ts';
-import { layStrips } from './pitchField.ts';
+
 import type { MeasuredRepeat } from './repeat.ts';
+import { layStrips } from './strips.ts';
 import type { Survey } from './survey.ts';
 
 /** What colour changes along the rows say about nodes per knot. */

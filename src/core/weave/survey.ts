@@ -12,6 +12,8 @@ export interface Survey {
 }
 
 export const scales = [1, 2, 4, 8] as const;
+/** Largest angle of the yarns to the picture's axes at which they are looked for [°]. */
+export const mostDeg = 18;
 /** Longest side that is looked at full size, and that is looked at at all [px]; the middle stands for the rest. */
 const fullSize = 1024;
 const reach = 2048;

@@ -62,7 +62,8 @@ export type WeaveNote =
   | 'few-pixels'
   | 'other-factor-close'
   | 'not-confirmed'
-  | 'card-not-measured';
+  | 'card-not-measured'
+  | 'card-tag-not-read';
 
 const evenEnough = 0.9;
 const evenPairs = 40;
