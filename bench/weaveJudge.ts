@@ -69,10 +69,10 @@ const teaching = {
   ],
   likely: [
     { kind: 'rug', first: 20_000, count: 400 },
-    { kind: 'rug', first: 30_000, count: 1000 },
-    { kind: 'cloth', first: 600_000, count: 130 },
+    { kind: 'rug', first: 30_000, count: 344 },
+    { kind: 'cloth', first: 600_000, count: 127 },
     { kind: 'cloth', first: 620_000, count: 100 },
-    { kind: 'nothing', first: 800_000, count: 200 },
+    { kind: 'nothing', first: 800_000, count: 107 },
   ],
 } as const satisfies Record<string, readonly Teaching[]>;
 

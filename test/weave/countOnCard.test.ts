@@ -6,9 +6,9 @@ import { cardOnRug } from './cardOnRug.ts';
 
 describe('counting in the window of the card', () => {
   const shot = cardOnRug(77, {
-    widthPx: 1000,
-    heightPx: 900,
-    pxPerMm: 5.2,
+    widthPx: 1250,
+    heightPx: 1120,
+    pxPerMm: 6.5,
     rollDeg: 100,
     tiltDeg: 22,
   });

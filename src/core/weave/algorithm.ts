@@ -3,4 +3,4 @@
  *
  * @source none: this project's
  */
-export const weaveAlgorithm = 'Wefthouse weave counter 1';
+export const weaveAlgorithm = 'Wefthouse weave counter 2';

@@ -1,7 +1,7 @@
 import { done, type Problem, type Result, refused } from '../../units/index.ts';
 import type { Axis } from './candidate.ts';
 import type { FollowedStrip } from './followed.ts';
-import { distinctMeasured, type LikelyRepeat, likelihoods } from './likely.ts';
+import { confidenceOf, distinctMeasured, type LikelyRepeat, likelihoods } from './likely.ts';
 import { type NodesHint, nodesHint } from './nodes.ts';
 import type { Picture, Window } from './picture.ts';
 import type { MeasuredRepeat } from './repeat.ts';
@@ -68,7 +68,7 @@ export interface WeaveCount {
 const leastSide = 96;
 const leastPitchPx = 3.6;
 /** Below this an answer is no better than a guess between factors. */
-const leastConfidence = 0.68;
+const leastConfidence = 0.685;
 
 const notSeen = (axis: Axis | 'both'): Result<never, WeaveProblem> => refused('weave-not-seen', { axis });
 
@@ -195,23 +195,24 @@ export function countWeave(picture: Picture, options: WeaveOptions = {}): Result
   const counts = new Map<Axis, AxisCount>();
   for (const axis of axes) {
     const { repeat, likelihood } = chosen[axis];
+    const confidence = confidenceOf(likelihood);
     const known = given(axis);
     if (known !== undefined) {
       // The person decided the factor; the picture may move it by a tenth, no more.
       const agrees = Math.abs(Math.log(repeat.pitchPx / known)) < 0.1;
       const kept = agrees ? repeat : { ...repeat, pitchPx: known, halfInterval: 0.05 };
-      counts.set(axis, axisCount(kept, agrees ? Math.max(0.9, likelihood) : 0.6));
+      counts.set(axis, axisCount(kept, agrees ? Math.max(0.9, confidence) : 0.6));
       continue;
     }
     if (repeat.pitchPx < leastPitchPx)
       return refused('weave-too-fine', { axis, pitchPx: repeat.pitchPx, least: leastPitchPx });
-    if (likelihood < leastConfidence) {
+    if (confidence < leastConfidence) {
       const steady = repeat.field.within >= 0.5 && repeat.field.height > 0.6;
       return steady
         ? refused('weave-undecided', { axis, pitchesPx: found[axis].map((one) => one.repeat.pitchPx) })
         : notSeen(axis);
     }
-    counts.set(axis, axisCount(repeat, likelihood));
+    counts.set(axis, axisCount(repeat, confidence));
   }
   const [weftwise, warpwise] = [counts.get('weftwise'), counts.get('warpwise')];
   if (weftwise === undefined || warpwise === undefined) return notSeen('both');

@@ -46,6 +46,9 @@ export function distinctMeasured(
   return distinct(candidates.flatMap((one) => measureRepeat(seen, axis, one, other.pitchPx) ?? []));
 }
 
+/** How much of a likelihood's log odds is stated. */
+const temper = 0.75;
+
 function scoreOf(signs: readonly number[]): number {
   const { mean, spread, direct, inner, innerBias, outer, bias } = trained;
   const x = signs.map((sign, index) => (sign - (mean[index] ?? 0)) / (spread[index] ?? 1));
@@ -72,3 +75,13 @@ export function likelihoods(repeats: readonly MeasuredRepeat[]): readonly Likely
     .map((repeat, index) => ({ repeat, likelihood: (shares[index] ?? 0) / sum }))
     .sort((a, b) => b.likelihood - a.likelihood);
 }
+
+/**
+ * The confidence that is stated for a likelihood: fitted likelihoods are a little too sure of themselves.
+ *
+ * @param likelihood - 0 … 1
+ * @returns 0 … 1, nearer to a half
+ * @source none: tempered so that of rendered pictures called 0.8 or surer under 2 % are wrong
+ */
+export const confidenceOf = (likelihood: number): number =>
+  1 / (1 + ((1 - likelihood) / Math.max(1e-9, likelihood)) ** temper);
