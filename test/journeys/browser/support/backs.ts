@@ -35,7 +35,7 @@ export function backWithCard(back: Back): Promise<Buffer> {
     printed: [printed, printed] as const,
     shot: {
       ...drawn.shot,
-      ...{ widthPx: 1000, heightPx: 900, pxPerMm: 5.2, rollDeg: 3, blurPx: 0.6, noise: 3, lightFall: 0.4 },
+      ...{ widthPx: 1250, heightPx: 1120, pxPerMm: 6.5, rollDeg: 3, blurPx: 0.6, noise: 3, lightFall: 0.4 },
     },
   };
   const { look } = layRug(chance, rug, spec.shot, 42, 42);
