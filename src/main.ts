@@ -23,6 +23,7 @@ import { rememberingListRowOf } from './app/listRow.ts';
 import { blotCommand } from './cli/blot.ts';
 import { cardCommand } from './cli/card.ts';
 import type { Terminal } from './cli/command.ts';
+import { compareCommand } from './cli/compare.ts';
 import { convertCommand } from './cli/convert.ts';
 import { demoCommand } from './cli/demo.ts';
 import { dryCommand } from './cli/dry.ts';
@@ -136,6 +137,7 @@ const commands = [
   weaveCommand(sharpPictures, zxingCodes),
   cardCommand(zxingCodes),
   blotCommand(sharpPictures, zxingCodes),
+  compareCommand(sharpPictures, zxingCodes),
   mixCommand,
   dryCommand,
 ];

@@ -48,7 +48,7 @@ export function cameraOver(shot: ShotSpec): { readonly toPicture: Projection; re
 }
 
 /** Gaussian blur of three interleaved bands, in place. */
-function blur(light: Float32Array, width: number, height: number, sigma: number): void {
+export function blur(light: Float32Array, width: number, height: number, sigma: number): void {
   if (sigma < 0.2) return;
   const reach = Math.ceil(3 * sigma);
   const weights = Float32Array.from({ length: 2 * reach + 1 }, (_, index) =>

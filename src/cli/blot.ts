@@ -1,10 +1,8 @@
 import { parseArgs } from 'node:util';
-import { readCard } from '../core/card/index.ts';
 import {
   type Area,
   type BlotPlaces,
   type BlotReading,
-  type CardPicture,
   readBlot,
   readBlotPair,
   readCardBlot,
@@ -13,8 +11,9 @@ import type { Codes } from '../ports/codes.ts';
 import type { Pictures, PixelImage } from '../ports/pictures.ts';
 import { blotLabel, blotNoteWords } from '../text/colourWords.ts';
 import { problemWords } from '../text/problemWords.ts';
-import { done, type Problem, type Result } from '../units/index.ts';
-import { type Command, printRefusal, type Terminal, WrongCall } from './command.ts';
+import type { Problem, Result } from '../units/index.ts';
+import { openPicture, withCard } from './cardPhotograph.ts';
+import { type Command, printRefusal, WrongCall } from './command.ts';
 
 const help = `wefthouse blot BEFORE AFTER [--json]
 wefthouse blot PICTURE [--json]
@@ -74,27 +73,6 @@ function asJson(reading: BlotReading): string {
     ...{ deltaE, deltaEGS, grade, gradeInterval, probability, sigma, control, dye },
     notes,
   });
-}
-
-async function openPicture(
-  path: string,
-  pictures: Pictures,
-  terminal: Terminal,
-): Promise<Result<PixelImage, Problem>> {
-  let bytes: Uint8Array;
-  try {
-    bytes = await terminal.readBytes(path);
-  } catch {
-    throw new WrongCall(`The file ${path} cannot be read.`);
-  }
-  return pictures.decode(bytes);
-}
-
-/** The card in a picture; its printed size does not matter here, so that its bar need not be measured. */
-export async function withCard(picture: PixelImage, codes: Codes): Promise<Result<CardPicture, Problem>> {
-  const { widthPx: width, heightPx: height, data } = picture;
-  const card = readCard({ width, height, channels: 3, data }, await codes.read(picture), { barMm: null });
-  return card.ok ? done({ picture, card: card.value }) : card;
 }
 
 async function readOne(

@@ -1,10 +1,25 @@
-import type { BlotNote, BlotUnclear, ColourProblem } from '../core/colour/index.ts';
+import type {
+  BlotNote,
+  BlotProblem,
+  BlotUnclear,
+  Change,
+  ColourProblem,
+  CompareNote,
+  Comparison,
+} from '../core/colour/index.ts';
 import type { WordsFor } from './words.ts';
 
 const unclearWords: Readonly<Partial<Record<BlotUnclear, string>>> = {
   'several-blots': 'More than one stain lies in the card’s window.',
   'no-clean-cloth': 'Hardly any clean white cloth can be told in the card’s window.',
   'blot-too-small': 'The stain has no level part large enough to be measured.',
+};
+
+const lightWords: Readonly<Partial<Record<BlotProblem['code'], string>>> = {
+  'blot-clipped': 'its paper is too bright or too dark',
+  'blot-light-uneven': 'a shadow or uneven light lies on it',
+  'blot-card-too-small': 'it is too small in the picture',
+  'blot-card-cut-off': 'it is not wholly in the picture',
 };
 
 export const colourWords = {
@@ -97,6 +112,29 @@ export const colourWords = {
       'Then the light was not corrected, or the clean cloth took something up too, and the grade would be wrong.',
     now: 'Photograph both in the same light and place; if the control stays off, make the blot again.',
   }),
+  'compare-card-light': ({ picture, because }) => ({
+    happened: `In the picture ${picture} the light cannot be told from the card: ${lightWords[because] ?? 'it cannot be read well enough'}.`,
+    matters: 'Without the card’s paper and greys a change of the light looks like a change of the rug.',
+    now: 'Photograph again in even light, with the card wholly in the picture and as large as it may be.',
+  }),
+  'compare-corners': () => ({
+    happened: 'How the two pictures lie on each other cannot be told.',
+    matters: 'Only the same places of the rug can be compared.',
+    now: 'Tap the rug’s four corners on both pictures, in the same order.',
+  }),
+  'compare-other-rug': ({ likeness, from }) => ({
+    happened: `The patterns of the two pictures do not fit on each other (likeness ${likeness.toFixed(2)} of 1).`,
+    matters: 'They may show two rugs, or two sides of one.',
+    now:
+      from === 'corners'
+        ? 'Check that both pictures show the same rug and side, and that the corners were tapped in the same order.'
+        : 'Check that both pictures show the same rug, and tap its four corners on both: the card has likely moved.',
+  }),
+  'compare-control-moved': ({ deltaE, most }) => ({
+    happened: `The card’s own greys differ by ΔE ${deltaE.toFixed(1)} between the pictures; at most ${most} is taken.`,
+    matters: 'The card cannot have changed, so the light was not corrected and every figure would be wrong.',
+    now: 'Photograph again in the same even light, without shadows or shine on the card.',
+  }),
 } satisfies WordsFor<ColourProblem>;
 
 /** What is printed for the kind of grade: the short blot is no substitute for the four hours of the standard. */
@@ -114,3 +152,39 @@ export const blotNoteWords = {
   'one-picture': 'Graded from one picture: stains the cloth had before the test count as dye.',
   'uneven-blot': 'The blot is uneven: grade its strongest place by itself too.',
 } satisfies Readonly<Record<BlotNote, string>>;
+
+export const compareNoteWords = {
+  'other-card': 'The pictures show two cards; every colour is uncertain by 5 ΔE more.',
+  'plain-not-verified': 'The rug has too little pattern to check that both pictures show the same places.',
+  'maybe-swapped':
+    'The second picture shows a darker rug. Files do not say when they were taken for certain: check that before and after are not swapped.',
+  'light-known-at-card':
+    'The light is known where the card lies; for places far from it a doubt is allowed for.',
+} satisfies Readonly<Record<CompareNote, string>>;
+
+const changed = ({ by, half95 }: Change): string =>
+  `${Math.abs(by).toFixed(0)} ± ${Math.max(1, Math.ceil(half95))}`;
+
+/** What a client may be told of a comparison, in one sentence. */
+export function compareSentence({ lightness, chroma, hueMoved, colours }: Comparison): string {
+  const isMoved = (change: Change): boolean => Math.abs(change.by) > change.half95;
+  const light = isMoved(lightness)
+    ? `lightness ${lightness.by > 0 ? 'up' : 'down'} ${changed(lightness)}`
+    : 'lightness unchanged within measurement';
+  const clear = isMoved(chroma) ? `, colourfulness ${chroma.by > 0 ? 'up' : 'down'} ${changed(chroma)}` : '';
+  const hues =
+    colours.length === 0
+      ? 'no colour was compared by itself'
+      : hueMoved.length === 0
+        ? 'hues unchanged within measurement'
+        : `the hue moved in ${hueMoved.join(', ')}, which soil alone may not explain`;
+  const begins =
+    isMoved(lightness) && lightness.by > 0
+      ? hueMoved.length === 0
+        ? 'Lighter and cleaner'
+        : 'Lighter'
+      : isMoved(lightness)
+        ? 'Darker'
+        : 'Much as before';
+  return `${begins}: ${light}${clear}; ${hues}.`;
+}

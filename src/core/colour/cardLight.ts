@@ -3,7 +3,7 @@ import blotLimits from '../../../data/colour/blot.json' with { type: 'json' };
 import limits from '../../../data/colour/cardLight.json' with { type: 'json' };
 import { done, type Result, refused } from '../../units/index.ts';
 import { type CardReading, project, solve, unproject } from '../card/index.ts';
-import type { ColourProblem } from './colourProblem.ts';
+import type { BlotProblem } from './colourProblem.ts';
 import { contrastOf } from './contrast.ts';
 import { type LinearRgb, linearFromByte, luminanceOfLightness } from './lab.ts';
 import type { Balance } from './lightPlane.ts';
@@ -22,6 +22,8 @@ export interface CardLight {
   readonly balance: Balance;
   /** Light of the paper, mean over the card. */
   readonly paper: LinearRgb;
+  /** How the light of the paper grows along the card's x and y [share per mm]. */
+  readonly fallPerMm: readonly [x: number, y: number];
   /** How far the paper lies from the fitted light, root mean square [share]. */
   readonly offShare: number;
   readonly greys: readonly CardGrey[];
@@ -121,7 +123,7 @@ const meanOf = (lights: readonly LinearRgb[]): LinearRgb => {
  * 2 %, more than 15 % of it by 4 %, or its light falls by more than 2.2 times
  * @source workshop-setting (data/colour/cardLight.json); a surface of second degree by least squares in linear light
  */
-export function cardLight(picture: ColourPicture, card: CardReading): Result<CardLight, ColourProblem> {
+export function cardLight(picture: ColourPicture, card: CardReading): Result<CardLight, BlotProblem> {
   const { strip, leastPxAcross } = limits;
   const near = geometry.window / 2 + strip.fromWindow;
   const far = geometry.patches.near - strip.beforePatches;
@@ -182,6 +184,9 @@ export function cardLight(picture: ColourPicture, card: CardReading): Result<Car
       return [of(0), of(1), of(2)];
     },
     paper: meanOf(strips.map(({ light }) => light)),
+    fallPerMm: [gain(1, 0)[1] - gain(-1, 0)[1], gain(0, 1)[1] - gain(0, -1)[1]].map(
+      (rise) => rise / gain(0, 0)[1] / (2 * near * printed),
+    ) as [number, number],
     offShare,
     greys,
     contrast,

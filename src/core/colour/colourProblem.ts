@@ -7,7 +7,8 @@ export type AreaName = 'control' | 'sample' | 'white' | 'card';
 /** Why a blot could not be found without being shown. */
 export type BlotUnclear = 'several-blots' | 'no-clean-cloth' | 'blot-too-small';
 
-export type ColourProblem =
+/** What can go wrong in one picture with a blot or a card. */
+export type BlotProblem =
   | Problem<
       'blot-area-outside',
       { readonly name: AreaName; readonly area: Area; readonly width: number; readonly height: number }
@@ -33,3 +34,19 @@ export type ColourProblem =
   | Problem<'blot-other-card', { readonly before: string; readonly after: string }>
   | Problem<'blot-before-stained', { readonly afterClean: boolean }>
   | Problem<'blot-control-moved', { readonly deltaE: number; readonly most: number }>;
+
+/** Which of two pictures. */
+export type PairPicture = 'before' | 'after';
+
+/** What gave the first guess of how two pictures lie on each other. */
+export type AlignedFrom = 'corners' | 'card';
+
+export type ColourProblem =
+  | BlotProblem
+  | Problem<'compare-card-light', { readonly picture: PairPicture; readonly because: BlotProblem['code'] }>
+  | Problem<'compare-corners', Readonly<Record<never, never>>>
+  | Problem<
+      'compare-other-rug',
+      { readonly likeness: number; readonly least: number; readonly from: AlignedFrom }
+    >
+  | Problem<'compare-control-moved', { readonly deltaE: number; readonly most: number }>;

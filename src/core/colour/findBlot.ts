@@ -1,7 +1,7 @@
 import limits from '../../../data/colour/findBlot.json' with { type: 'json' };
 import { done, type Result, refused } from '../../units/index.ts';
 import { type CellMask, grown, largestSquare, partsOf, without } from './cellMask.ts';
-import type { BlotUnclear, ColourProblem } from './colourProblem.ts';
+import type { BlotProblem, BlotUnclear } from './colourProblem.ts';
 import { colourDifference } from './fastnessGrade.ts';
 import type { Lab } from './lab.ts';
 import type { CellSquare, WindowCells } from './windowCells.ts';
@@ -72,7 +72,7 @@ function controlsIn(clean: CellMask): readonly CellSquare[] {
 }
 
 /** The middle of the window against its four corners, where nothing differs. */
-function unseenBlot(count: number, labs: readonly Lab[]): Result<FoundBlot, ColourProblem> {
+function unseenBlot(count: number, labs: readonly Lab[]): Result<FoundBlot, BlotProblem> {
   const cloth = middleLab(labs);
   const chroma = Math.hypot(cloth.a, cloth.b);
   if (chroma > limits.unseenMostChroma) return unclear('no-clean-cloth');
@@ -101,7 +101,7 @@ function unseenBlot(count: number, labs: readonly Lab[]): Result<FoundBlot, Colo
  * @refuses blot-not-clear - several blots, hardly any clean cloth, a blot too small or without a level part
  * @source none: rule of this project (data/colour/findBlot.json)
  */
-export function findBlot(cells: WindowCells): Result<FoundBlot, ColourProblem> {
+export function findBlot(cells: WindowCells): Result<FoundBlot, BlotProblem> {
   const { count } = cells;
   const labs = smoothed(cells);
   const byWhiteness = labs.toSorted((p, q) => q.L - Math.hypot(q.a, q.b) - p.L + Math.hypot(p.a, p.b));

@@ -1,7 +1,7 @@
 import limits from '../../../data/colour/blot.json' with { type: 'json' };
 import { done, type Result, refused } from '../../units/index.ts';
 import type { Grade } from '../wash/index.ts';
-import type { ColourProblem } from './colourProblem.ts';
+import type { BlotProblem } from './colourProblem.ts';
 import { colourDifference, stainingGrade } from './fastnessGrade.ts';
 import { type GradeChances, gradeChances } from './gradeChances.ts';
 import { type Lab, labFromLinear } from './lab.ts';
@@ -82,7 +82,7 @@ const size = ({ L, a, b }: Lab): number => Math.hypot(L, a, b) / Math.sqrt(3);
 export function gradeBlot(
   cloth: MeasuredCloth,
   before: { readonly offset: Lab; readonly sigma: Lab } | null = null,
-): Result<BlotReading, ColourProblem> {
+): Result<BlotReading, BlotProblem> {
   const { controls, sample, balance, balanced } = cloth;
   const controlLabs = controls.map((place) => labFromLinear(balance(place)));
   const now = meanLab(controlLabs);
@@ -129,7 +129,7 @@ export function gradeBlot(
   const isUneven = size(dyeSpread) > Math.max(1, 3 * size(cleanSpread));
   const { deltaE, deltaEGS, grade } = stainingGrade(clean, dye);
   return done({
-    ...{ deltaE, deltaEGS, grade, ...gradeChances(clean, dye, sigma, cloth.contrastSigma) },
+    ...{ deltaE, deltaEGS, grade, ...gradeChances(stainingGrade, clean, dye, sigma, cloth.contrastSigma) },
     ...{ sigma: size(sigma), control: clean, dye },
     notes: ['relative-colour', ...cloth.notes, ...(isUneven ? (['uneven-blot'] as const) : [])],
   });

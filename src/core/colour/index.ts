@@ -1,7 +1,11 @@
 export * from './cardLight.ts';
 export * from './ciede2000.ts';
 export * from './colourProblem.ts';
+export * from './colourRow.ts';
 export * from './colourVersion.ts';
+export * from './comparePictures.ts';
+export * from './differenceMap.ts';
+export * from './drawDifferenceMap.ts';
 export * from './fastnessGrade.ts';
 export type { BlotNote, BlotReading } from './gradeBlot.ts';
 export * from './gradeChances.ts';

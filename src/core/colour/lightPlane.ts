@@ -1,6 +1,6 @@
 import limits from '../../../data/colour/blot.json' with { type: 'json' };
 import { done, type Result, refused } from '../../units/index.ts';
-import type { ColourProblem } from './colourProblem.ts';
+import type { BlotProblem } from './colourProblem.ts';
 import { type LinearRgb, luminanceOfLightness } from './lab.ts';
 import type { AreaLight } from './measureArea.ts';
 
@@ -49,7 +49,7 @@ const valueAt = ([level, perX, perY]: Plane, { x, y }: { readonly x: number; rea
 export function lightPlane(
   patches: readonly AreaLight[],
   measured: readonly AreaLight[],
-): Result<LightFound, ColourProblem> {
+): Result<LightFound, BlotProblem> {
   const planes = ([0, 1, 2] as const).map((channel) => fitPlane(patches, channel));
   const isPlane = patches.length >= 3 && planes.every((plane) => plane !== null);
   const levels = ([0, 1, 2] as const).map(

@@ -1,6 +1,6 @@
 import limits from '../../../data/colour/blot.json' with { type: 'json' };
 import { done, type Result, refused } from '../../units/index.ts';
-import type { AreaName, ColourProblem } from './colourProblem.ts';
+import type { AreaName, BlotProblem } from './colourProblem.ts';
 import { type LinearRgb, linearFromByte } from './lab.ts';
 
 /** A picture in sRGB, rows from the top, three bytes a pixel. */
@@ -74,7 +74,7 @@ export function measureArea(
   picture: ColourPicture,
   area: Area,
   name: AreaName,
-): Result<AreaLight, ColourProblem> {
+): Result<AreaLight, BlotProblem> {
   const { widthPx: width, heightPx: height, data } = picture;
   const whole = [area.x, area.y, area.width, area.height].every((n) => Number.isInteger(n) && n >= 0);
   if (!whole || area.x + area.width > width || area.y + area.height > height)

@@ -1,6 +1,6 @@
 import limits from '../../../data/colour/blot.json' with { type: 'json' };
 import { type Result, refused } from '../../units/index.ts';
-import type { AreaName, ColourProblem } from './colourProblem.ts';
+import type { AreaName, BlotProblem } from './colourProblem.ts';
 import { type BlotReading, gradeBlot } from './gradeBlot.ts';
 import { lightPlane } from './lightPlane.ts';
 import { type Area, type AreaLight, areasOverlap, type ColourPicture, measureArea } from './measureArea.ts';
@@ -25,7 +25,7 @@ export interface BlotAreas {
  * @refuses what measureArea, lightPlane and gradeBlot refuse; blot-areas-overlap
  * @source iso-105-a04, the grade; workshop-setting, the limits (data/colour/blot.json)
  */
-export function readBlot(picture: ColourPicture, areas: BlotAreas): Result<BlotReading, ColourProblem> {
+export function readBlot(picture: ColourPicture, areas: BlotAreas): Result<BlotReading, BlotProblem> {
   const named: readonly (readonly [AreaName, Area])[] = [
     ['control', areas.control],
     ['sample', areas.sample],

@@ -2,7 +2,7 @@ import limits from '../../../data/colour/blot.json' with { type: 'json' };
 import { done, type Result, refused } from '../../units/index.ts';
 import { type CardReading, project, unproject } from '../card/index.ts';
 import { type CardLight, cardLight } from './cardLight.ts';
-import type { AreaName, ColourProblem } from './colourProblem.ts';
+import type { AreaName, BlotProblem } from './colourProblem.ts';
 import { colourDifference } from './fastnessGrade.ts';
 import { findBlot } from './findBlot.ts';
 import { type BlotReading, gradeBlot, type MeasuredCloth, meanLab, spreadOfLabs } from './gradeBlot.ts';
@@ -60,7 +60,7 @@ function fromSquares(
   light: CardLight,
   controls: readonly CellSquare[],
   sample: CellSquare,
-): Result<Seen, ColourProblem> {
+): Result<Seen, BlotProblem> {
   for (const [name, square] of [
     ['sample', sample] as const,
     ...controls.map((control) => ['control', control] as const),
@@ -88,7 +88,7 @@ function fromPlaces(
   { picture, card }: CardPicture,
   light: CardLight,
   { control, sample }: BlotPlaces,
-): Result<Seen, ColourProblem> {
+): Result<Seen, BlotProblem> {
   if (areasOverlap(control, sample))
     return refused('blot-areas-overlap', { one: 'control' as const, other: 'sample' as const });
   const lights: AreaLight[] = [];
@@ -128,11 +128,11 @@ export function readCardBlot(
   picture: ColourPicture,
   card: CardReading,
   places?: BlotPlaces,
-): Result<CardBlot, ColourProblem> {
+): Result<CardBlot, BlotProblem> {
   const lit = cardLight(picture, card);
   if (!lit.ok) return lit;
   const light = lit.value;
-  let seen: Result<Seen, ColourProblem>;
+  let seen: Result<Seen, BlotProblem>;
   let isSeen = true;
   if (places === undefined) {
     const cells = windowCells(picture, card, light);
@@ -181,7 +181,7 @@ export function readBlotPair(
   before: CardPicture,
   after: CardPicture,
   places?: BlotPlaces,
-): Result<CardBlot, ColourProblem> {
+): Result<CardBlot, BlotProblem> {
   if (before.card.serial !== after.card.serial)
     return refused('blot-other-card', { before: before.card.serial, after: after.card.serial });
   const [litBefore, litAfter] = [before, after].map(({ picture, card }) => cardLight(picture, card));
@@ -191,7 +191,7 @@ export function readBlotPair(
   const cellsBefore = windowCells(before.picture, before.card, litBefore.value);
   const earlier = findBlot(cellsBefore);
   let isSeen = true;
-  let pair: readonly [Result<Seen, ColourProblem>, Result<Seen, ColourProblem>];
+  let pair: readonly [Result<Seen, BlotProblem>, Result<Seen, BlotProblem>];
   if (places === undefined) {
     const cells = windowCells(after.picture, after.card, litAfter.value);
     const found = findBlot(cells);

@@ -1,0 +1,28 @@
+import { readCard } from '../core/card/index.ts';
+import type { CardPicture } from '../core/colour/index.ts';
+import type { Codes } from '../ports/codes.ts';
+import type { Pictures, PixelImage } from '../ports/pictures.ts';
+import { done, type Problem, type Result } from '../units/index.ts';
+import { type Terminal, WrongCall } from './command.ts';
+
+/** Opens a picture named on the command line. */
+export async function openPicture(
+  path: string,
+  pictures: Pictures,
+  terminal: Terminal,
+): Promise<Result<PixelImage, Problem>> {
+  let bytes: Uint8Array;
+  try {
+    bytes = await terminal.readBytes(path);
+  } catch {
+    throw new WrongCall(`The file ${path} cannot be read.`);
+  }
+  return pictures.decode(bytes);
+}
+
+/** The card in a picture; its printed size does not matter here, so that its bar need not be measured. */
+export async function withCard(picture: PixelImage, codes: Codes): Promise<Result<CardPicture, Problem>> {
+  const { widthPx: width, heightPx: height, data } = picture;
+  const card = readCard({ width, height, channels: 3, data }, await codes.read(picture), { barMm: null });
+  return card.ok ? done({ picture, card: card.value }) : card;
+}
