@@ -135,7 +135,7 @@ const commands = [
   planCommand,
   convertCommand,
   weaveCommand(sharpPictures, zxingCodes),
-  cardCommand(zxingCodes),
+  cardCommand(sharpPictures, zxingCodes),
   blotCommand(sharpPictures, zxingCodes),
   compareCommand(sharpPictures, zxingCodes),
   mixCommand,

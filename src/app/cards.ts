@@ -1,4 +1,10 @@
-import { type CardOrderProblem, type CardPaper, cardPdf, drawCard } from '../core/card/index.ts';
+import {
+  type CardOrderProblem,
+  type CardPaper,
+  cardPdf,
+  drawCard,
+  drawLooseCard,
+} from '../core/card/index.ts';
 import type { AppendProblem } from '../dossier/recordProblem.ts';
 import type { WorkshopStanding } from '../dossier/workshopFacts.ts';
 import { done, type Result } from '../units/index.ts';
@@ -16,8 +22,17 @@ export const measureCard = (
 /** The weave card to print, a rug's own or one for any rug. */
 export function printCard(
   { codes }: House,
-  order: { readonly serial: string; readonly tag: string | null; readonly paper: CardPaper },
+  order: {
+    readonly serial: string;
+    readonly tag: string | null;
+    readonly paper: CardPaper;
+    readonly form: 'window' | 'loose';
+  },
 ): Result<Uint8Array, CardOrderProblem> {
-  const drawn = drawCard({ serial: order.serial, tag: order.tag, draw: codes.draw });
+  const drawn = (order.form === 'loose' ? drawLooseCard : drawCard)({
+    serial: order.serial,
+    tag: order.tag,
+    draw: codes.draw,
+  });
   return drawn.ok ? done(cardPdf(drawn.value, order.paper)) : drawn;
 }

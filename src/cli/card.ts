@@ -1,11 +1,13 @@
 import { randomInt } from 'node:crypto';
 import { parseArgs } from 'node:util';
-import { cardPdf, drawCard, newCardSerial } from '../core/card/index.ts';
+import { cardPdf, drawCard, drawLooseCard, newCardSerial, readEitherCard } from '../core/card/index.ts';
 import type { Codes } from '../ports/codes.ts';
+import type { Pictures } from '../ports/pictures.ts';
 import { problemWords } from '../text/problemWords.ts';
-import { type Command, printRefusal, WrongCall } from './command.ts';
+import { type Command, type ExitCode, printRefusal, type Terminal, WrongCall } from './command.ts';
 
-const help = `wefthouse card --out CARD.pdf [--tag TAG] [--serial SERIAL] [--paper a4|letter] [--json]
+const help = `wefthouse card --out CARD.pdf [--tag TAG] [--serial SERIAL] [--paper a4|letter] [--form window|loose] [--json]
+       wefthouse card --read PHOTO [--bar-mm N] [--json]
 
 Makes the weave card: a sheet with a window of 70 mm, codes at its corners, greys and an arrow, which gives
 a photograph its scale, perspective and colour.
@@ -16,10 +18,47 @@ and keep the number: a card that was never measured gives a scale of ±3 %.
 --tag     the tag of the rug, as a code of its own
 --serial  six letters or digits; made by chance when left out
 --paper   a4 (usual) or letter
+--form    window (usual), or loose: four pieces to lie at the corners of a whole rug
+--read    say what the card in a photograph tells, either form
+--bar-mm  length of that card's 100 mm bar as measured; without it the scale is ±3 %
 --json    print JSON`;
 
-/** `wefthouse card`: codes are drawn by what `main.ts` gives. */
-export const cardCommand = (codes: Codes): Command => ({
+/** What the card in a photograph tells: the sheet with a window first, else loose pieces. */
+async function readFrom(
+  path: string,
+  bar: string | undefined,
+  pictures: Pictures,
+  codes: Codes,
+  json: boolean,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const barMm = bar === undefined ? null : Number(bar);
+  if (Number.isNaN(barMm)) throw new WrongCall(`--bar-mm is “${bar}”; it takes a number.`);
+  let bytes: Uint8Array;
+  try {
+    bytes = await terminal.readBytes(path);
+  } catch {
+    throw new WrongCall(`The file ${path} cannot be read.`);
+  }
+  const decoded = await pictures.decode(bytes);
+  if (!decoded.ok) return printRefusal(decoded.problem, problemWords, json, terminal);
+  const { widthPx: width, heightPx: height, channels, data } = decoded.value;
+  const read = readEitherCard({ width, height, channels, data }, await codes.read(decoded.value), { barMm });
+  if (!read.ok) return printRefusal(read.problem, problemWords, json, terminal);
+  const { form, serial, tag, corners, mmPerPx, interval95, measured, angleDeg, patches } = read.value;
+  if (json)
+    terminal.print(
+      JSON.stringify({ form, serial, tag, corners, mmPerPx, interval95, measured, angleDeg, patches }),
+    );
+  else
+    terminal.print(
+      `${form === 'window' ? 'Card' : 'Loose pieces'} ${serial}${tag === null ? '' : `, tag ${tag}`}: ${corners.length} of 4 codes, ${mmPerPx.toPrecision(4)} mm per px (${interval95.map((bound) => bound.toPrecision(4)).join(' to ')})${measured ? '' : '; its bar was never measured, the scale is unverified'}.`,
+    );
+  return 0;
+}
+
+/** `wefthouse card`: codes are drawn, and pictures opened, by what `main.ts` gives. */
+export const cardCommand = (pictures: Pictures, codes: Codes): Command => ({
   name: 'card',
   summary: 'make the weave card that gives photographs their scale',
   help,
@@ -32,21 +71,29 @@ export const cardCommand = (codes: Codes): Command => ({
         tag: { type: 'string' },
         serial: { type: 'string' },
         paper: { type: 'string', default: 'a4' },
+        form: { type: 'string', default: 'window' },
+        read: { type: 'string' },
+        'bar-mm': { type: 'string' },
         json: { type: 'boolean', default: false },
       },
     });
-    const { out, paper } = values;
+    const { out, paper, form } = values;
     if (positionals.length > 0) throw new WrongCall(`“${positionals[0]}” belongs to no option.`);
+    if (values.read !== undefined)
+      return readFrom(values.read, values['bar-mm'], pictures, codes, values.json, terminal);
+    if (form !== 'window' && form !== 'loose')
+      throw new WrongCall(`--form is “${form}”; it takes window or loose.`);
     if (out === undefined) throw new WrongCall('Say where the card goes: --out card.pdf.');
     if (paper !== 'a4' && paper !== 'letter')
       throw new WrongCall(`--paper is “${paper}”; it takes a4 or letter.`);
     const serial = values.serial ?? newCardSerial(randomInt);
-    const drawn = drawCard({ serial, tag: values.tag ?? null, draw: codes.draw });
+    const draw = form === 'loose' ? drawLooseCard : drawCard;
+    const drawn = draw({ serial, tag: values.tag ?? null, draw: codes.draw });
     if (!drawn.ok) return printRefusal(drawn.problem, problemWords, values.json, terminal);
     await terminal.writeBytes(out, cardPdf(drawn.value, paper));
     terminal.print(
       values.json
-        ? JSON.stringify({ serial, tag: values.tag ?? null, paper, out })
+        ? JSON.stringify({ serial, tag: values.tag ?? null, form, paper, out })
         : `Card ${serial} is in ${out}. Print it at 100 %, measure its 100 mm bar, and keep the number with the serial.`,
     );
     return 0;

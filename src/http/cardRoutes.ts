@@ -25,12 +25,13 @@ export function cardRoutes(house: House) {
 
   routes.get('/cards/:file', async (route) => {
     const { settings } = await readWorkshop(house);
-    const { tag, paper } = route.req.query();
+    const { tag, paper, form } = route.req.query();
     const serial = route.req.param('file').replace(/\.pdf$/, '');
     const printed = printCard(house, {
       serial,
       // Codes hold capital letters only; a tag means the same either way.
       tag: tag === undefined || tag === '' ? null : tag.toUpperCase(),
+      form: form === 'loose' ? 'loose' : 'window',
       paper: paper === 'a4' || paper === 'letter' ? paper : settings.paper,
     });
     return printed.ok

@@ -85,6 +85,16 @@ describe('wefthouse weave', () => {
 });
 
 describe('wefthouse card', () => {
+  test('draws loose pieces as well, and says of a photograph without a card that there is none', async () => {
+    const loose = await call('card', '--out', 'loose.pdf', '--form', 'loose', '--json');
+    expect(JSON.parse(loose.out)).toMatchObject({ form: 'loose', paper: 'a4' });
+    expect(files.get('loose.pdf')?.length).toBeGreaterThan(5000);
+    expect((await call('card', '--out', 'x.pdf', '--form', 'round')).code).toBe(2);
+    const none = await call('card', '--read', 'back.jpg', '--json');
+    expect(none.code).toBe(1);
+    expect(JSON.parse(none.out).refused.code).toBe('card-not-found');
+  });
+
   test('writes a PDF and names the serial', async () => {
     const { code, out } = await call('card', '--out', 'card.pdf', '--tag', 'R-0417', '--json');
     expect(code).toBe(0);

@@ -20,12 +20,16 @@ export function weaveDesk(): {
   const call = async (...args: string[]): Promise<Said> => {
     const out: string[] = [];
     const err: string[] = [];
-    const code = await runCli([weaveCommand(sharpPictures, zxingCodes), cardCommand(zxingCodes)], args, {
-      print: (text) => out.push(text),
-      complain: (text) => err.push(text),
-      readBytes: async (path) => files.get(path) ?? Promise.reject(new Error('no such file')),
-      writeBytes: async (path, bytes) => void files.set(path, bytes),
-    });
+    const code = await runCli(
+      [weaveCommand(sharpPictures, zxingCodes), cardCommand(sharpPictures, zxingCodes)],
+      args,
+      {
+        print: (text) => out.push(text),
+        complain: (text) => err.push(text),
+        readBytes: async (path) => files.get(path) ?? Promise.reject(new Error('no such file')),
+        writeBytes: async (path, bytes) => void files.set(path, bytes),
+      },
+    );
     return { code, out: out.join('\n'), err: err.join('\n') };
   };
   return { files, call };

@@ -5,9 +5,12 @@ export type CornerName = 'A' | 'B' | 'C' | 'D';
 /** What a code of the card says. */
 export type CardText =
   | { readonly kind: 'corner'; readonly serial: string; readonly corner: CornerName }
+  /** One of four loose pieces that lie at the corners of a whole rug. */
+  | { readonly kind: 'loose'; readonly serial: string; readonly corner: CornerName }
   | { readonly kind: 'tag'; readonly tag: string };
 
 const cornerForm = /^WEFT-([0-9A-Z]{6})-([ABCD])$/;
+const looseForm = /^WEFTL-([0-9A-Z]{6})-([ABCD])$/;
 const tagForm = /^WEFT-TAG-([0-9A-Z-]{1,12})$/;
 
 /**
@@ -16,6 +19,13 @@ const tagForm = /^WEFT-TAG-([0-9A-Z-]{1,12})$/;
  * @source none: form of this project
  */
 export const cornerText = (serial: string, corner: CornerName): string => `WEFT-${serial}-${corner}`;
+
+/**
+ * The text of a loose piece's code.
+ *
+ * @source none: form of this project
+ */
+export const looseText = (serial: string, corner: CornerName): string => `WEFTL-${serial}-${corner}`;
 
 /**
  * The text of the tag's code.
@@ -31,9 +41,14 @@ export const tagText = (tag: string): string => `WEFT-TAG-${tag}`;
  * @source none: form of this project
  */
 export function readCardText(text: string): CardText | null {
-  const [, serial, corner] = cornerForm.exec(text) ?? [];
-  if (serial !== undefined && (corner === 'A' || corner === 'B' || corner === 'C' || corner === 'D'))
-    return { kind: 'corner', serial, corner };
+  for (const [kind, form] of [
+    ['corner', cornerForm],
+    ['loose', looseForm],
+  ] as const) {
+    const [, serial, corner] = form.exec(text) ?? [];
+    if (serial !== undefined && (corner === 'A' || corner === 'B' || corner === 'C' || corner === 'D'))
+      return { kind, serial, corner };
+  }
   const [, tag] = tagForm.exec(text) ?? [];
   return tag === undefined ? null : { kind: 'tag', tag };
 }

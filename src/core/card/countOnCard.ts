@@ -59,7 +59,7 @@ export function scaleBesideCard(reading: CardReading, { window, angleDeg }: Weav
 }
 
 /**
- * Counts the weave in the card's window, perspective taken out first.
+ * Counts the weave in the card's window, perspective taken out first; beside loose pieces, in the whole picture.
  *
  * @param picture - the whole picture
  * @param reading - from `readCard`
@@ -73,6 +73,11 @@ export function countOnCard(
   reading: CardReading,
   options: Omit<WeaveOptions, 'window'> = {},
 ): Result<CountOnCard, WeaveProblem> {
+  if (reading.form === 'loose') {
+    // Loose pieces have no window: the count is made in the whole picture, with their scale.
+    const beside = countWeave(picture, options);
+    return beside.ok ? done({ count: beside.value, scale: scaleBesideCard(reading, beside.value) }) : beside;
+  }
   const { picture: square, pxPerMm } = windowPicture(picture, reading);
   const halfMm = reading.halfWindowMm - insetMm;
   const toSquare = ([x, y]: readonly [number, number]): readonly [number, number] => {

@@ -1,5 +1,5 @@
 import geometry from '../../../data/card/geometry.json' with { type: 'json' };
-import { done, type Problem, type Result, refused } from '../../units/index.ts';
+import { done, type Problem, type Result } from '../../units/index.ts';
 import { type CornerName, codePlace, cornerText, tagText } from './cardText.ts';
 
 /** A shape of the card in millimetres from the window's middle, x to the right, y down. */
@@ -49,7 +49,7 @@ export type CardOrderProblem =
   | Problem<'card-serial-not-usable', { readonly given: string }>
   | Problem<'card-tag-not-usable', { readonly given: string }>;
 
-const codeShapes = (
+export const codeShapes = (
   { modules, dark }: CodeModules,
   left: number,
   top: number,
@@ -75,6 +75,31 @@ const codeShapes = (
   return shapes;
 };
 
+/** The 100 mm bar with its ticks. */
+export function barShapes(y: number): readonly CardShape[] {
+  const { length } = geometry.bar;
+  const ticks = Array.from({ length: 11 }, (_, index): CardShape => {
+    const height = index % 5 === 0 ? 4 : 2.5;
+    return {
+      kind: 'rectangle',
+      x: -length / 2 + index * 10 - 0.1,
+      y: y - height,
+      width: 0.2,
+      height,
+      grey: 0,
+    };
+  });
+  return [{ kind: 'rectangle', x: -length / 2, y: y - 0.1, width: length, height: 0.3, grey: 0 }, ...ticks];
+}
+
+/** Why a serial or a tag cannot stand on a card. */
+export function orderProblem(serial: string, tag: string | null): CardOrderProblem | null {
+  if (!/^[0-9A-Z]{6}$/.test(serial)) return { code: 'card-serial-not-usable', facts: { given: serial } };
+  if (tag !== null && !/^[0-9A-Z-]{1,12}$/.test(tag))
+    return { code: 'card-tag-not-usable', facts: { given: tag } };
+  return null;
+}
+
 /**
  * Draws the weave card.
  *
@@ -85,8 +110,8 @@ const codeShapes = (
  * @source none: data/card/geometry.json
  */
 export function drawCard({ serial, tag, draw }: CardOrder): Result<readonly CardShape[], CardOrderProblem> {
-  if (!/^[0-9A-Z]{6}$/.test(serial)) return refused('card-serial-not-usable', { given: serial });
-  if (tag !== null && !/^[0-9A-Z-]{1,12}$/.test(tag)) return refused('card-tag-not-usable', { given: tag });
+  const problem = orderProblem(serial, tag);
+  if (problem !== null) return { ok: false, problem };
   const { window, code, patches, bar, arrow, tag: tagPlace } = geometry;
   const half = window / 2;
   const square = [
@@ -114,17 +139,6 @@ export function drawCard({ serial, tag, draw }: CardOrder): Result<readonly Card
       patch(middle, centre, deep, patches.wide),
     ];
   });
-  const ticks = Array.from(
-    { length: 11 },
-    (_, index): CardShape => ({
-      kind: 'rectangle',
-      x: -bar.length / 2 + index * 10 - 0.1,
-      y: bar.y - (index % 5 === 0 ? 4 : 2.5),
-      width: 0.2,
-      height: index % 5 === 0 ? 4 : 2.5,
-      grey: 0,
-    }),
-  );
   return done([
     ...geometry.corners.flatMap(({ name }) => {
       const corner = name as CornerName;
@@ -146,8 +160,7 @@ export function drawCard({ serial, tag, draw }: CardOrder): Result<readonly Card
       ].map(([x = 0, y = 0]) => [x, y - 6] as const),
     },
     { kind: 'text', x: 10, y: arrow.y - 8, sizeMm: 4, text: 'along the warps, against the pile' },
-    { kind: 'rectangle', x: -bar.length / 2, y: bar.y - 0.1, width: bar.length, height: 0.3, grey: 0 },
-    ...ticks,
+    ...barShapes(bar.y),
     {
       kind: 'text',
       x: -bar.length / 2,

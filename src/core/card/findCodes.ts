@@ -75,15 +75,16 @@ export async function findCodes(
         return { text, corners: [place(topLeft), place(topRight), place(bottomRight), place(bottomLeft)] };
       });
   const cornersIn = (codes: readonly FoundCode[]): number =>
-    codes.filter(({ text }) => readCardText(text)?.kind === 'corner').length;
+    codes.filter(({ text }) => ['corner', 'loose'].includes(readCardText(text)?.kind ?? '')).length;
   let by = Math.max(1, Math.ceil(Math.max(picture.width, picture.height) / reducedSide));
   let best = await readAt(by);
   while (by > 1 && cornersIn(best) < cornersOfACard) {
     by = Math.floor(by / 2);
     const closer = await readAt(by);
+    const gained = cornersIn(closer) > cornersIn(best);
     if (closer.length > best.length) best = closer;
-    // Two codes make a reading; the whole picture is searched only for a card that would else be lost.
-    if (cornersIn(best) >= 2) break;
+    // Two codes make a reading; a closer look is taken only while it finds more.
+    if (cornersIn(best) >= 2 && !gained) break;
   }
   return best;
 }

@@ -37,8 +37,8 @@ export interface CardOptions {
 
 /** A grey patch of the card in the picture. */
 export interface Patch {
-  /** Side of the window it lies at, and its place along it. */
-  readonly side: 'top' | 'right' | 'bottom' | 'left';
+  /** Side of the window it lies at, or the loose piece it is on. */
+  readonly side: 'top' | 'right' | 'bottom' | 'left' | CornerName;
   /** Printed level, 0 … 255. */
   readonly printed: number;
   /** Mean light in the picture, 0 … 255. */
@@ -50,6 +50,8 @@ export interface Patch {
 }
 
 export interface CardReading {
+  /** The sheet with a window, or four pieces that lie loose at the corners of a rug. */
+  readonly form: 'window' | 'loose';
   readonly serial: string;
   readonly tag: string | null;
   readonly corners: readonly CornerName[];
@@ -73,7 +75,7 @@ export interface CardReading {
 }
 
 /** ln(y scale / x scale) of the print for each focal length a camera may have; 0 is unstretched. */
-function stretches(h: Homography, picture: Picture): readonly number[] {
+export function printStretches(h: Homography, picture: Picture): readonly number[] {
   const [a = 0, b = 0, , d = 0, e = 0, , g = 0, i = 0] = h;
   return limits.focalLengths.map((share) => {
     const f = share * Math.max(picture.width, picture.height);
@@ -113,49 +115,52 @@ function scaleError(h: Homography, covariance: readonly (readonly number[])[]): 
   return Math.sqrt(Math.max(0, sum));
 }
 
+/** Mean light over a patch, whose middle is at 0 and whose inner edges are at ±1. */
+export function meanLight(
+  picture: Picture,
+  place: (u: number, v: number) => readonly [number, number],
+): Pick<Patch, 'red' | 'green' | 'blue' | 'clipped'> {
+  const sums = [0, 0, 0];
+  let [held, clipped] = [0, 0];
+  for (let u = -3; u <= 3; u += 1)
+    for (let v = -3; v <= 3; v += 1) {
+      const [px, py] = place(u / 3, v / 3).map(Math.round) as [number, number];
+      if (px < 0 || py < 0 || px >= picture.width || py >= picture.height) continue;
+      held += 1;
+      const at = (py * picture.width + px) * picture.channels;
+      for (let band = 0; band < 3; band += 1) {
+        const light = picture.data[at + band] ?? 0;
+        sums[band] = (sums[band] ?? 0) + light;
+        if (light >= 250 || light <= 5) clipped += 1;
+      }
+    }
+  const mean = (band: number): number => (held === 0 ? Number.NaN : (sums[band] ?? 0) / held);
+  return { red: mean(0), green: mean(1), blue: mean(2), clipped: held === 0 || clipped > held * 0.15 };
+}
+
 function readPatches(picture: Picture, h: Homography): readonly Patch[] {
   const { near, far, wide, centres, levels } = geometry.patches;
   const middle = (near + far) / 2;
   return (['top', 'right', 'bottom', 'left'] as const).flatMap((side) =>
     centres.map((centre, index): Patch => {
-      const sums = [0, 0, 0];
-      let [held, clipped] = [0, 0];
-      for (let u = -3; u <= 3; u += 1)
-        for (let v = -3; v <= 3; v += 1) {
-          const along = centre + (u / 3) * 0.3 * wide;
-          const out = middle + (v / 3) * 0.3 * (far - near);
-          const [x, y] =
-            side === 'top'
-              ? [along, -out]
-              : side === 'bottom'
-                ? [along, out]
-                : side === 'left'
-                  ? [-out, along]
-                  : [out, along];
-          const [px, py] = project(h, x, y).map(Math.round) as [number, number];
-          if (px < 0 || py < 0 || px >= picture.width || py >= picture.height) continue;
-          held += 1;
-          const at = (py * picture.width + px) * picture.channels;
-          for (let band = 0; band < 3; band += 1) {
-            const light = picture.data[at + band] ?? 0;
-            sums[band] = (sums[band] ?? 0) + light;
-            if (light >= 250 || light <= 5) clipped += 1;
-          }
-        }
-      const mean = (band: number): number => (held === 0 ? Number.NaN : (sums[band] ?? 0) / held);
-      return {
-        side,
-        printed: levels[index] ?? 0,
-        red: mean(0),
-        green: mean(1),
-        blue: mean(2),
-        clipped: held === 0 || clipped > held * 0.15,
-      };
+      const light = meanLight(picture, (u, v) => {
+        const along = centre + 0.3 * u * wide;
+        const out = middle + 0.3 * v * (far - near);
+        const [x, y] = {
+          top: [along, -out] as const,
+          bottom: [along, out] as const,
+          left: [-out, along] as const,
+          right: [out, along] as const,
+        }[side];
+        return project(h, x, y);
+      });
+      return { side, printed: levels[index] ?? 0, ...light };
     }),
   );
 }
 
-const spread = (middle: number, half: number): readonly [number, number] => [
+/** A figure with a share of it to either side. */
+export const spread = (middle: number, half: number): readonly [number, number] => [
   middle * (1 - half),
   middle * (1 + half),
 ];
@@ -260,7 +265,7 @@ export function readCard(
   const share = worst / cardWidth;
   if (!(share <= limits.disagreement / 2))
     return refused('card-codes-disagree', { share, most: limits.disagreement });
-  const stretched = stretches(refined.homography, picture);
+  const stretched = printStretches(refined.homography, picture);
   const least = Math.min(...stretched.map(Math.abs));
   const oneSided = stretched.every((value) => value > 0) || stretched.every((value) => value < 0);
   if (seen.length >= 3 && oneSided && least > limits.stretch)
@@ -272,6 +277,7 @@ export function readCard(
   const seenHalf = Math.max(floor, 2.5 * scaleError(homography, covariance));
   const [xx, , yx] = stretchAt(homography, 0, 0);
   const unmeasured: CardReading = {
+    form: 'window',
     serial: first.serial,
     tag,
     corners: names,

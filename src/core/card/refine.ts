@@ -19,6 +19,9 @@ interface EdgePoint {
   readonly out: readonly [number, number];
 }
 
+/** Eight numbers of the homography, and how far all edges have spread. */
+const unknowns = 9;
+
 const module = geometry.code.side / geometry.code.modules;
 
 /** Points on the outer edges of the three finder squares of a code: solid dark inside, light outside. */
@@ -100,18 +103,20 @@ export function refine(
 ): RefinedHomography | null {
   const points = corners.flatMap(edgePoints);
   let h = [...start];
+  // Ink that spreads, or light that blooms over it, moves every edge outward alike; it is found and taken off.
+  let bloomMm = 0;
   let normal: number[][] = [];
   let variance = 0;
   let used: { readonly corner: CornerName; readonly off: number }[] = [];
   for (let round = 0; round < 6; round += 1) {
     const reach = module * (round < 2 ? 0.85 : 0.7);
-    normal = Array.from({ length: 8 }, () => new Array<number>(8).fill(0));
-    const right = new Array<number>(8).fill(0);
+    normal = Array.from({ length: unknowns }, () => new Array<number>(unknowns).fill(0));
+    const right = new Array<number>(unknowns).fill(0);
     used = [];
     const scales = [1, 1, 100, 1, 1, 100, 0.01, 0.01];
     const seen = points.flatMap((point) => {
       const off = edgeOffset(picture, h, point, reach);
-      return Number.isNaN(off) ? [] : [{ point, off }];
+      return Number.isNaN(off) ? [] : [{ point, off: off - bloomMm }];
     });
     if (seen.length < 30) return null;
     const sorted = seen.map(({ off }) => Math.abs(off)).sort((a, b) => a - b);
@@ -127,7 +132,8 @@ export function refine(
       let [nx, ny] = [ey / length, -ex / length];
       const [ox, oy] = [xx * out[0] + xy * out[1], yx * out[0] + yy * out[1]];
       if (nx * ox + ny * oy < 0) [nx, ny] = [-nx, -ny];
-      const distance = off * (nx * ox + ny * oy);
+      const pxPerMm = nx * ox + ny * oy;
+      const distance = off * pxPerMm;
       const weight = 1 / (1 + (off / tolerance) ** 2);
       const row = scales.map((scale, index) => {
         const moved = [...h];
@@ -137,25 +143,28 @@ export function refine(
         const [x0, y0] = project(h, plane[0], plane[1]);
         return (nx * (x1 - x0) + ny * (y1 - y0)) / 1e-6;
       });
+      row.push(pxPerMm);
       squares += weight * distance * distance;
-      for (let i = 0; i < 8; i += 1) {
+      for (let i = 0; i < unknowns; i += 1) {
         right[i] = (right[i] ?? 0) + weight * (row[i] ?? 0) * distance;
         const line = normal[i];
         if (line !== undefined)
-          for (let j = 0; j < 8; j += 1) line[j] = (line[j] ?? 0) + weight * (row[i] ?? 0) * (row[j] ?? 0);
+          for (let j = 0; j < unknowns; j += 1)
+            line[j] = (line[j] ?? 0) + weight * (row[i] ?? 0) * (row[j] ?? 0);
       }
     }
-    variance = squares / Math.max(1, seen.length - 8);
+    variance = squares / Math.max(1, seen.length - unknowns);
     const change = solve(normal, right);
     if (change === null) return null;
     h = h.map((value, index) => value + (change[index] ?? 0) * (scales[index] ?? 0));
+    bloomMm += change[8] ?? 0;
     if (round === 5) {
       const inverse = Array.from(
         { length: 8 },
         (_, column) =>
           solve(
             normal,
-            Array.from({ length: 8 }, (__, at) => (at === column ? 1 : 0)),
+            Array.from({ length: unknowns }, (__, at) => (at === column ? 1 : 0)),
           ) ?? [],
       );
       const covariance = scales.map((a, i) =>

@@ -20,8 +20,9 @@ export function CardPage() {
   const [printed, setPrinted] = useState<string | null>(null);
   const [tag, setTag] = useState(() => new URLSearchParams(search).get('tag') ?? '');
   const [paper, setPaper] = useState(settings.paper);
+  const [form, setForm] = useState<'window' | 'loose'>('window');
   const isTag = /^[0-9A-Za-z-]{0,12}$/.test(tag.trim());
-  const query = new URLSearchParams({ paper, ...(tag.trim() === '' ? {} : { tag: tag.trim() }) });
+  const query = new URLSearchParams({ paper, form, ...(tag.trim() === '' ? {} : { tag: tag.trim() }) });
   return (
     <div className="page narrow">
       <Link className="crumb" href="/bench">
@@ -41,6 +42,15 @@ export function CardPage() {
             onChange={setTag}
             problem={isTag ? null : 'Up to twelve letters, digits and hyphens.'}
             mostCharacters={12}
+          />
+          <Choice<'window' | 'loose'>
+            label="Form"
+            options={[
+              { value: 'window', words: 'With a window', hint: 'for counts and blots, close up' },
+              { value: 'loose', words: 'Four loose pieces', hint: 'for pictures of a whole rug' },
+            ]}
+            value={form}
+            onChange={setForm}
           />
           <Choice
             label="Paper"
@@ -70,7 +80,10 @@ export function CardPage() {
           </p>
         ) : null}
         <p className="why">
-          Print it at 100 % on stiff white paper, without fitting to the page, and cut the window out.
+          Print it at 100 % on stiff white paper, without fitting to the page.{' '}
+          {form === 'window'
+            ? 'Cut the window out and lay the card flat on the back of the rug.'
+            : 'Measure the bar first, then cut the pieces apart and lay them flat beside the corners.'}
         </p>
       </Section>
       <MeasureSection key={printed} printed={printed} />

@@ -5,6 +5,7 @@ import {
   type CardReading,
   findCodes,
   readCard,
+  readEitherCard,
   withMeasuredBar,
 } from '../../core/card/index.ts';
 import type { Result } from '../../units/index.ts';
@@ -19,12 +20,14 @@ export interface CardKnown {
   readonly bars?: Readonly<Record<string, number>>;
   /** The tag the picture should belong to. */
   readonly tag?: string;
+  /** Whether loose pieces serve as well as the sheet with a window; they have no window to look into. */
+  readonly takesLoose?: boolean;
 }
 
 /** Reads the weave card in a picture, in the thread that asks: some tenths of a second, so ask in a worker. */
 export async function cardInPicture(
   { widthPx, heightPx, data }: PictureHere,
-  { bars = {}, tag }: CardKnown,
+  { bars = {}, tag, takesLoose = false }: CardKnown,
 ): Promise<Result<CardReading, CardProblem>> {
   const picture = { width: widthPx, height: heightPx, channels: 3, data } as const;
   const codes = await findCodes(picture, (grey) =>
@@ -34,7 +37,10 @@ export async function cardInPicture(
       maxNumberOfSymbols: 12,
     }),
   );
-  const read = readCard(picture, codes, { barMm: null, ...(tag === undefined ? {} : { tag }) });
+  const read = (takesLoose ? readEitherCard : readCard)(picture, codes, {
+    barMm: null,
+    ...(tag === undefined ? {} : { tag }),
+  });
   const barMm = read.ok ? bars[read.value.serial] : undefined;
   return read.ok && barMm !== undefined ? withMeasuredBar(read.value, barMm) : read;
 }

@@ -7,14 +7,19 @@ import type { CardSeen } from './weaveTalk.ts';
 export function CardNotice(props: { readonly card: CardSeen; readonly onBar: (barMm: number) => void }) {
   const { card } = props;
   if (card.ok) {
-    const { serial, tag, measured, mmPerPx, interval95, corners } = card.value;
+    const { form, serial, tag, measured, mmPerPx, interval95, corners } = card.value;
     const share = (100 * (interval95[1] - interval95[0])) / 2 / mmPerPx;
     return (
-      <Notice tone={measured ? 'ok' : 'caution'} title={`Weave card ${serial} found`}>
+      <Notice
+        tone={measured ? 'ok' : 'caution'}
+        title={`${form === 'window' ? 'Weave card' : 'Loose pieces of card'} ${serial} found`}
+      >
         <p>
           {corners.length} of its 4 codes read{tag === null ? '' : `, tag ${tag}`}. Scale ±
-          {Number(share.toPrecision(2))} %, {threeFigures(1 / mmPerPx)} px to a millimetre; counted inside its
-          window, the tilt of the camera taken out.
+          {Number(share.toPrecision(2))} %, {threeFigures(1 / mmPerPx)} px to a millimetre
+          {form === 'window'
+            ? '; counted inside its window, the tilt of the camera taken out.'
+            : ' in their middle. They serve pictures of a whole rug: for a count, come closer with the card that has a window.'}
         </p>
         {measured ? null : (
           <>

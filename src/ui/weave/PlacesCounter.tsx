@@ -60,7 +60,7 @@ export function PlacesCounter(props: PlacesCounterProps) {
         <PlaceCounter
           key={`${file.name} ${file.lastModified} ${waiting.length}`}
           file={file}
-          known={props.known}
+          known={{ ...props.known, takesLoose: true }}
           place={place}
           onPlace={setNamed}
           nodes={nodes}
