@@ -71,10 +71,10 @@ export function AirPart() {
                 tone={on ? 'ghost' : 'act'}
                 isPressed={on}
                 isDisabled={isBusy}
-                label={`${name}: ${on ? 'switched off' : 'switched on'}`}
+                label={`${name}: I switched it ${on ? 'off' : 'on'}`}
                 onPress={() => put({ type: 'MachineSwitched', machine, on: !on })}
               >
-                {on ? 'Switched off' : 'Switched on'}
+                {on ? 'I switched it off' : 'I switched it on'}
               </Button>
             </li>
           );
@@ -85,7 +85,7 @@ export function AirPart() {
             <span className="why">{open ? 'open' : 'shut'}</span>
           </span>
           <Button tone="ghost" isDisabled={isBusy} onPress={() => put({ type: 'WindowSet', open: !open })}>
-            {open ? 'Now shut' : 'Now open'}
+            {open ? 'I shut them' : 'I opened them'}
           </Button>
         </li>
       </ul>

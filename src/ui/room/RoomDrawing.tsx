@@ -7,7 +7,7 @@ import { useRoomView } from './roomView.ts';
 import { wetKgNow } from './wetKgNow.ts';
 
 const width = 620;
-const label = 26;
+const label = 42;
 
 /** What hangs and lies where, at its real size, with what it weighs now and what to warn of. */
 export function RoomDrawing() {

@@ -80,6 +80,8 @@ function pagesOf(hand: Hand): Places {
         await hand.heading('Berit Almqvist');
       },
     ],
+    ['Drying room', at('/rooms', 'Drying room')],
+    ['Another drying room', at('/rooms/new', 'Another drying room')],
     ['Bench', at('/bench', 'Bench')],
     ['Convert', at('/bench/convert', 'Convert a knot density')],
     ['Plan', at('/bench/plan', 'Plan a wash')],
