@@ -187,6 +187,15 @@ export function dryingLog(context: PaperContext): PaperBody {
           ? null
           : row('Expected before the wash', `${figure(expected.hours)} h`, expectedWhy),
       ),
+      ...visit.overrides
+        .filter(({ rule }) => rule === 'R38' || rule === 'dry standard')
+        .map(({ rule, reason, by, when }) =>
+          notice(
+            'caution',
+            `The owner set aside ${rule === 'R38' ? 'rule R38, dry in 48 hours' : 'the dry standard'}`,
+            [reason, `${personWords(context, by)}, ${momentWords(when, timeZone)}`],
+          ),
+        ),
       heading(1, 'The dry standard'),
       facts(row('Standard used', standardWords[standard], 'workshop setting; touch alone never passes')),
       ...(standard === 'full'

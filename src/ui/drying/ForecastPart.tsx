@@ -1,4 +1,5 @@
-import { dryingPlaceOf, moistureRatio, ovenDryMassOf, wetClockHours } from '../../dossier/index.ts';
+import { dryingPlaceOf, moistureRatio, nextLook, ovenDryMassOf, wetClockHours } from '../../dossier/index.ts';
+import { nextLookReasons, nextLookWords } from '../../text/nextLookWords.ts';
 import '../bench/dry.css';
 import { RegainPlot } from '../bench/RegainPlot.tsx';
 import { useRoom } from '../call/index.ts';
@@ -19,7 +20,7 @@ export function ForecastPart() {
 function InRoom({ room }: { readonly room: string }) {
   const { rug, standing, visit } = useDossier();
   const { answer: told, problem } = useRoom(room);
-  const { built, forecast, answer, now } = useRoomForecast(told);
+  const { built, forecast, answer, now, rugs } = useRoomForecast(told);
   const found = answer?.rugs.find(({ id }) => id === rug);
   const drying = built?.ok === true ? built.value : null;
   const spread = found?.spread;
@@ -49,6 +50,8 @@ function InRoom({ room }: { readonly room: string }) {
   const bands = spread.bands
     .filter(({ hour }) => hour >= hung)
     .map((band) => ({ ...band, hour: band.hour - wetted }));
+  const present = rugs.find((one) => one.rug === rug);
+  const look = present === undefined ? null : nextLook(present, spread, now);
   const width = interval80[0] === null || interval80[1] === null ? null : interval80[1] - interval80[0];
   return (
     <Part id="forecast" title="Forecast">
@@ -85,6 +88,15 @@ function InRoom({ room }: { readonly room: string }) {
       />
       <FactList
         rows={[
+          ...(look === null
+            ? []
+            : [
+                {
+                  name: 'Measure next',
+                  value: `${nextLookWords[look.what]}, ${look.dueAt <= now ? 'now' : instantWords(look.dueAt)}`,
+                  why: nextLookReasons[look.why],
+                },
+              ]),
           {
             name: 'Mould index',
             value: figure(found.mouldIndex, 2),

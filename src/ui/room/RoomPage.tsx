@@ -13,6 +13,7 @@ import { RoomContext, type RoomView } from './roomView.ts';
 import { SensorsPart } from './SensorsPart.tsx';
 import { SetUpForm } from './SetUpForm.tsx';
 import { useRoomForecast } from './useRoomForecast.ts';
+import { WhatIfPart } from './WhatIfPart.tsx';
 
 const nobody = { person: 'nobody', name: '', roles: [] } as const;
 const none: readonly RoomAssumption[] = [];
@@ -24,7 +25,7 @@ export function RoomPage({ room, others }: { readonly room: string; readonly oth
   const settings = useSettings();
   const me = useMe();
   const [isChanging, setChanging] = useState(false);
-  const { now, rugs, built, forecast, answer } = useRoomForecast(told);
+  const { now, rugs, built, forecast, answer, changed, ask } = useRoomForecast(told);
   const alarms = useMemo(
     () => (told === null ? [] : roomAlarms(told.standing, rugs, answer, now)),
     [told, rugs, answer, now],
@@ -94,6 +95,9 @@ export function RoomPage({ room, others }: { readonly room: string; readonly oth
           <ForecastClock ms={forecast.ms} />
         </div>
         <div>
+          {built?.ok === true ? (
+            <WhatIfPart changed={changed} outside={built.value.scenario.outside} ask={ask} />
+          ) : null}
           <RoomDrawing />
         </div>
       </div>

@@ -39,6 +39,22 @@ test('a weighing narrows the forecast of a rug that was only felt', async () => 
   await expect.poll(() => widthShown(hand), { timeout: 20_000 }).toBeLessThan(before);
 });
 
+test('what if the thick rug lay on the mesh: its forecast moves, and nothing is recorded', async () => {
+  const hand = await atDoor(tabletSized);
+  await hand.page.goto(`/rooms/${room}`);
+  const { revision } = (await (await hand.page.request.get(`/api/rooms/${room}`)).json()).standing;
+  const part = hand.within('region', 'What if …');
+  await part.choose('Try a change', 'Turn one');
+  await part.scope.getByLabel('Which').selectOption({ label: '73 Long-pile rug with two suns' });
+  await part.choose('So that it', 'lies on mesh');
+  const row = part.scope.getByRole('row', { name: /73 Long-pile rug/ });
+  await expect.poll(() => row.textContent(), { timeout: 20_000 }).toMatch(/[\d.]+ h sooner/);
+  await part.choose('Try a change', 'Open the windows tonight');
+  await part.see(/holds less water: open windows dry the room/);
+  const after = (await (await hand.page.request.get(`/api/rooms/${room}`)).json()).standing;
+  expect(after.revision).toBe(revision);
+});
+
 test('a sensor writes with its token alone, and not after the token was taken away', async () => {
   const hand = await atDoor(tabletSized);
   await hand.page.goto(`/rooms/${room}`);
@@ -114,6 +130,10 @@ test('a rug that cannot be dry in 48 hours is held back, and the owner’s overr
   await override.fill('Reason', 'Both machines come back from repair tonight.');
   await override.press('Override R38');
   await override.scope.waitFor({ state: 'detached' });
+  await hand.press('Put this plan on record');
+  const put = hand.within('dialog', 'Put this plan on record');
+  await put.press('Put on record');
+  await put.scope.waitFor({ state: 'detached' });
   const paper = await hand.page.request.get(`/api/rugs/${held}/papers/work-order.pdf`);
   const words = readPdf(await paper.body())
     .words.join(' ')
