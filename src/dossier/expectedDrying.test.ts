@@ -65,6 +65,25 @@ describe('hours until dry', () => {
     expect(expectedDrying(visitOf(set.given(forecast(55))))?.hours).toBe(55);
   });
 
+  test('a promise earlier than the forecast and the check after it is refused, and a later one is not', () => {
+    const promisedIn = (days: number) => {
+      const promisedFor = minutesLater(story.now, days * 24 * 60).slice(0, 10);
+      const told = new RugStory().given(
+        opened,
+        { ...received, promisedFor },
+        measured,
+        weighed,
+        lookedOver,
+        identified,
+      );
+      const made = told.given(forecast(40));
+      return planOf(made.standing, asOwner(made.now).settings, made.now);
+    };
+    // R39 of this project: 40 h until dry and 24 h for the check after it.
+    expect(promisedIn(1)).toMatchObject({ ok: false, problem: { code: 'wash-promise-too-early' } });
+    expect(promisedIn(4).ok).toBe(true);
+  });
+
   test('an override of R38 is for the hours it was granted for', () => {
     const slow = story.given(forecast(60));
     const about = overrideAbout(planOf(slow.standing, asOwner(slow.now).settings, slow.now), 'R38') ?? [];

@@ -78,7 +78,19 @@ function seriesOf(rows: readonly Row[]): readonly Row[] {
   return unbroken.slice(Math.max(0, first)).map((row) => ({ ...row, hour: Math.max(0, row.hour) }));
 }
 
-function rugIn(rug: DryingRug, zero: string, assume: (assumption: RoomAssumption) => void): DryRug {
+/**
+ * A rug as the drying model is told of it.
+ *
+ * @param rug - as its dossier tells
+ * @param zero - instant of the scenario's hour 0
+ * @param assume - told of what had to be assumed
+ * @source none: rule of this project
+ */
+export function rugInScenario(
+  rug: DryingRug,
+  zero: string,
+  assume: (assumption: RoomAssumption) => void = () => {},
+): DryRug {
   const { ovenDry, ovenDryFrom, extraction, fibres, postures, looks } = rug;
   const hungAtHour = Math.max(0, hoursFrom(zero, rug.hungAt));
   if (ovenDryFrom === 'mass band') assume({ code: 'mass-by-construction', rug: rug.rug });
@@ -207,7 +219,7 @@ export function roomScenario(
             ]
           : [],
       ),
-      rugs: rugs.map((rug) => rugIn(rug, zero, assume)),
+      rugs: rugs.map((rug) => rugInScenario(rug, zero, assume)),
     },
   });
 }

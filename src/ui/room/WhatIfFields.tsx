@@ -1,6 +1,13 @@
 import { useEffect, useState } from 'react';
 import type { DryRug, Posture } from '../../core/drying/index.ts';
-import { plannedDryingRug, planOf, type RoomChange, standingOf, windowsOpen } from '../../dossier/index.ts';
+import {
+  plannedDryingRug,
+  planOf,
+  type RoomChange,
+  rugInScenario,
+  standingOf,
+  windowsOpen,
+} from '../../dossier/index.ts';
 import { useRows, useRug } from '../call/index.ts';
 import { Choice, NumberField, Picker } from '../kit/index.ts';
 import { useRoomView } from './roomView.ts';
@@ -186,16 +193,7 @@ function PlannedRugTold({ rug, onWhat }: OnWhat & { readonly rug: string }) {
   const plan = entries.length === 0 ? null : planOf(standing, settings, now);
   const bounds = plan?.ok === true ? plan.value.bounds : null;
   const told = plannedDryingRug(standing, rug, bounds, now, setUp.meshes.length > 0);
-  const hourOf = (at: string) => (Date.parse(at) - Date.parse(zero)) / 3_600_000;
-  const made: DryRug | null = told.ok
-    ? {
-        ...{ id: 'sketch', areaM2: told.value.areaM2, fibres: told.value.fibres },
-        dryMassKg: told.value.ovenDryFrom === 'weighed' ? told.value.ovenDry.likely : told.value.ovenDry.most,
-        ...(told.value.extraction === null ? {} : { extraction: told.value.extraction }),
-        posture: told.value.postures[0]?.posture,
-        ...{ hungAtHour: hourOf(told.value.hungAt), wettedAtHour: hourOf(told.value.wettedAt) },
-      }
-    : null;
+  const made: DryRug | null = told.ok ? { ...rugInScenario(told.value, zero), id: 'sketch' } : null;
   useTold(made === null ? null : { kind: 'add-rug', rug: made }, onWhat);
   return isLoading || told.ok ? null : <p className="why">It is not measured yet: measure it first.</p>;
 }
