@@ -15,7 +15,7 @@ async function accuracy(kind: ShownKind, count: number, keep: string | null): Pr
   const first = heldOut[kind];
   const outcomes = await countSeeds({ kind, first, count, keep });
   console.log(
-    `\n${count} pictures of ${kind === 'rug' ? 'backs of rugs' : 'plain cloth'}, seeds ${first} to ${first + count - 1}\n`,
+    `\n${outcomes.length / 2} pictures of ${kind === 'rug' ? 'backs of rugs' : 'plain cloth'}, seeds ${first} to ${first + count - 1}\n`,
   );
   console.log(accuracyTable(outcomes));
   console.log(`\n${confidenceTable(outcomes)}`);

@@ -25,12 +25,13 @@ export async function runShare([word, kind, first, count, step, keep]: readonly 
   return true;
 }
 
-/** Counts all seeds in two processes of low priority; the order of outcomes is that of the seeds. */
+/** Counts all seeds in two processes of low priority, or as many as were counted when it was interrupted; in the order of seeds. */
 export async function countSeeds({ kind, first, count, keep }: Seeds): Promise<readonly Outcome[]> {
   const script = process.argv[1];
   if (script === undefined) throw new Error('the bench is not run from a file');
   const outcomes: Outcome[] = [];
   let told = 0;
+  let interrupted = false;
   await Promise.all(
     Array.from(
       { length: processes },
@@ -39,6 +40,10 @@ export async function countSeeds({ kind, first, count, keep }: Seeds): Promise<r
           const own = Math.ceil((count - share) / processes);
           const args = [shareWord, kind, String(first + share), String(count - share), String(processes)];
           const child = fork(script, keep === null ? args : [...args, keep]);
+          process.once('SIGINT', () => {
+            interrupted = true;
+            child.kill();
+          });
           let held = 0;
           child.on('message', (message) => {
             outcomes.push(...(message as readonly Outcome[]));
@@ -48,7 +53,7 @@ export async function countSeeds({ kind, first, count, keep }: Seeds): Promise<r
           });
           child.on('error', reject);
           child.on('exit', (code) =>
-            code === 0 && held === own
+            interrupted || (code === 0 && held === own)
               ? resolve()
               : reject(new Error(`a share ended with ${held} of ${own}`)),
           );
