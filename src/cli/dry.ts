@@ -11,6 +11,7 @@ import {
 import { dryAlarmWords } from '../text/dryAlarmWords.ts';
 import { bindingWords } from '../text/dryRoomWords.ts';
 import { loggerNoteWords } from '../text/loggerWords.ts';
+import { nextReadingWords } from '../text/nextReadingWords.ts';
 import { problemWords } from '../text/problemWords.ts';
 import { done } from '../units/index.ts';
 import { type Command, printRefusal, readJson, type Terminal, WrongCall } from './command.ts';
@@ -85,6 +86,9 @@ function answerWords({ air, rugs, endRh, endC, water, hourly, alarms }: DryAnswe
   const machines = byMachineKg.reduce((sum, kg) => sum + kg, 0);
   return [
     ...rugs.map(rugWords),
+    ...rugs.flatMap(({ id, spread }) =>
+      (spread?.next ?? []).slice(0, 1).map((next) => `${id}: ${nextReadingWords(next)}`),
+    ),
     `Room: ends at ${endC.toFixed(0)} °C and ${(endRh * 100).toFixed(0)} % RH; of ${loadKg.toFixed(1)} kg of water ${byAirExchangeKg.toFixed(1)} kg left with the air, ${machines.toFixed(1)} kg by machines.`,
     ...airWords(air),
     ...hourlyWords(hourly),

@@ -1,7 +1,8 @@
 import type { AirState } from '../air/index.ts';
 import type { WetClock } from '../mould/index.ts';
+import type { NextReading } from './nextReading.ts';
 import type { RoomHour } from './roomHours.ts';
-import type { JudgedReading } from './rugBelief.ts';
+import type { JudgedReading, RugEvidence } from './rugBelief.ts';
 import type { RugHour } from './surfaceCourse.ts';
 
 /** Bounds of the hours to the target; null: beyond the hours looked at. */
@@ -13,6 +14,16 @@ export interface RegainBand {
   readonly median: number;
   readonly interval80: readonly [number, number];
   readonly interval95: readonly [number, number];
+}
+
+/** A rug's unknowns as they are believed. */
+export interface LikelyRug {
+  readonly startRegain: number;
+  /** The room's factor as it meets this rug. */
+  readonly g: number;
+  readonly resistance: number;
+  readonly criticalRegain: number;
+  readonly dryMassKg: number;
 }
 
 /** What uncertainty adds to a rug's answer. */
@@ -27,6 +38,12 @@ export interface RugSpread {
   readonly bands: readonly RegainBand[];
   readonly readings: readonly JudgedReading[];
   readonly contradicted: boolean;
+  /** The means of what is believed after the readings. */
+  readonly likely: LikelyRug;
+  /** What the readings alone say; null where there are none. */
+  readonly evidence: RugEvidence | null;
+  /** Readings that would narrow the forecast, the most telling first. */
+  readonly next: readonly NextReading[];
 }
 
 export interface RugAnswer {

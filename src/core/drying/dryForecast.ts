@@ -3,13 +3,15 @@ import { done, type Result } from '../../units/index.ts';
 import { type AirState, airState } from '../air/index.ts';
 import { wetClock, wetClockHours } from '../mould/index.ts';
 import { alarmsOf } from './dryAlarms.ts';
-import type { AirCompared, DryAnswer, RugAnswer, RugSpread } from './dryAnswer.ts';
+import type { AirCompared, DryAnswer, LikelyRug, RugAnswer, RugSpread } from './dryAnswer.ts';
 import type { DryingProblem } from './dryingProblem.ts';
 import { secondsPerHour } from './givenAir.ts';
+import { nextReadings } from './nextReading.ts';
 import { type PreparedRoom, type PreparedRug, prepareRoom } from './preparedRoom.ts';
 import { type RoomBelief, roomBelief } from './roomBelief.ts';
 import { roomHours } from './roomHours.ts';
 import { fixedPaths } from './roomSystem.ts';
+import { evidenceOf } from './rugBelief.ts';
 import { makeRoomRunner, type RoomCourse } from './runRoom.ts';
 import type { DryScenario } from './scenario.ts';
 import { scenarioProblem } from './scenarioProblem.ts';
@@ -68,6 +70,14 @@ const between = (sorted: Float64Array, share: number): readonly [number, number]
   quantileOf(sorted, (1 + share) / 2),
 ];
 
+const likelyOf = (rug: PreparedRug, at: number, likely: Unknowns): LikelyRug => ({
+  startRegain: likely.startRegain[at] ?? Number.NaN,
+  g: likely.g[at] ?? Number.NaN,
+  resistance: likely.resistance[at] ?? Number.NaN,
+  criticalRegain: likely.criticalRegain[at] ?? Number.NaN,
+  dryMassKg: rug.dryMassKg * (likely.dryMass[at] ?? 1),
+});
+
 function spreadOf(
   room: PreparedRoom,
   at: number,
@@ -85,6 +95,10 @@ function spreadOf(
     bounds.map((hour) => orNull(hour - hungHourOf(rug)));
   const [low80 = null, high80 = null] = fromHanging(between(ends, 0.8));
   const [low95 = null, high95 = null] = fromHanging(between(ends, 0.95));
+  const read = belief.rugs[at] ?? null;
+  const end = hours[hours.length - 1] ?? 0;
+  const width = (high80 ?? end - hungHourOf(rug)) - (low80 ?? end - hungHourOf(rug));
+  const lookedAt = Math.max(hungHourOf(rug), read?.readings.at(-1)?.reading.hour ?? 0);
   const red = rug.wettedAt / secondsPerHour + wetClockHours.redHours;
   const bands = hours.map((hour, k) => {
     const regains = Float64Array.from(courses, ({ regains: of }) => of[at]?.[k] ?? Number.NaN).sort();
@@ -101,6 +115,9 @@ function spreadOf(
       chanceRed: ends.filter((end) => end > red).length / ends.length,
       readings: belief.rugs[at]?.readings ?? [],
       contradicted: belief.rugs[at]?.contradicted ?? false,
+      likely: likelyOf(rug, at, belief.likely),
+      evidence: read === null ? null : evidenceOf(read, rug, room),
+      next: nextReadings(rug, at, belief.draws, courses, hours, lookedAt, width),
     },
   };
 }

@@ -1,13 +1,21 @@
 export { litresPerDayAt } from './dehumidifier.ts';
-export type { DryAlarm, DryAnswer, RegainBand, RugAnswer, RugSpread } from './dryAnswer.ts';
+export type {
+  DryAlarm,
+  DryAnswer,
+  LikelyRug,
+  RegainBand,
+  RugAnswer,
+  RugSpread,
+} from './dryAnswer.ts';
 export { dryForecast } from './dryForecast.ts';
 export type { DryingProblem } from './dryingProblem.ts';
 export { guessLogger, type LoggerGuess } from './guessLogger.ts';
 export { type Separator, separators } from './loggerTable.ts';
 export { type OffsetAt, type TimeForm, timeForms } from './loggerTime.ts';
+export { type NextKind, type NextReading, type Telling, tellings } from './nextReading.ts';
 export * from './readLogger.ts';
 export { type Binding, bindings, type RoomHour } from './roomHours.ts';
-export type { JudgedReading } from './rugBelief.ts';
+export type { Evidence, JudgedReading, RugEvidence } from './rugBelief.ts';
 export * from './scenario.ts';
 export { readingKind } from './scenarioProblem.ts';
 export { normal, type Random, seededRandom } from './seededRandom.ts';

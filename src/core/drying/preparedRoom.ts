@@ -71,7 +71,8 @@ export interface PreparedRoom {
   readonly jumps: readonly number[];
 }
 
-const pressureOf = (celsius: number): number => {
+/** Vapour pressure of saturated air [Pa], over ice where it freezes; not a number where the handbook has none. */
+export const pressureOf = (celsius: number): number => {
   const found = saturationPressure(celsius);
   return found.ok ? found.value : Number.NaN;
 };

@@ -22,15 +22,30 @@ function normalBelow(x: number): number {
 
 const gaussian = (spreads: number): Misfit => ({ spreads, logLikelihood: -0.5 * spreads * spreads });
 
+const drier = [...touches].reverse();
+
 /** A hand sorts into four; between neighbours hands differ. */
-function touchMisfit(touch: Touch, regain: number): Misfit {
-  const { bounds, spread } = settings.touch;
-  const drier = [...touches].reverse();
+function boundsOf(touch: Touch): { readonly below: number; readonly above: number } {
+  const { bounds } = settings.touch;
   const place = drier.indexOf(touch);
-  const below = place === 0 ? Number.NEGATIVE_INFINITY : (bounds[place - 1] ?? Number.NaN);
-  const above = bounds[place] ?? Number.POSITIVE_INFINITY;
-  const chance =
-    normalBelow((above - regain) / spread) - (place === 0 ? 0 : normalBelow((below - regain) / spread));
+  return {
+    below: place === 0 ? Number.NEGATIVE_INFINITY : (bounds[place - 1] ?? Number.NaN),
+    above: bounds[place] ?? Number.POSITIVE_INFINITY,
+  };
+}
+
+/** Chance that a hand calls a rug of a regain so. @source workshop-setting (data/drying/settings.json) */
+export function chanceOfTouch(touch: Touch, regain: number): number {
+  const { below, above } = boundsOf(touch);
+  const { spread } = settings.touch;
+  const upTo = (bound: number) => (Number.isFinite(bound) ? normalBelow((bound - regain) / spread) : 0);
+  return (Number.isFinite(above) ? upTo(above) : 1) - upTo(below);
+}
+
+function touchMisfit(touch: Touch, regain: number): Misfit {
+  const { below, above } = boundsOf(touch);
+  const { spread } = settings.touch;
+  const chance = chanceOfTouch(touch, regain);
   const spreads = regain > above ? (above - regain) / spread : regain < below ? (below - regain) / spread : 0;
   return { spreads, logLikelihood: Math.log(Math.max(chance, 1e-12)) };
 }

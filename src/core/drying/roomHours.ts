@@ -2,7 +2,14 @@ import settings from '../../../data/drying/settings.json' with { type: 'json' };
 import { vapourPressure } from '../air/index.ts';
 import { refrigerantShare } from './dehumidifier.ts';
 import { airAt, secondsPerHour } from './givenAir.ts';
-import { conditionAt, exposedAt, outsideAt, type PreparedRoom, warmedVapour } from './preparedRoom.ts';
+import {
+  conditionAt,
+  exposedAt,
+  outsideAt,
+  type PreparedRoom,
+  pressureOf,
+  warmedVapour,
+} from './preparedRoom.ts';
 import type { RoomCondition } from './roomCondition.ts';
 import { setFace } from './rugFace.ts';
 import type { RoomCourse } from './runRoom.ts';
@@ -18,6 +25,8 @@ export interface RoomHour {
   readonly hour: number;
   readonly airC: number;
   readonly rh: number;
+  readonly outsideC: number;
+  readonly outsideRh: number;
   /** As read, not as modelled. */
   readonly isMeasured: boolean;
   /** What machines and outside air could take out in air of the room's temperature at the humidity it should not pass. */
@@ -105,11 +114,13 @@ export function roomHours(
     const isMeasured = airAt(room.air, time).vapour !== null;
     const tooDamp = air.rh > mostRh && (isMeasured || demandedLPerH > offeredLPerH);
     const dryOnes: Binding = now.pileShare > 0.5 ? 'pile' : airC < leastC ? 'warmth' : 'air-along-the-face';
+    const outside = outsideAt(room, time);
     const does = removed(room, condition, time, air);
     return [
       {
         ...{ hour, airC, rh: air.rh, isMeasured, offeredLPerH, demandedLPerH },
         ...{ givenLPerH: now.litresPerH, exchangeLPerH: does.exchange, machinesLPerH: does.machines },
+        ...{ outsideC: outside.airC, outsideRh: outside.pressurePa / pressureOf(outside.airC) },
         binding: now.isWet ? (tooDamp ? 'extraction' : dryOnes) : 'none',
       },
     ];
