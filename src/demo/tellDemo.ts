@@ -9,10 +9,10 @@ import { readWorkshop, recordWorkshop } from '../app/workshop.ts';
 import { latestVisit, type RugEntry, type RugFact, standingOf } from '../dossier/index.ts';
 import type { Photo } from '../ports/photos.ts';
 import type { Problem, Result } from '../units/index.ts';
-import { type Darkroom, gradedBlot } from './darkroom.ts';
+import { comparedPictures, cornersOf, type Darkroom, faceOf, gradedBlot } from './darkroom.ts';
 import { paintRug } from './paint/paintRug.ts';
 import type { DemoRug } from './story/demoRug.ts';
-import type { DemoPerson, Moment } from './story/moment.ts';
+import type { DemoPerson, Moment, View } from './story/moment.ts';
 import { demoClients, demoPassphrase, demoPeople, demoRuleChange, demoSettings } from './story/people.ts';
 import { rugsAtTheBench } from './story/rugsAtTheBench.ts';
 import { rugsAwaitingWord } from './story/rugsAwaitingWord.ts';
@@ -109,30 +109,18 @@ async function photographed({ house, rasterise }: DemoStage, rug: DemoRug): Prom
   const facts: RugFact[] = [];
   for (const side of ['face', 'back'] as const) {
     const kept: Photo = must(
-      await house.photos.keep(await rasterise(paintRug(rug.design, side)), 'image/jpeg'),
+      await house.photos.keep(
+        await rasterise(
+          side === 'face' ? faceOf(rug.design, house, 'at the door') : paintRug(rug.design, side),
+        ),
+        'image/jpeg',
+      ),
     );
     facts.push(pictured(kept.photo, kept.widthPx, kept.heightPx, side));
-    if (side === 'face') facts.push(cornersOf(rug, kept.photo));
+    if (side === 'face')
+      facts.push({ type: 'CornersTapped', photo: kept.photo, corners: cornersOf(rug.design) });
   }
   return facts;
-}
-
-/** Where the painter put the rug's corners: start-left, start-right, end-right, end-left. */
-function cornersOf({ design }: DemoRug, photo: string): RugFact {
-  const floorMm = 160;
-  const [width, height] = [design.widthMm + 2 * floorMm, design.lengthMm + 2 * floorMm];
-  const [left, right] = [floorMm / width, 1 - floorMm / width];
-  const [top, bottom] = [floorMm / height, 1 - floorMm / height];
-  return {
-    type: 'CornersTapped',
-    photo,
-    corners: [
-      { x: left, y: bottom },
-      { x: right, y: bottom },
-      { x: right, y: top },
-      { x: left, y: top },
-    ],
-  };
 }
 
 async function receive(stage: DemoStage, cast: Cast, rug: DemoRug, known: Set<string>): Promise<string> {
@@ -201,29 +189,50 @@ async function withEvidence(
   return { ...fact, signature };
 }
 
-async function tellMoment(stage: DemoStage, cast: Cast, rug: string, told: Moment): Promise<void> {
+/** Facts of one item of a moment, as they stand when it is told. */
+async function factsOf(
+  stage: DemoStage,
+  { design }: DemoRug,
+  given: Moment['facts'][number],
+  view: View,
+): Promise<readonly RugFact[]> {
+  if (typeof given === 'function') {
+    const fact = given(view);
+    return fact === null ? [] : [fact];
+  }
+  if (!('kind' in given)) return [given];
+  return given.kind === 'photographed blot'
+    ? [await gradedBlot(stage, given)]
+    : comparedPictures(stage, design, view.standing, given);
+}
+
+async function tellMoment(
+  stage: DemoStage,
+  cast: Cast,
+  [rug, of]: readonly [id: string, of: DemoRug],
+  told: Moment,
+): Promise<void> {
   const { house, setClock, opensAt } = stage;
   const started = hoursBefore(opensAt, told.hoursAgo);
-  for (const [index, given] of told.facts.entries()) {
-    // Things recorded together are still written one after another.
-    setClock(new Date(Date.parse(started) + index * 20_000).toISOString());
-    const now = house.clock.now();
-    const entries = (await house.ledger.read(`rug/${rug}`)) as readonly RugEntry[];
+  let index = 0;
+  for (const given of told.facts) {
     const { settings } = await readWorkshop(house);
-    const fact =
-      typeof given === 'function'
-        ? given({ standing: standingOf(entries), settings, now })
-        : 'kind' in given
-          ? await gradedBlot(stage, given)
-          : given;
-    if (fact === null) continue;
-    const evident = await withEvidence(house, cast[told.by], rug, entries, fact);
-    must(
-      await recordEntries(house, cast[told.by], rug, {
-        expectedRevision: entries.length,
-        drafts: [{ id: house.ids.next(), fact: evident }] as never,
-      }),
-    );
+    const before = (await house.ledger.read(`rug/${rug}`)) as readonly RugEntry[];
+    const now = new Date(Date.parse(started) + index * 20_000).toISOString();
+    const facts = await factsOf(stage, of, given, { standing: standingOf(before), settings, now });
+    for (const fact of facts) {
+      // Things recorded together are still written one after another.
+      setClock(new Date(Date.parse(started) + index * 20_000).toISOString());
+      index += 1;
+      const entries = (await house.ledger.read(`rug/${rug}`)) as readonly RugEntry[];
+      const evident = await withEvidence(house, cast[told.by], rug, entries, fact);
+      must(
+        await recordEntries(house, cast[told.by], rug, {
+          expectedRevision: entries.length,
+          drafts: [{ id: house.ids.next(), fact: evident }] as never,
+        }),
+      );
+    }
   }
 }
 
@@ -245,7 +254,7 @@ export async function tellDemo(stage: DemoStage): Promise<void> {
       },
     });
     for (const told of rug.story) {
-      moments.push({ hoursAgo: told.hoursAgo, tell: () => tellMoment(stage, cast, id, told) });
+      moments.push({ hoursAgo: told.hoursAgo, tell: () => tellMoment(stage, cast, [id, rug], told) });
     }
   }
   for (const { tell } of moments.sort((a, b) => b.hoursAgo - a.hoursAgo)) await tell();

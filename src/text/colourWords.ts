@@ -166,7 +166,12 @@ const changed = ({ by, half95 }: Change): string =>
   `${Math.abs(by).toFixed(0)} ± ${Math.max(1, Math.ceil(half95))}`;
 
 /** What a client may be told of a comparison, in one sentence. */
-export function compareSentence({ lightness, chroma, hueMoved, colours }: Comparison): string {
+export function compareSentence({
+  lightness,
+  chroma,
+  hueMoved,
+  colours,
+}: Pick<Comparison, 'lightness' | 'chroma' | 'hueMoved' | 'colours'>): string {
   const isMoved = (change: Change): boolean => Math.abs(change.by) > change.half95;
   const light = isMoved(lightness)
     ? `lightness ${lightness.by > 0 ? 'up' : 'down'} ${changed(lightness)}`

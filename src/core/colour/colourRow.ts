@@ -3,7 +3,7 @@ import limits from '../../../data/colour/compare.json' with { type: 'json' };
 import type { Grade } from '../wash/index.ts';
 import { colourChangeGrade } from './fastnessGrade.ts';
 import { type GradeChances, gradeChances } from './gradeChances.ts';
-import { type Lab, type LinearRgb, labFromLinear } from './lab.ts';
+import { type Lab, type LinearRgb, labFromLinear, linearFromByte } from './lab.ts';
 import type { LinearPicture } from './linearPicture.ts';
 import { type Area, robustLight } from './measureArea.ts';
 
@@ -25,7 +25,7 @@ export interface ColourRow extends GradeChances {
   readonly sigma: number;
   /** Turn of the hue, anticlockwise in the plane of a* and b* [°]. */
   readonly hueTurnDeg: number;
-  /** The hue moved by more than soil and noise explain: dye, not soil. */
+  /** The hue moved, and neither noise nor a veil of soil that went or came explains it: dye, not soil. */
   readonly hueMoved: boolean;
 }
 
@@ -43,6 +43,31 @@ export interface SharedDoubt {
 }
 
 const hueOf = ({ a, b }: Lab): number => Math.atan2(b, a);
+
+/** The part of a difference that turns the hue. */
+const hueDifference = (p: Lab, q: Lab): number =>
+  2 * Math.sqrt(Math.hypot(p.a, p.b) * Math.hypot(q.a, q.b)) * Math.abs(Math.sin((hueOf(p) - hueOf(q)) / 2));
+
+const soils = limits.soils.map((soil): LinearRgb => {
+  const [red = 0, green = 0, blue = 0] = soil.map(linearFromByte);
+  return [red, green, blue];
+});
+
+/**
+ * How far a colour is from the cleaner one under a veil of soil, at the best: its hue in full, lightness and
+ * chroma by half, since a veil is never quite even.
+ */
+function offVeil(cleaner: LinearRgb, soiled: Lab): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const soil of soils)
+    for (let share = 0; share <= limits.soilMost; share += 0.02) {
+      const of = (band: 0 | 1 | 2): number => (1 - share) * cleaner[band] + share * soil[band];
+      const veiled = labFromLinear([of(0), of(1), of(2)]);
+      const dC = Math.hypot(veiled.a, veiled.b) - Math.hypot(soiled.a, soiled.b);
+      least = Math.min(least, Math.hypot(hueDifference(veiled, soiled), dC / 2, (veiled.L - soiled.L) / 2));
+    }
+  return least;
+}
 
 /** Mean colours of an area and of its nine parts in both pictures. */
 function measured(before: LinearPicture, after: LinearPicture, area: Area) {
@@ -73,7 +98,9 @@ function measured(before: LinearPicture, after: LinearPicture, area: Area) {
     labFromLinear(robustLight(p).light),
     labFromLinear(robustLight(q).light),
   ];
+  const lights = [robustLight(all[0]).light, robustLight(all[1]).light] as const;
   return {
+    lights,
     ...{ share: all[0].length / asked, clippedShare: clipped / Math.max(1, all[0].length) },
     whole: labs(all),
     parts: blocks.filter(([p]) => p.length > 0).map(labs),
@@ -97,7 +124,7 @@ export function colourRow(
   doubt: SharedDoubt,
 ): ColourRow | UnmeasuredColour {
   if (area.width * area.height < limits.smallestArea) return { name, why: 'too-small' };
-  const { share, clippedShare, whole, parts } = measured(before, after, area);
+  const { lights, share, clippedShare, whole, parts } = measured(before, after, area);
   if (share < 0.9) return { name, why: 'not-in-both' };
   if (clippedShare > limits.clippedShare) return { name, why: 'clipped' };
   const [was, is] = whole;
@@ -121,7 +148,6 @@ export function colourRow(
   const { deltaEF, grade } = colourChangeGrade(was, is);
   const turn = hueOf(is) - hueOf(was);
   const hueTurn = Math.atan2(Math.sin(turn), Math.cos(turn));
-  const hueDifference = 2 * chroma * Math.abs(Math.sin(hueTurn / 2));
   const hueBound = Math.max(
     ...[limits.hueLeast, limits.hueTurnShare * chroma, limits.deviations * Math.max(sigma.a, sigma.b)],
   );
@@ -130,6 +156,8 @@ export function colourRow(
     ...gradeChances(colourChangeGrade, was, is, sigma, doubt.contrastSigma),
     sigma: Math.hypot(sigma.L, sigma.a, sigma.b) / Math.sqrt(3),
     hueTurnDeg: (hueTurn * 180) / Math.PI,
-    hueMoved: hueDifference > hueBound,
+    hueMoved:
+      hueDifference(was, is) > hueBound &&
+      Math.min(offVeil(lights[1], was), offVeil(lights[0], is)) > hueBound,
   };
 }

@@ -92,19 +92,34 @@ function paintFringe(rug: Frame, colour: string, random: () => number): string {
   return `<path d="${threads.join('')}" fill="none" stroke="${colour}" stroke-width="5" stroke-linecap="round"/>`;
 }
 
+/** How a picture of a rug differs from the plain one. */
+export interface RugShot {
+  /** Dust over the rug, 0 … 1. */
+  readonly soil?: number;
+  /** Something that lies on the rug, drawn in millimetres from its own middle. */
+  readonly laid?: string;
+  /** Long side of the picture [px]. */
+  readonly longPx?: number;
+}
+
 /**
  * Draws an invented rug lying on a workshop floor, as SVG.
  *
  * @param design - measures, colours, pattern and troubles
  * @param side - the face, or the back: mirrored, flatter, without shine
- * @returns SVG text, about 1200 px on its long side
+ * @param shot - dust, what lies on it, and how large it is taken
+ * @returns SVG text
  * @source none: drawing of this project
  */
-export function paintRug(design: RugDesign, side: 'face' | 'back' = 'face'): string {
+export function paintRug(
+  design: RugDesign,
+  side: 'face' | 'back' = 'face',
+  { soil = 0, laid = '', longPx = 1200 }: RugShot = {},
+): string {
   const random = chance(design.seed);
   const rug: Frame = { x: floorMm, y: floorMm, width: design.widthMm, height: design.lengthMm };
   const [width, height] = [rug.width + 2 * floorMm, rug.height + 2 * floorMm];
-  const scale = 1200 / Math.max(width, height);
+  const scale = longPx / Math.max(width, height);
   const parts: string[] = [];
   let frame = rug;
   const depth = Math.min(rug.width, rug.height) * 0.075;
@@ -131,6 +146,8 @@ export function paintRug(design: RugDesign, side: 'face' | 'back' = 'face'): str
       ? `<ellipse cx="${cx}" cy="${cy}" rx="${rug.width / 2}" ry="${rug.height / 2}"/>`
       : rect(rug, '#000');
   const mirror = side === 'back' ? ` transform="translate(${2 * cx} 0) scale(-1 1)"` : '';
+  const dust = soil === 0 ? '' : rect(rug, '#5f4d30', `opacity="${soil}"`);
+  const onTop = laid === '' ? '' : `<g transform="translate(${cx} ${rug.y + rug.height * 0.68})">${laid}</g>`;
   const fringe = design.fringe === null ? '' : paintFringe(rug, design.fringe, random);
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${Math.round(width * scale)}" height="${Math.round(height * scale)}" viewBox="0 0 ${width} ${height}"><defs>${weave}${wool}<clipPath id="rug">${clip}</clipPath><clipPath id="field">${rect(frame, '#000')}</clipPath><linearGradient id="light" x1="0" y1="0" x2="1" y2="1"><stop offset="0" stop-color="#fff" stop-opacity=".16"/><stop offset="1" stop-color="#000" stop-opacity=".2"/></linearGradient></defs>${rect({ x: 0, y: 0, width, height }, '#a9a198')}<g${mirror}><g transform="translate(12 14)" opacity=".25">${clip}</g>${fringe}<g clip-path="url(#rug)">${parts.join('')}${troubles}${rect(rug, 'url(#wool)')}${rect(rug, 'url(#weave)')}</g></g>${side === 'face' ? rect({ x: 0, y: 0, width, height }, 'url(#light)') : ''}</svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${Math.round(width * scale)}" height="${Math.round(height * scale)}" viewBox="0 0 ${width} ${height}"><defs>${weave}${wool}<clipPath id="rug">${clip}</clipPath><clipPath id="field">${rect(frame, '#000')}</clipPath><linearGradient id="light" x1="0" y1="0" x2="1" y2="1"><stop offset="0" stop-color="#fff" stop-opacity=".16"/><stop offset="1" stop-color="#000" stop-opacity=".2"/></linearGradient></defs>${rect({ x: 0, y: 0, width, height }, '#a9a198')}<g${mirror}><g transform="translate(12 14)" opacity=".25">${clip}</g>${fringe}<g clip-path="url(#rug)">${parts.join('')}${troubles}${rect(rug, 'url(#wool)')}${rect(rug, 'url(#weave)')}${dust}</g>${onTop}</g>${side === 'face' ? rect({ x: 0, y: 0, width, height }, 'url(#light)') : ''}</svg>`;
 }

@@ -16,6 +16,8 @@ export interface RugDesign {
   readonly shape?: 'rectangle' | 'round';
   /** Rows and columns of the weave drawn over the picture [mm]; larger for coarse flatweaves. */
   readonly gaugeMm: number;
+  /** Dust that lies over it at the door, 0 … 1, where a weave card is laid on its face to be compared later. */
+  readonly dusty?: number;
   readonly troubles: readonly Trouble[];
 }
 

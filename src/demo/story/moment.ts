@@ -18,11 +18,23 @@ export interface PhotographedBlot {
   readonly of: Omit<RugFactOf<'DyeTested'>, 'type' | 'reading' | 'photos'>;
 }
 
+/** The rug photographed after the work, without its dust, and compared with the picture from the door. */
+export interface ComparedPictures {
+  readonly kind: 'compared pictures';
+  /** Where each named colour is measured, in 0 … 1 of the rug's width and length from its upper left. */
+  readonly places: Readonly<Record<string, readonly [x: number, y: number]>>;
+}
+
 /** Facts recorded together by one person, so many hours before the demo is opened. */
 export interface Moment {
   readonly hoursAgo: number;
   readonly by: DemoPerson;
-  readonly facts: readonly (RugFact | PhotographedBlot | ((view: View) => RugFact | null))[];
+  readonly facts: readonly (
+    | RugFact
+    | PhotographedBlot
+    | ComparedPictures
+    | ((view: View) => RugFact | null)
+  )[];
 }
 
 export const moment = (hoursAgo: number, by: DemoPerson, ...facts: Moment['facts']): Moment => ({

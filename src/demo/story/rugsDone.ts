@@ -125,6 +125,7 @@ export const rugsDone: readonly DemoRug[] = [
       borders: 2,
       abrash: 0.5,
       gaugeMm: 8,
+      dusty: 0.2,
       troubles: [],
     },
     story: [
@@ -134,7 +135,18 @@ export const rugsDone: readonly DemoRug[] = [
         'tobin',
         identified('knotted pile', { wool: 1 }, 'wool', 'wool', 'village work', [1940, 1960]),
       ),
-      moment(679, 'tobin', coloursNamed(blue), drying(18), ...tests({ blue: '5' })),
+      moment(
+        679,
+        'tobin',
+        coloursNamed(
+          blue,
+          { colour: 'red', name: 'brick red', looks: '#8f2f22', dyeClass: 'natural' },
+          { colour: 'brown', name: 'walnut brown', looks: '#6b4a2f', dyeClass: 'natural' },
+          { colour: 'ivory', name: 'ivory', looks: '#efe3c8', dyeClass: 'undyed' },
+        ),
+        drying(18),
+        ...tests({ blue: '5', red: '4-5', brown: '5', ivory: '5' }),
+      ),
       moment(660, 'mirela', planOnRecord, quoted(9_000, 11_000)),
       moment(650, 'ines', consented(11_000, 'Please do.')),
       moment(600, 'tobin', ...acts(40)),
@@ -156,6 +168,10 @@ export const rugsDone: readonly DemoRug[] = [
       ),
       moment(580, 'mirela', { type: 'DryAccepted', standard: 'full' }),
       moment(560, 'tobin', { type: 'FinishingDone', works: ['pile set', 'fringe groomed'] }),
+      moment(545, 'tobin', {
+        kind: 'compared pictures',
+        places: { blue: [0.71, 0.5], red: [0.71, 0.41], brown: [0.466, 0.5], ivory: [0.466, 0.42] },
+      }),
       moment(540, 'mirela', measured(1198, 799, 'rectangle', 'after work'), {
         type: 'RugInspected',
         marks: [],

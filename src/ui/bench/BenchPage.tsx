@@ -33,6 +33,11 @@ const instruments = [
       'How much dye a white cloth took up, from a photograph under the weave card, and how sure that is.',
   },
   {
+    to: '/bench/compare',
+    title: 'Compare before and after',
+    about: 'Two pictures of one rug: what grew lighter or cleaner, and whether a dye moved.',
+  },
+  {
     to: '/bench/convert',
     title: 'Convert a knot density',
     about: 'Between raj, per square inch, per dm², lines and the other ways of the trade.',

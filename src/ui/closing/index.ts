@@ -1,3 +1,4 @@
+export { CompareSection } from './CompareSection.tsx';
 export { DeclineSection } from './DeclineSection.tsx';
 export { FinishSection } from './FinishSection.tsx';
 export { InspectSection } from './InspectSection.tsx';

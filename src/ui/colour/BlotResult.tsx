@@ -34,7 +34,7 @@ function Chances({ reading }: { readonly reading: BlotReading }) {
           return (
             <li key={grade} className={grade === rules ? 'rules' : ''}>
               <b>{grade}</b>
-              <span className="bar" aria-hidden="true">
+              <span className="chance" aria-hidden="true">
                 <span style={{ width: `${100 * share}%` }} />
               </span>
               <span>

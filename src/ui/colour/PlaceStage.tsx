@@ -105,7 +105,7 @@ export function PlaceStage<Id extends string>(props: {
         {props.children}
         {places.map(({ id, name, mid, outline, look }) =>
           mid === null ? null : (
-            <g key={`${id}${path(outline)}`} className={`place ${look}`}>
+            <g key={`${id}${path(outline)}`} className={`stagePlace ${look}`}>
               <path className="under" d={path(outline)} />
               <path className="over" d={path(outline)} />
               <text

@@ -1,6 +1,7 @@
 import { useEffect } from 'react';
 import { isWet, washesIn } from '../../dossier/index.ts';
 import {
+  CompareSection,
   DeclineSection,
   FinishSection,
   InspectSection,
@@ -78,6 +79,7 @@ export function Story() {
           <details className="closing" open={isClosing}>
             <summary>Finish, inspect, hand back</summary>
             <FinishSection rug={rug} />
+            <CompareSection rug={rug} />
             <InspectSection rug={rug} />
             <ReturnSection rug={rug} />
             <DeclineSection rug={rug} />

@@ -18,7 +18,8 @@ export function PicturesStep({ rug, changeRug }: RugStepProps) {
   return (
     <div className="form">
       <p className="hint">
-        Stand so that all four corners are in the picture. Daylight from one side shows the most.
+        Stand so that all four corners are in the picture. Daylight from one side shows the most. A weave card
+        laid on the face lets its colours be compared after the work; keep the card for that picture too.
       </p>
       <div className="takers">
         {kinds.map(({ shows, words }) => (

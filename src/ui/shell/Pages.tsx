@@ -23,6 +23,7 @@ const loaders = {
   WeavePage: async () => ({ default: (await import('../weave/WeavePage.tsx')).WeavePage }),
   CardPage: async () => ({ default: (await import('../card/CardPage.tsx')).CardPage }),
   BlotPage: async () => ({ default: (await import('../bench/BlotPage.tsx')).BlotPage }),
+  ComparePage: async () => ({ default: (await import('../bench/ComparePage.tsx')).ComparePage }),
   PlanPage: async () => ({ default: (await import('../bench/PlanPage.tsx')).PlanPage }),
 } as const;
 
@@ -44,6 +45,7 @@ const DryPage = lazy(loaders.DryPage);
 const WeavePage = lazy(loaders.WeavePage);
 const CardPage = lazy(loaders.CardPage);
 const BlotPage = lazy(loaders.BlotPage);
+const ComparePage = lazy(loaders.ComparePage);
 const PlanPage = lazy(loaders.PlanPage);
 
 /** Fetches every page while nothing else is going on, so that one opened later needs no line to the server. */
@@ -109,6 +111,9 @@ export function Pages() {
       </Route>
       <Route path="/bench/blot">
         <BlotPage />
+      </Route>
+      <Route path="/bench/compare">
+        <ComparePage />
       </Route>
       <Route path="/bench/plan">
         <PlanPage />

@@ -86,6 +86,7 @@ function pagesOf(hand: Hand): Places {
     ['Convert', at('/bench/convert', 'Convert a knot density')],
     ['Plan', at('/bench/plan', 'Plan a wash')],
     ['Blot', at('/bench/blot', 'Grade a blot')],
+    ['Compare', at('/bench/compare', 'Compare before and after')],
     ['Mix', at('/bench/mix', 'Mix and rinse')],
     ['Dry', at('/bench/dry', 'Drying')],
     ['Weave', at('/bench/weave', 'Count a weave')],
