@@ -53,6 +53,27 @@ test('a logger’s file gives the room’s air as far as it goes, and its wrong 
   expect((await dry(rug, '--air', file, '--from', 'yesterday')).code).toBe(2);
 });
 
+test('what past rugs said is learnt for this room, and a strange one named', async () => {
+  const rug = (name: string, likely: number) => ({
+    ...{ rug: name, construction: null, resistance: null, criticalRegain: null },
+    g: { likely, spread: 0.05 },
+  });
+  const past = [...[0.68, 0.7, 0.72, 0.71, 0.69, 0.7, 0.73].map((g, i) => rug(`${i}`, g)), rug('odd', 4)];
+  const said: string[] = [];
+  const example = join(examples, 'one-rug-in-a-warm-room.json');
+  const code = await runCli([dryCommand], ['dry', example, '--past', 'past.json'], {
+    print: (text) => said.push(text),
+    complain: () => {},
+    readBytes: (path) =>
+      path === 'past.json' ? Promise.resolve(new TextEncoder().encode(JSON.stringify(past))) : readFile(path),
+    writeBytes: async () => {},
+  });
+  expect(code).toBe(0);
+  expect(said.join()).toMatch(/Learnt from 8 past rugs: this room dries 0\.7\d times/);
+  expect(said.join()).toContain('Past rug odd fits none of the others');
+  expect((await dry(scenario, '--past', example)).code).toBe(1);
+});
+
 const scenario = {
   hours: 24,
   room: { volumeM3: 100, airC: 32, startRh: 0.35, airSpeed: 1.5, airChangesPerHour: 0.5 },

@@ -1,10 +1,14 @@
 import { parseArgs } from 'node:util';
-import { dryScenarioShape } from '../contract/dryScenarioShape.ts';
+import { dryScenarioShape, pastRugsShape } from '../contract/dryScenarioShape.ts';
 import { readShape } from '../contract/readShape.ts';
 import {
+  asLearnt,
   type DryAnswer,
+  type DryScenario,
   dryForecast,
   guessLogger,
+  type LearntDrying,
+  learnDrying,
   type RugAnswer,
   readLogger,
 } from '../core/drying/index.ts';
@@ -16,7 +20,7 @@ import { problemWords } from '../text/problemWords.ts';
 import { done } from '../units/index.ts';
 import { type Command, printRefusal, readJson, type Terminal, WrongCall } from './command.ts';
 
-const help = `wefthouse dry SCENARIO.json [--json] [--air LOGGER.csv [--from TIME]]
+const help = `wefthouse dry SCENARIO.json [--json] [--air LOGGER.csv [--from TIME]] [--past PAST.json]
 
 Forecasts when the rugs of a drying room are dry, from its air, its machines, and what hangs in it.
 
@@ -48,6 +52,9 @@ room, the weight of wet rugs, and mould.
 --air   a logger's file (time, temperature, humidity in any order) as the room's measured air; what is wrong
         in it is said by line. Times without a zone are taken as this computer's.
 --from  the moment of hour 0, such as 2026-11-02T08:00:00Z; when absent, the logger's first row
+--past  what past rugs of this room said once dry: a list of {"rug", "construction", "g", "resistance",
+        "criticalRegain"}, each the "evidence" of an earlier answer or null; the room's factor and the numbers
+        of each construction are learnt from it where the scenario does not give them
 --json  print JSON`;
 
 const hours = (value: number | null): string => (value === null ? 'later' : `${value.toFixed(1)} h`);
@@ -97,6 +104,13 @@ function answerWords({ air, rugs, endRh, endC, water, hourly, alarms }: DryAnswe
   ].join('\n');
 }
 
+const learntWords = ({ g }: LearntDrying): readonly string[] => [
+  `Learnt from ${g.runs} past rugs: this room dries ${g.likely.toFixed(2)} times as fast as reckoned (give or take ${(g.spread * 100).toFixed(0)} %).`,
+  ...g.standAlone.map(
+    (rug) => `Past rug ${rug} fits none of the others and hardly counts: look at its readings.`,
+  ),
+];
+
 const msPerHour = 3_600_000;
 /** Of this computer's place. */
 const offsetAt = (utcMs: number): number => -new Date(utcMs).getTimezoneOffset();
@@ -136,6 +150,7 @@ export const dryCommand: Command = {
         json: { type: 'boolean', default: false },
         air: { type: 'string' },
         from: { type: 'string' },
+        past: { type: 'string' },
       },
     });
     const [file, ...more] = positionals;
@@ -150,11 +165,19 @@ export const dryCommand: Command = {
       room = { ...room, measured: logged.value.measured };
       said.push(...logged.value.said);
     }
-    const answer = dryForecast({ ...read.value, room, dehumidifiers: read.value.dehumidifiers ?? [] });
+    let scenario: DryScenario = { ...read.value, room, dehumidifiers: read.value.dehumidifiers ?? [] };
+    if (values.past !== undefined) {
+      const past = readShape(pastRugsShape, await readJson(values.past, terminal));
+      if (!past.ok) return printRefusal(past.problem, problemWords, values.json, terminal);
+      const learning = learnDrying(past.value);
+      scenario = asLearnt(scenario, learning);
+      said.push(...learntWords(learning));
+    }
+    const answer = dryForecast(scenario);
     if (!answer.ok) return printRefusal(answer.problem, problemWords, values.json, terminal);
     terminal.print(
       values.json
-        ? JSON.stringify({ ...answer.value, ...(values.air === undefined ? {} : { said }) })
+        ? JSON.stringify({ ...answer.value, ...(said.length === 0 ? {} : { said }) })
         : [...said, answerWords(answer.value)].join('\n'),
     );
     return 0;

@@ -25,6 +25,7 @@ const rug = z.strictObject({
   areaM2: number,
   dryMassKg: number,
   fibres: z.partialRecord(z.enum(fibres), number),
+  construction: z.optional(text),
   startRegain: optional,
   extraction: z.optional(z.enum(extractions)),
   faces: optional,
@@ -88,3 +89,17 @@ export const dryScenarioShape = z.strictObject({
   heaters: z.optional(z.array(z.strictObject({ kw: number, untilC: optional, runs }))),
   rugs: z.array(rug).check(z.maxLength(500)),
 });
+
+const evidence = z.nullable(
+  z.strictObject({ likely: z.number().check(z.gt(0)), spread: z.number().check(z.gt(0)) }),
+);
+
+/** What past rugs of a room said once they were dry: the `evidence` of earlier answers, kept. */
+export const pastRugsShape = z
+  .array(
+    z.strictObject({
+      ...{ rug: text, construction: z.nullable(text) },
+      ...{ g: evidence, resistance: evidence, criticalRegain: evidence },
+    }),
+  )
+  .check(z.maxLength(5000));

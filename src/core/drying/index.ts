@@ -10,6 +10,7 @@ export type {
 export { dryForecast } from './dryForecast.ts';
 export type { DryingProblem } from './dryingProblem.ts';
 export { guessLogger, type LoggerGuess } from './guessLogger.ts';
+export * from './learnDrying.ts';
 export { type Separator, separators } from './loggerTable.ts';
 export { type OffsetAt, type TimeForm, timeForms } from './loggerTime.ts';
 export { type NextKind, type NextReading, type Telling, tellings } from './nextReading.ts';

@@ -42,6 +42,8 @@ export interface DryRug {
   /** Oven-dry [kg]. */
   readonly dryMassKg: number;
   readonly fibres: FibreShares;
+  /** How it is made, in the workshop's own word: what past rugs of its kind taught is taken by it. */
+  readonly construction?: string | undefined;
   /** [kg water per kg oven-dry]; when absent the way of extraction stands for it, and without that saturation. */
   readonly startRegain?: number | undefined;
   readonly extraction?: Extraction | undefined;
