@@ -60,23 +60,27 @@ export function RoomDrawing() {
   );
 }
 
-const metres = (mm: number) => `${figure(mm / 1000, 2)} m`;
+const lengthWords = (mm: number, units: 'metric' | 'customary') =>
+  units === 'metric' ? `${figure(mm / 1000, 2)} m` : `${figure(mm / 304.8)} ft`;
 
 function placeWords(
   { kind, lengthMm, widthMm, rugs, loadKg }: RoomPlace,
   units: 'metric' | 'customary',
 ): string {
-  const size = kind === 'pole' ? metres(lengthMm) : `${metres(lengthMm)} × ${metres(widthMm ?? 0)}`;
+  const size =
+    kind === 'pole'
+      ? lengthWords(lengthMm, units)
+      : `${lengthWords(lengthMm, units)} × ${lengthWords(widthMm ?? 0, units)}`;
   if (rugs.length === 0) return `${size}, empty`;
   const used = rugs.reduce((sum, { alongMm }) => sum + alongMm, 0);
-  return `${size}, ${metres(used)} taken, ${massWords(Math.round(loadKg * 10) / 10, units)} wet`;
+  return `${size}, ${lengthWords(used, units)} taken, ${massWords(Math.round(loadKg * 10) / 10, units)} wet`;
 }
 
 function placedWords({ wetKg, warpKgPerM, acrossMm }: PlacedRug, units: 'metric' | 'customary'): string {
   const mass = `${massWords(Math.round(wetKg * 10) / 10, units)} now`;
   return warpKgPerM === null
     ? mass
-    : `${mass}, drops ${metres(acrossMm)}, its warps carry ${figure(warpKgPerM)} kg per metre of width`;
+    : `${mass}, drops ${lengthWords(acrossMm, units)}, its warps carry ${figure(warpKgPerM)} kg per metre of width`;
 }
 
 function PlaceDrawing({ place, scale }: { readonly place: RoomPlace; readonly scale: number }) {

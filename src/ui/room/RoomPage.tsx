@@ -47,6 +47,8 @@ export function RoomPage({ room, others }: { readonly room: string; readonly oth
     asked: { now, person: me ?? nobody, settings },
     zero: built?.ok === true ? built.value.zero : now,
   };
+  const isOutsideRead =
+    built?.ok === true && !built.value.assumptions.some(({ code }) => code === 'outside-not-read');
   const failed = forecast.answer?.ok === false ? forecast.answer.problem : null;
   return (
     <RoomContext value={view}>
@@ -96,7 +98,11 @@ export function RoomPage({ room, others }: { readonly room: string; readonly oth
         </div>
         <div>
           {built?.ok === true ? (
-            <WhatIfPart changed={changed} outside={built.value.scenario.outside} ask={ask} />
+            <WhatIfPart
+              changed={changed}
+              outside={isOutsideRead ? built.value.scenario.outside : null}
+              ask={ask}
+            />
           ) : null}
           <RoomDrawing />
         </div>
