@@ -8,6 +8,7 @@ import { commutes } from './commutes.ts';
 import { decideDrafts, type FactProblem } from './decideDrafts.ts';
 import type { Actor, House } from './house.ts';
 import { oneAtATime } from './oneAtATime.ts';
+import { stockMoves } from './shelf.ts';
 
 /** A clash shows both versions: what was asked for is with the person, this is what others recorded. */
 export type MovedOn = Problem<
@@ -55,7 +56,8 @@ async function recordNow(
     const decided = await decideDrafts(house, stream, entries, drafts, await askedBy(house, actor));
     if (!decided.ok) return decided;
     const append = { stream, expectedRevision: entries.length, drafts: decided.value };
-    const appended = await house.ledger.append([append]);
+    const fresh = decided.value.filter(({ id }) => !known.has(id));
+    const appended = await house.ledger.append([append, ...(await stockMoves(house, fresh, entries))]);
     if (appended.ok) return done(appended.value);
     const { problem } = appended;
     if (problem.code !== 'stream-moved-on') return { ok: false, problem };

@@ -4,3 +4,4 @@ export * from './readShape.ts';
 export * from './record.ts';
 export * from './rooms.ts';
 export * from './rulebook.ts';
+export * from './shelf.ts';

@@ -65,6 +65,10 @@ export type RugProblem =
   | Problem<'step-not-planned', { readonly step: string }>
   | Problem<'step-wets', { readonly step: string }>
   | Problem<'step-not-started', { readonly step: string }>
+  | Problem<'agent-not-on-shelf', { readonly agent: string }>
+  | Problem<'agent-off-shelf', { readonly agent: string; readonly name: string; readonly why: string }>
+  | Problem<'lot-unknown', { readonly name: string; readonly lot: string; readonly known: readonly string[] }>
+  | Problem<'lot-expired', { readonly name: string; readonly lot: string; readonly expires: string }>
   | Problem<'step-under-way', { readonly step: string }>
   | Problem<'too-few-people', { readonly needed: number }>
   | Problem<'nothing-measured', Nothing>

@@ -15,6 +15,7 @@ import { rulebookRoutes } from './rulebookRoutes.ts';
 import { safeHeaders } from './safeHeaders.ts';
 import { safekeepingRoutes } from './safekeepingRoutes.ts';
 import { type Screens, screenAnswer } from './screens.ts';
+import { shelfRoutes } from './shelfRoutes.ts';
 import { type Authority, trustRoutes } from './trustRoutes.ts';
 
 export interface AppSettings {
@@ -51,6 +52,7 @@ export function makeApp(house: House, settings: AppSettings) {
     recordRoutes(house),
     roomRoutes(house),
     rulebookRoutes(house),
+    shelfRoutes(house),
     photographRoutes(house),
     paperRoutes(house),
     cardRoutes(house),

@@ -14,6 +14,11 @@ const codesByStatus: Readonly<Record<number, readonly string[]>> = {
     'sensor-unknown',
   ],
   409: [
+    'agent-not-on-shelf',
+    'agent-off-shelf',
+    'lot-expired',
+    'lot-unknown',
+    'shelf-agent-unknown',
     'backup-not-possible',
     'client-added-already',
     'client-erased',

@@ -1,6 +1,7 @@
 import type { RugProblem } from '../dossier/index.ts';
 import { axisWords } from '../papers/limitWords.ts';
 import { dryAskedWords } from './dryWords.ts';
+import type { shelfWords } from './shelfWords.ts';
 import type { WordsFor } from './words.ts';
 
 const money = (minor: number, currency: string) => `${(minor / 100).toFixed(2)} ${currency}`;
@@ -388,4 +389,6 @@ export const dossierWords = {
     matters: 'A count by the wrong factor would make the rug half or twice as fine on every paper.',
     now: 'Look at the strokes on the picture and confirm both axes, or tap the two ends of five to ten knots.',
   }),
-} satisfies WordsFor<Exclude<RugProblem, { code: 'out-of-range' | 'card-other-tag' }>>;
+} satisfies WordsFor<
+  Exclude<RugProblem, { code: 'out-of-range' | 'card-other-tag' | keyof typeof shelfWords }>
+>;

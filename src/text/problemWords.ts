@@ -13,6 +13,7 @@ import { paperWords } from './paperWords.ts';
 import { photoWords } from './photoWords.ts';
 import { quantityWords } from './quantityWords.ts';
 import { roomWords } from './roomWords.ts';
+import { shelfWords } from './shelfWords.ts';
 import { washWords } from './washWords.ts';
 import { weaveWords } from './weaveWords.ts';
 import type { Words } from './words.ts';
@@ -33,6 +34,7 @@ const tables = {
   ...photoWords,
   ...quantityWords,
   ...roomWords,
+  ...shelfWords,
   ...washWords,
   ...weaveWords,
 };

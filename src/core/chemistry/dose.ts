@@ -1,6 +1,7 @@
 import { done, type Problem, type Result, refused } from '../../units/index.ts';
 import { bathPh, type IonicStrengthTooHigh } from './bathPh.ts';
 import { agentNamed, type BathRecipe, type RecipeProblem, solutionOf } from './bathRecipe.ts';
+import type { Share } from './shelfAgent.ts';
 
 export type DoseProblem =
   | RecipeProblem
@@ -24,14 +25,21 @@ export const usualDoseUncertainty: DoseUncertainty = { strength: 0.05, alkalinit
 /** Nobody doses more than this into a litre of wash bath. */
 const mostGramsPerLitre = 50;
 
-const phWith = (recipe: BathRecipe, agent: string, grams: number): Result<number, DoseProblem> => {
-  const solution = solutionOf({ ...recipe, add: [...recipe.add, { agent, grams }] });
+/** What is dosed: a chemical at full strength, or a product by the mass shares of what is in it. */
+export type Dosed = string | { readonly name: string; readonly shares: readonly Share[] };
+
+const phWith = (recipe: BathRecipe, dosed: Dosed, grams: number): Result<number, DoseProblem> => {
+  const shares = typeof dosed === 'string' ? [{ agent: dosed, strength: 1 }] : dosed.shares;
+  const more = shares.map(({ agent, strength }) => ({ agent, grams, strength }));
+  const solution = solutionOf({ ...recipe, add: [...recipe.add, ...more] });
   if (!solution.ok) return solution;
   const found = bathPh(solution.value);
   return found.ok ? done(found.value.pH) : found;
 };
 
-function gramsTo(recipe: BathRecipe, agent: string, targetPh: number): Result<number, DoseProblem> {
+const nameOf = (dosed: Dosed): string => (typeof dosed === 'string' ? dosed : dosed.name);
+
+function gramsTo(recipe: BathRecipe, agent: Dosed, targetPh: number): Result<number, DoseProblem> {
   const before = phWith(recipe, agent, 0);
   if (!before.ok) return before;
   const most = mostGramsPerLitre * recipe.litres;
@@ -40,7 +48,7 @@ function gramsTo(recipe: BathRecipe, agent: string, targetPh: number): Result<nu
   const rises = after.value > before.value;
   const between = (targetPh - before.value) * (targetPh - after.value) <= 0;
   if (!between) {
-    const facts = { agent, targetPh, phNow: before.value, phAtMost: after.value };
+    const facts = { agent: nameOf(agent), targetPh, phNow: before.value, phAtMost: after.value };
     return refused('target-out-of-reach', facts);
   }
   let [low, high] = [0, most];
@@ -56,11 +64,18 @@ function gramsTo(recipe: BathRecipe, agent: string, targetPh: number): Result<nu
   return reached.ok ? done(high) : reached;
 }
 
+/** Whether the bath lies beyond the target before anything is dosed: then nothing is needed. */
+const isPast = (problem: DoseProblem): boolean => {
+  if (problem.code !== 'target-out-of-reach') return false;
+  const { targetPh, phNow, phAtMost } = problem.facts;
+  return Math.abs(phAtMost - targetPh) > Math.abs(phNow - targetPh);
+};
+
 /**
  * Grams of an agent that bring a bath to a pH, with the range that uncertain strength and water give.
  *
  * @param recipe - the bath before the dose
- * @param agent - chemical name, at full strength
+ * @param agent - chemical name, at full strength, or a product; grams are then of the product
  * @param targetPh - [0 … 14]
  * @param uncertainty - shares by which strength and alkalinity may be off
  * @returns grams for the whole bath, and the interval they may truly need
@@ -70,12 +85,14 @@ function gramsTo(recipe: BathRecipe, agent: string, targetPh: number): Result<nu
  */
 export function dose(
   recipe: BathRecipe,
-  agent: string,
+  agent: Dosed,
   targetPh: number,
   uncertainty: DoseUncertainty = usualDoseUncertainty,
 ): Result<{ readonly grams: number; readonly interval: readonly [number, number] }, DoseProblem> {
-  const known = agentNamed(agent);
-  if (!known.ok) return known;
+  for (const name of typeof agent === 'string' ? [agent] : agent.shares.map((share) => share.agent)) {
+    const known = agentNamed(name);
+    if (!known.ok) return known;
+  }
   if (!(targetPh >= 0 && targetPh <= 14)) {
     return refused('out-of-range', { field: 'target pH', value: targetPh, least: 0, most: 14, symbol: 'pH' });
   }
@@ -84,7 +101,9 @@ export function dose(
   const ends = [-1, 1].map((way) => {
     const alkalinityMgPerLCaCO3 = recipe.alkalinityMgPerLCaCO3 * (1 + way * uncertainty.alkalinity);
     const needed = gramsTo({ ...recipe, alkalinityMgPerLCaCO3 }, agent, targetPh);
-    return (needed.ok ? needed.value : grams.value) / (1 - way * uncertainty.strength);
+    // Water that is past the target already, or that nothing reaches, sets no end of the range.
+    const value = needed.ok ? needed.value : isPast(needed.problem) ? 0 : grams.value;
+    return value / (1 - way * uncertainty.strength);
   });
   const all = [grams.value, ...ends];
   return done({ grams: grams.value, interval: [Math.min(...all), Math.max(...all)] });

@@ -4,3 +4,6 @@ export * from './bathRecipe.ts';
 export * from './dilution.ts';
 export * from './dose.ts';
 export * from './gasWarnings.ts';
+export * from './hazards.ts';
+export * from './shelfAgent.ts';
+export * from './supplyWater.ts';

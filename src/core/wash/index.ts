@@ -21,4 +21,5 @@ export {
 export { type RuleEntry, type RuleGroup, ruleEntries, ruleGroups } from './ruleEntry.ts';
 export type { OwnMixture, RuleForm } from './ruleForm.ts';
 export type { RescueCard } from './ruleTables.ts';
+export * from './stepMix.ts';
 export * from './washPlan.ts';

@@ -14,7 +14,17 @@ import {
 /** `wetted` is what starts the wet clock; a step of the agreed plan carries its own id. */
 export const washFacts = {
   StepStarted: fact('StepStarted', { step: id, wets: z.boolean(), helpers: z.optional(line) }),
-  StepDone: fact('StepDone', { step: id, note: z.optional(passage), lot: z.optional(line) }),
+  StepDone: fact('StepDone', {
+    step: id,
+    note: z.optional(passage),
+    lot: z.optional(line),
+    /** What was taken from the shelf, in the product's own unit; the stock falls by it. */
+    used: z.optional(
+      z
+        .array(z.strictObject({ agent: id, lot: line, amount: z.number().check(z.gt(0), z.lte(1_000_000)) }))
+        .check(z.maxLength(8)),
+    ),
+  }),
   BathMeasured: fact('BathMeasured', {
     step: z.optional(id),
     ph: z.optional(acidity),

@@ -1,5 +1,6 @@
 import type { RugFactOf, RugFactType } from '../facts/index.ts';
 import type { RugProblem } from '../rugProblem.ts';
+import type { ShelfStanding } from '../shelf.ts';
 import type { RugStanding } from '../standing.ts';
 import type { Role, WorkshopSettings } from '../workshopFacts.ts';
 
@@ -8,6 +9,8 @@ export interface Asked {
   readonly now: string;
   readonly person: { readonly person: string; readonly roles: readonly Role[] };
   readonly settings: WorkshopSettings;
+  /** What stands on the shelf; absent: nothing that a step could have been mixed from. */
+  readonly shelf?: ShelfStanding;
 }
 
 export type Rule<Type extends RugFactType> = (

@@ -1,13 +1,14 @@
 import { type DryingPosture, dryingPostures } from '../../core/wash/index.ts';
 import { dryCriteria } from '../dryStandard.ts';
 import type { postures } from '../facts/drying.ts';
+import type { RugFactOf } from '../facts/index.ts';
 import { mayWet, type WetBlocker, wetBlockers } from '../mayWet.ts';
 import { agreedPlan, stepId } from '../planFacts.ts';
 import type { RugProblem } from '../rugProblem.ts';
 import { latestVisit, type RugStanding } from '../standing.ts';
 import { isWet, wetNowSince } from '../wetting.ts';
 import { dayProblem } from './closing.ts';
-import { needsRole, type Rules } from './rule.ts';
+import { type Asked, needsRole, type Rules } from './rule.ts';
 
 /**
  * Once a rug is wet, getting the bath and the water out of it is never forbidden: chemistry left in the
@@ -24,6 +25,24 @@ const noValues = (fact: Readonly<Record<string, unknown>>, ...besides: readonly 
       value === undefined ||
       (Array.isArray(value) && value.length === 0),
   );
+
+/** What a step was mixed from must stand on the shelf, in date on the day it was used. */
+function usedProblem(
+  { agent, lot }: NonNullable<RugFactOf<'StepDone'>['used']>[number],
+  { shelf, now }: Asked,
+): RugProblem | null {
+  const product = shelf?.agents.find((one) => one.agent === agent);
+  if (product === undefined) return { code: 'agent-not-on-shelf', facts: { agent } };
+  const { name, removed, lots } = product;
+  if (removed !== null) return { code: 'agent-off-shelf', facts: { agent, name, why: removed.why } };
+  const held = lots.find((one) => one.lot === lot);
+  if (held === undefined) {
+    return { code: 'lot-unknown', facts: { name, lot, known: lots.map((one) => one.lot) } };
+  }
+  return held.expires !== undefined && held.expires < now.slice(0, 10)
+    ? { code: 'lot-expired', facts: { name, lot, expires: held.expires } }
+    : null;
+}
 
 /** How careful a posture is, on the plan's own scale. */
 const careOf: { readonly [P in (typeof postures)[number]]: DryingPosture } = {
@@ -68,10 +87,11 @@ export const workRules: Rules = {
     const allowed = mayWet(standing, asked.settings, asked.now);
     return allowed.ok ? null : allowed.problem;
   },
-  StepDone: (standing, { step }) =>
-    latestVisit(standing)?.steps.some((one) => one.step === step && one.started !== null)
-      ? null
-      : { code: 'step-not-started', facts: { step } },
+  StepDone: (standing, { step, used = [] }, asked) => {
+    const started = latestVisit(standing)?.steps.some((one) => one.step === step && one.started !== null);
+    if (started !== true) return { code: 'step-not-started', facts: { step } };
+    return used.map((one) => usedProblem(one, asked)).find((problem) => problem !== null) ?? null;
+  },
   BathMeasured: (_standing, fact) =>
     noValues(fact, 'step') ? { code: 'nothing-measured', facts: {} } : null,
   RinseMeasured: (_standing, fact) =>

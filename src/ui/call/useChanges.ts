@@ -12,7 +12,8 @@ const reopenAfterMs = 4000;
 function refresh(cache: QueryClient, streams: readonly string[]) {
   for (const stream of streams) {
     const [kind = '', name = ''] = stream.split('/');
-    cache.invalidateQueries({ queryKey: kind === 'workshop' ? ['state'] : [kind, name] });
+    const key = kind === 'workshop' ? ['state'] : name === '' ? [kind] : [kind, name];
+    cache.invalidateQueries({ queryKey: key });
   }
   for (const list of ['rows', 'today', 'clients', 'rooms']) cache.invalidateQueries({ queryKey: [list] });
 }

@@ -1,0 +1,62 @@
+import type { MixProblem } from '../core/wash/index.ts';
+import type { ShelfProblem } from '../dossier/index.ts';
+import type { chemistryWords } from './chemistryWords.ts';
+import type { WordsFor } from './words.ts';
+
+type Own = Exclude<
+  MixProblem | ShelfProblem,
+  { readonly code: keyof typeof chemistryWords | 'role-missing' }
+>;
+
+const listed = (items: readonly string[]) => (items.length === 0 ? 'none' : items.join(', '));
+const amount = (value: number, unit: string) =>
+  `${value >= 100 ? value.toFixed(0) : value.toPrecision(2)} ${unit}`;
+
+/** Problems of the shelf and of mixing from it. */
+export const shelfWords = {
+  'strength-above-whole': ({ name, percent }) => ({
+    happened: `The parts of ${name} add up to ${percent.toFixed(1)} % of its mass; at most 100 % is possible.`,
+    matters: 'Every dose would be too small by as much.',
+    now: 'Read the strengths on the safety data sheet again: % w/w, or g/L with the density.',
+  }),
+  'density-missing': ({ name }) => ({
+    happened: `No density is given for ${name}.`,
+    matters: 'Millilitres and g/L cannot be turned into grams without it.',
+    now: 'Give the density in g/mL from its safety data sheet, or measure it out in grams.',
+  }),
+  'stock-short': ({ name, have, need, unit }) => ({
+    happened: `${amount(have, unit)} of ${name} is left in date; this bath takes at least ${amount(need, unit)}.`,
+    matters: 'A bath begun and not finished leaves chemistry in the pile.',
+    now: 'Fetch more, or count the stock again if it is wrong.',
+  }),
+  'shelf-agent-unknown': ({ agent }) => ({
+    happened: `No product ${agent} was ever put on the shelf.`,
+    matters: 'Stock of something undescribed protects nobody.',
+    now: 'Put the product on the shelf first, with its composition and hazards.',
+  }),
+  'lot-unknown': ({ name, lot, known }) => ({
+    happened: `${name} has no lot “${lot}” here; known: ${listed(known)}.`,
+    matters: 'If a rug is harmed, the lot is what tells which others are at risk.',
+    now: 'Read the lot on the container, or record that it was received.',
+  }),
+  'shelf-day-ahead': ({ on, today }) => ({
+    happened: `The water was read on ${on}, which is after today, ${today}.`,
+    matters: 'A reading from a day to come would count as fresh for too long.',
+    now: 'Give the day on which it was read.',
+  }),
+  'agent-not-on-shelf': ({ agent }) => ({
+    happened: `Nothing on the shelf serves as ${agent}.`,
+    matters: 'Amounts then hold for the pure chemical only, and no lot can be logged.',
+    now: 'Put a product for it on the shelf, or say of one there that it serves.',
+  }),
+  'agent-off-shelf': ({ name, agent, why }) => ({
+    happened: `${name} was taken off the shelf${why === '' ? '' : `: ${why}`}. A plan still uses it as ${agent}.`,
+    matters: 'What was taken off may be spoilt or unsafe.',
+    now: 'Do not use it. Shelve another product for this, or plan without it.',
+  }),
+  'lot-expired': ({ name, lot, expires }) => ({
+    happened: `Lot ${lot} of ${name} expired on ${expires}.`,
+    matters: 'An old agent may be weaker or stronger than its label, so no computed amount holds.',
+    now: 'Use a lot in date; dispose of this one as its safety data sheet says.',
+  }),
+} satisfies WordsFor<Own>;
