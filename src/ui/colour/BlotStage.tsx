@@ -30,7 +30,11 @@ export function BlotStage(props: {
     places === null
       ? [
           ...(found === null ? [] : [placed('sample', found.places.sample)]),
-          ...(found?.places.controls ?? []).map((control) => placed('control', control)),
+          ...(found?.places.controls ?? []).map((control, index) => ({
+            ...placed('control', control),
+            // One name is enough for all pieces of the clean cloth.
+            ...(index === 0 ? {} : { name: '' }),
+          })),
         ]
       : (['sample', 'control'] as const).map((name) => placed(name, outlineOf(places[name])));
   const change = (name: PlaceName, to: (area: Area) => Area) => {

@@ -152,7 +152,9 @@ export function CompareReader(props: {
           )}
           {colours.length > 0 && (
             <>
-              <h3>Where each colour is measured</h3>
+              <p>
+                <b>Where each colour is measured</b>
+              </p>
               <p className="why">
                 Choose a colour, then tap a clean, even place of it on the picture from before. A colour not
                 shown is left out.
