@@ -1,5 +1,7 @@
 import type { DryAnswer, RugAnswer, RugSpread } from '../../core/drying/index.ts';
 import { dryAlarmWords } from '../../text/dryAlarmWords.ts';
+import { bindingWords } from '../../text/dryRoomWords.ts';
+import { nextReadingWords } from '../../text/nextReadingWords.ts';
 import { figure } from '../dossier/figures.ts';
 import { FactList, Notice, Section } from '../kit/index.ts';
 import { RegainPlot } from './RegainPlot.tsx';
@@ -12,6 +14,16 @@ const bounds = ([from, to]: RugSpread['interval80']): string =>
   from === null ? hours(null) : `${figure(from)} h – ${hours(to)}`;
 
 const firstOf = ({ rugs }: DryAnswer): RugAnswer | undefined => rugs[0];
+
+/** The hours at which something else holds drying up, with the water demanded and offered. */
+const bindingRows = (hourly: DryAnswer['hourly']) =>
+  hourly
+    .filter(({ binding }, i) => binding !== hourly[i - 1]?.binding)
+    .map(({ hour, airC, rh, demandedLPerH, offeredLPerH, binding }) => ({
+      name: `From hour ${figure(hour)}`,
+      value: `${figure(airC, 0)} °C, ${figure(rh * 100, 0)} % RH; the rugs would give ${figure(demandedLPerH)} L/h, the room could take ${figure(offeredLPerH)} L/h`,
+      why: bindingWords[binding],
+    }));
 
 /** When the rug will be dry, as a band over the clock; what one machine more would change. */
 export function DryResult({
@@ -26,7 +38,7 @@ export function DryResult({
   const { spread, hoursToTarget, targetRegain, mouldIndex } = rug;
   const more = withOneMore === null ? undefined : firstOf(withOneMore);
   const { room, outside, exchangeDries } = answer.air;
-  const { loadKg, byAirExchangeKg, byMachineKg } = answer.water;
+  const { loadKg, byAirExchangeKg, byCondensationKg, byMachineKg } = answer.water;
   const alarms = answer.alarms.filter((alarm) => !('rug' in alarm) || alarm.rug === rug.id);
   const toldWords = `Dry after ${hours(hoursToTarget)}; 80 % likely ${bounds(spread.interval80)}, 95 % likely ${bounds(spread.interval95)}`;
   return (
@@ -49,6 +61,15 @@ export function DryResult({
           </Notice>
         ))}
       </Section>
+      {spread.next.length === 0 ? null : (
+        <Section title="What to measure">
+          <ul>
+            {spread.next.map((next) => (
+              <li key={next.kind}>{nextReadingWords(next)}</li>
+            ))}
+          </ul>
+        </Section>
+      )}
       {more?.spread === undefined ? null : (
         <Section title="With one machine more">
           <p className="amt">
@@ -59,6 +80,9 @@ export function DryResult({
           </p>
         </Section>
       )}
+      <Section title="What holds drying up">
+        <FactList rows={bindingRows(answer.hourly)} />
+      </Section>
       <Section title="Where the water goes">
         <FactList
           rows={[
@@ -79,6 +103,15 @@ export function DryResult({
                       : 'not drier: opening lets water in',
                   },
                   { name: 'Dew point in the room', value: `${figure(room.dewPointC)} °C` },
+                ]),
+            ...(byCondensationKg < 0.05
+              ? []
+              : [
+                  {
+                    name: 'Falls out as dew',
+                    value: `${figure(byCondensationKg)} kg`,
+                    why: 'on the coldest places of the room',
+                  },
                 ]),
             { name: 'By the machines', value: `${figure(byMachineKg.reduce((sum, kg) => sum + kg, 0))} kg` },
             { name: 'Dampest air', value: `${figure(Math.min(1, answer.peakRh) * 100, 0)} % RH` },
