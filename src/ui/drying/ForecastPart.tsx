@@ -7,6 +7,7 @@ import { useDossier } from '../dossier/dossierView.ts';
 import { figure, percentWords } from '../dossier/figures.ts';
 import { Part } from '../dossier/Part.tsx';
 import { Busy, FactList, instantWords, Notice, ProblemNotice } from '../kit/index.ts';
+import { chanceWords } from '../room/ForecastClock.tsx';
 import { instantOf } from '../room/roomView.ts';
 import { useRoomForecast } from '../room/useRoomForecast.ts';
 
@@ -47,15 +48,18 @@ function InRoom({ room }: { readonly room: string }) {
       ? []
       : [{ hour: hourOf(when, zero) - wetted, water: moistureRatio(massKg, ovenDry) }],
   );
+  // As far as the band reaches, and always past the 48 hours of its wet clock.
+  const until =
+    Math.max(hung + (interval95[1] ?? Number.POSITIVE_INFINITY), wetted + wetClockHours.redHours) + 4;
   const bands = spread.bands
-    .filter(({ hour }) => hour >= hung)
+    .filter(({ hour }) => hour >= hung && hour <= until)
     .map((band) => ({ ...band, hour: band.hour - wetted }));
   const present = rugs.find((one) => one.rug === rug);
   const look = present === undefined ? null : nextLook(present, spread, now);
   const width = interval80[0] === null || interval80[1] === null ? null : interval80[1] - interval80[0];
   return (
     <Part id="forecast" title="Forecast">
-      <p className="big">
+      <p className="forecastBig">
         {interval80[1] !== null && hung + interval80[1] <= hourOf(now, zero)
           ? 'Dry by the forecast: prove it'
           : `${at(interval80[0])} – ${at(interval80[1])}`}
@@ -69,7 +73,7 @@ function InRoom({ room }: { readonly room: string }) {
       {chanceRed >= alarmChance ? (
         <Notice
           tone="stop"
-          title={`${percentWords(Math.round(chanceRed * 100) / 100)} likely to be wet past ${wetClockHours.redHours} h.`}
+          title={`${chanceWords(chanceRed)} likely to be wet past ${wetClockHours.redHours} h.`}
         >
           <p>More air, fewer neighbours, another machine, or turn it to where both faces dry.</p>
         </Notice>

@@ -50,6 +50,10 @@ export function ForecastClock({ ms }: { readonly ms: number }) {
   );
 }
 
+/** Draws that all agree are no certainty. */
+export const chanceWords = (chance: number): string =>
+  chance > 0.99 ? 'more than 99 %' : `${Math.round(chance * 100)} %`;
+
 const hourOf = (instant: string, zero: string): number =>
   (Date.parse(instant) - Date.parse(zero)) / 3_600_000;
 
@@ -109,7 +113,7 @@ function ClockRow(props: {
       <p className={isLate ? 'clockTold now' : 'clockTold'}>
         {isLate ? <span aria-hidden="true">▲ </span> : null}
         {told}
-        {isLate ? ` · ${Math.round((spread?.chanceRed ?? 0) * 100)} % likely to be wet past 48 h` : ''}
+        {isLate ? ` · ${chanceWords(spread?.chanceRed ?? 0)} likely to be wet past 48 h` : ''}
       </p>
     </>
   );

@@ -72,7 +72,9 @@ function Moved(props: {
   readonly ms: number;
 }) {
   const { before, after, what, outside, ms } = props;
-  const { names, zero, setUp } = useRoomView();
+  const { names, zero, setUp, now } = useRoomView();
+  // What is past no change moves.
+  const nowHour = (Date.parse(now) - Date.parse(zero)) / 3_600_000;
   const dry = (hour: number | null) =>
     hour === null ? 'not in the hours looked at' : instantWords(instantOf(zero, hour));
   // A room whose walls nobody described is taken to stay as warm as it is: with open windows it would not.
@@ -93,12 +95,12 @@ function Moved(props: {
             </tr>
           </thead>
           <tbody>
-            {movedRugs(before, after).map(({ id, after, movedHours }) => (
+            {movedRugs(before, after).map(({ id, before: was, after: dryAt, movedHours }) => (
               <tr key={id}>
                 <th scope="row">{id === 'sketch' ? 'the added rug' : names.rug(id)}</th>
-                <td>{dry(after)}</td>
+                <td>{was !== null && was < nowHour ? 'dry before' : dry(dryAt)}</td>
                 <td>
-                  {movedHours === null
+                  {movedHours === null || (was !== null && was < nowHour)
                     ? '–'
                     : Math.abs(movedHours) < noticeableHours
                       ? 'no change'
