@@ -1,4 +1,5 @@
-import type { Grade } from '../wash/index.ts';
+import bands from '../../../data/colour/fastnessBands.json' with { type: 'json' };
+import { type Grade, grades } from '../wash/index.ts';
 import type { Lab } from './lab.ts';
 
 const radians = (degrees: number): number => (degrees * Math.PI) / 180;
@@ -12,37 +13,9 @@ const radians = (degrees: number): number => (degrees * Math.PI) / 180;
 export const colourDifference = (one: Lab, other: Lab): number =>
   Math.hypot(other.L - one.L, other.a - one.a, other.b - one.b);
 
-/** Bands of the staining rating, best first. */
-const stainingBands: readonly (readonly [atLeast: number, grade: Grade])[] = [
-  ...([
-    [4.75, '5'],
-    [4.25, '4-5'],
-    [3.75, '4'],
-    [3.25, '3-4'],
-  ] as const),
-  ...([
-    [2.75, '3'],
-    [2.25, '2-3'],
-    [1.75, '2'],
-    [1.25, '1-2'],
-  ] as const),
-];
-
-/** Bands of the colour change, best first. */
-const changeBands: readonly (readonly [below: number, grade: Grade])[] = [
-  ...([
-    [0.4, '5'],
-    [1.25, '4-5'],
-    [2.1, '4'],
-    [2.95, '3-4'],
-  ] as const),
-  ...([
-    [4.1, '3'],
-    [5.8, '2-3'],
-    [8.2, '2'],
-    [11.6, '1-2'],
-  ] as const),
-];
+/** Grade of the first band that holds; data knows grades as words only. */
+const gradeIn = (band: { readonly grade: string } | undefined): Grade =>
+  grades.find((grade) => grade === band?.grade) ?? '1';
 
 /** A staining grade with the figures that led to it. */
 export interface Staining {
@@ -59,7 +32,7 @@ export interface Staining {
  * @param white - the cloth unstained
  * @param stained - the same cloth where it took up dye
  * @returns grade of the grey scale for staining, with the differences and the rating
- * @source iso-105-a04, the formula and its bands
+ * @source iso-105-a04, the formula and its bands (data/colour/fastnessBands.json)
  */
 export function stainingGrade(white: Lab, stained: Lab): Staining {
   const deltaE = colourDifference(white, stained);
@@ -67,7 +40,7 @@ export function stainingGrade(white: Lab, stained: Lab): Staining {
   const deltaEGS = deltaE - 0.4 * Math.sqrt(Math.max(0, deltaE ** 2 - deltaL ** 2));
   const first = 6.1 - 1.45 * Math.log(deltaEGS);
   const rating = first > 4 ? 5 - 0.23 * deltaEGS : first;
-  const grade = stainingBands.find(([atLeast]) => rating >= atLeast)?.[1] ?? '1';
+  const grade = gradeIn(bands.staining.find(({ atLeast }) => rating >= atLeast));
   return { deltaE, deltaEGS, rating, grade };
 }
 
@@ -83,7 +56,7 @@ export interface ColourChange {
  * @param before - colour before the treatment
  * @param after - colour after it
  * @returns grade of the grey scale for change in colour, with ΔE_F
- * @source iso-105-a05, the formula and its bands
+ * @source iso-105-a05, the formula and its bands (data/colour/fastnessBands.json)
  */
 export function colourChangeGrade(before: Lab, after: Lab): ColourChange {
   const [C1, C2] = [Math.hypot(before.a, before.b), Math.hypot(after.a, after.b)];
@@ -102,6 +75,6 @@ export function colourChangeGrade(before: Lab, after: Lab): ColourChange {
   const dCF = (dC - D) / (1 + ((20 * C) / 1000) ** 2);
   const dHF = (dH - D) / (1 + ((10 * C) / 1000) ** 2);
   const deltaEF = Math.hypot(after.L - before.L, dCF, dHF);
-  const grade = changeBands.find(([below]) => deltaEF < below)?.[1] ?? '1';
+  const grade = gradeIn(bands.change.find(({ below }) => deltaEF < below));
   return { deltaEF, grade };
 }
