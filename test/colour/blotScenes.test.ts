@@ -29,7 +29,7 @@ describe('a blot in the card’s window', () => {
   beforeAll(async () => {
     stained = await shown(5);
     clean = await shown(1001, { unchanged: true });
-  });
+  }, 60_000);
 
   test('is found and graded as it was drawn, from one picture and from two', () => {
     const { scene, before, after } = stained;

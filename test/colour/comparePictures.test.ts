@@ -34,7 +34,7 @@ describe('a rug photographed before and after a wash, in another light, from ano
   let faded: Shown;
   beforeAll(async () => {
     faded = await shown(102, { soil: 0.15, faded: 'red' });
-  });
+  }, 60_000);
 
   test('lies on itself, and each colour’s interval holds its true grade (ISO 105-A05 of the drawn colours)', () => {
     const compared = compare(faded);
