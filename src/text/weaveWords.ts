@@ -40,8 +40,8 @@ export const weaveWords = {
     now: 'Come closer: 8 to 16 px to a node are best.',
   }),
   'weave-undecided': ({ axis, pitchesPx }) => ({
-    happened: `Something repeats ${axis === 'weftwise' ? 'along the wefts' : 'along the warps'}, but it may be every ${pitchesPx.map((pitch) => pitch.toFixed(1)).join(' or ')} px.`,
-    matters: 'The wrong one makes the count wrong by a factor of two or three.',
+    happened: `Something repeats ${axis === 'weftwise' ? 'along the wefts' : 'along the warps'}, perhaps every ${pitchesPx.map((pitch) => pitch.toFixed(1)).join(' or ')} px, but not surely enough to be stated.`,
+    matters: 'A wrong one makes the count wrong by a factor of two or three.',
     now: 'Tap the two ends of five to ten knots and say how many they are.',
   }),
   'places-not-enough': ({ given, least, most }) => ({
