@@ -25,16 +25,16 @@ export interface Darkroom {
 }
 
 /** Serial of the weave card that lies in every picture of the demo. */
-const serial = 'WF3K9Q';
+export const serial = 'WF3K9Q';
 const cloth = '#ebe6dc';
 
-const seen = <Value>(result: Result<Value, Problem>): Value => {
+export const seen = <Value>(result: Result<Value, Problem>): Value => {
   if (result.ok) return result.value;
   throw new Error(`a picture of the demo cannot be measured: ${result.problem.code}`);
 };
 
 /** Reads the card in a picture the way a tablet does. */
-async function opened({ house, pictures }: Darkroom, bytes: Uint8Array) {
+export async function opened({ house, pictures }: Darkroom, bytes: Uint8Array) {
   const picture = seen(await pictures.decode(bytes));
   const { widthPx: width, heightPx: height, channels, data } = picture;
   const codes = await house.codes.read(picture);

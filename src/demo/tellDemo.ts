@@ -1,3 +1,4 @@
+import { measureCard } from '../app/cards.ts';
 import { recordClient } from '../app/clients.ts';
 import type { Actor, House } from '../app/house.ts';
 import { showConsent } from '../app/papers.ts';
@@ -9,7 +10,8 @@ import { readWorkshop, recordWorkshop } from '../app/workshop.ts';
 import { latestVisit, type RugEntry, type RugFact, standingOf } from '../dossier/index.ts';
 import type { Photo } from '../ports/photos.ts';
 import type { Problem, Result } from '../units/index.ts';
-import { comparedPictures, cornersOf, type Darkroom, faceOf, gradedBlot } from './darkroom.ts';
+import { barMm, countedKnots } from './countedBacks.ts';
+import { comparedPictures, cornersOf, type Darkroom, faceOf, gradedBlot, serial } from './darkroom.ts';
 import { paintRug } from './paint/paintRug.ts';
 import type { DemoRug } from './story/demoRug.ts';
 import type { DemoPerson, Moment, View } from './story/moment.ts';
@@ -96,6 +98,7 @@ async function hire({ house, setClock, opensAt }: DemoStage): Promise<Cast> {
     must(await addPerson(house, owner, added));
   }
   must(await changeRule(house, owner, demoRuleChange));
+  must(await measureCard(house, owner, { serial, barMm }));
   const { people } = await readWorkshop(house);
   const actor = (name: string): Actor => {
     const person = Object.values(people).find((one) => one.name === name);
@@ -201,9 +204,14 @@ async function factsOf(
     return fact === null ? [] : [fact];
   }
   if (!('kind' in given)) return [given];
-  return given.kind === 'photographed blot'
-    ? [await gradedBlot(stage, given)]
-    : comparedPictures(stage, design, view.standing, given);
+  switch (given.kind) {
+    case 'photographed blot':
+      return [await gradedBlot(stage, given)];
+    case 'photographed count':
+      return [await countedKnots(stage, given)];
+    case 'compared pictures':
+      return comparedPictures(stage, design, view.standing, given);
+  }
 }
 
 async function tellMoment(

@@ -13,6 +13,7 @@ export * from './facts/index.ts';
 export { rugShapes, scopes } from './facts/intake.ts';
 export { knotBases } from './facts/knots.ts';
 export * from './keptColours.ts';
+export * from './knotPlace.ts';
 export * from './knotResult.ts';
 export * from './mayWet.ts';
 export * from './nextLook.ts';

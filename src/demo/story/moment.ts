@@ -25,6 +25,20 @@ export interface ComparedPictures {
   readonly places: Readonly<Record<string, readonly [x: number, y: number]>>;
 }
 
+/** A place of a rug's back whose knots are counted on a photograph painted for it. */
+export interface PhotographedBack {
+  readonly place: string;
+  readonly seed: number;
+  /** What is painted: knots in 7 cm across and along, two nodes to a knot. */
+  readonly weftwiseKnotsPer7cm: number;
+  readonly warpwiseKnotsPer7cm: number;
+}
+
+export interface PhotographedCount {
+  readonly kind: 'photographed count';
+  readonly backs: readonly PhotographedBack[];
+}
+
 /** Facts recorded together by one person, so many hours before the demo is opened. */
 export interface Moment {
   readonly hoursAgo: number;
@@ -33,6 +47,7 @@ export interface Moment {
     | RugFact
     | PhotographedBlot
     | ComparedPictures
+    | PhotographedCount
     | ((view: View) => RugFact | null)
   )[];
 }

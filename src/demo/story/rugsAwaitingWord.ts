@@ -112,14 +112,18 @@ export const rugsAwaitingWord: readonly DemoRug[] = [
         identified('knotted pile', { wool: 1 }, 'cotton', 'cotton', 'workshop carpet', [1920, 1940]),
         coloursNamed({ colour: 'red', name: 'red, border', looks: '#8f2f22', dyeClass: 'natural' }, blue),
         {
-          type: 'KnotsCounted',
-          counted: 'by hand',
-          nodesPerKnot: 2,
-          places: [
-            { place: 'left', weftwise: { count: 62, overMm: 70 }, warpwise: { count: 30, overMm: 70 } },
-            { place: 'middle', weftwise: { count: 64, overMm: 70 }, warpwise: { count: 31, overMm: 70 } },
-            { place: 'right', weftwise: { count: 61, overMm: 70 }, warpwise: { count: 30, overMm: 70 } },
-          ],
+          kind: 'photographed count',
+          backs: (
+            [
+              ['middle', 31, 30.5],
+              ['start, left', 30.5, 30],
+              ['start, right', 31.5, 31],
+              ['end, left', 30.5, 30.5],
+              ['end, right', 32.5, 31],
+            ] as const
+          ).map(([place, weftwiseKnotsPer7cm, warpwiseKnotsPer7cm], seed) => ({
+            ...{ place, seed: seed + 1, weftwiseKnotsPer7cm, warpwiseKnotsPer7cm },
+          })),
         },
       ),
       moment(108, 'mirela', drying(28), ...tests({ red: '4', blue: '4-5' })),

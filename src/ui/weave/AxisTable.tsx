@@ -1,5 +1,6 @@
 import { threeFigures, type WeaveCount } from '../../core/weave/index.ts';
-import type { Axis, AxisSeen } from './placeCount.ts';
+import type { AxisSeen } from '../../dossier/index.ts';
+import type { Axis } from './placeCount.ts';
 import { axes } from './placeCount.ts';
 
 export const axisNames: Readonly<Record<Axis, string>> = {

@@ -2,6 +2,7 @@ import { useState } from 'react';
 import { threeFigures, toThreeFigures, totalKnots, weavingDays } from '../../core/weave/index.ts';
 import { type Estimate, type KnotCount, type KnotResult, knotResult } from '../../dossier/index.ts';
 import { FactList, Notice, NumberField } from '../kit/index.ts';
+import './weave.css';
 import { RepairKnots, type RepairPlace } from './RepairKnots.tsx';
 
 export interface RugCountProps {

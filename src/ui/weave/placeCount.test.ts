@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { WeaveScale } from '../../core/weave/index.ts';
-import { axisOfTaps, notYet, placeScale, seenByCounter, seenByHand } from './placeCount.ts';
+import { seenByCounter } from '../../dossier/index.ts';
+import { axisOfTaps, notYet, placeScale, seenByHand } from './placeCount.ts';
 import { countOf, nodesOf } from './rugCount.ts';
 import { noScale } from './weaveScale.ts';
 

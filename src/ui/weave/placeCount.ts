@@ -1,15 +1,10 @@
 import { type CardReading, unproject } from '../../core/card/index.ts';
-import type { AxisCount, WeaveScale } from '../../core/weave/index.ts';
-import type { KnotBasis, KnotCount } from '../../dossier/index.ts';
+import type { WeaveScale } from '../../core/weave/index.ts';
+import { type AxisSeen, axisSeen, type PlaceScale, scaleByCard } from '../../dossier/index.ts';
 import type { TypedScale, WeaveTap } from './weaveScale.ts';
 
 export type Axis = 'weftwise' | 'warpwise';
 export const axes = ['weftwise', 'warpwise'] as const;
-
-type Photographed = Extract<KnotCount, { counted: 'photographed' }>;
-export type PlaceScale = Photographed['places'][number]['scale'];
-/** What was seen along an axis, nodes not yet made knots. */
-export type AxisSeen = Photographed['places'][number]['weftwise'];
 
 /** A place that was counted and is kept for the result. */
 export interface CountedPlace {
@@ -31,39 +26,8 @@ export interface HandCount {
   readonly repeats: number;
 }
 
-const overMm = 70;
 /** A finger finds a place within this many px of the screen, one standard deviation. */
 const tapScreenPx = 2;
-/** Without a measured card nothing is surer than this [share]. */
-const leastUnsure = 0.01;
-
-const isSure = (scale: WeaveScale): boolean => scale.from === 'card' && scale.measured;
-const scaleHalf = ({ interval95: [low, high], mmPerPx }: WeaveScale): number => (high - low) / 2 / mmPerPx;
-
-const seen = (
-  count: number,
-  half: number,
-  scale: WeaveScale,
-  basis: KnotBasis,
-  confidence: number | null,
-): AxisSeen => {
-  const unsure = Math.max(isSure(scale) ? 0 : leastUnsure, Math.hypot(half, scaleHalf(scale)));
-  return {
-    count,
-    overMm,
-    interval95: { least: count * (1 - unsure), most: count * (1 + unsure) },
-    basis,
-    ...(confidence === null ? {} : { confidence }),
-  };
-};
-
-/** Repeats in 7 cm as the picture was counted. */
-export function seenByCounter(axis: Axis, counted: AxisCount, scale: WeaveScale, basis: KnotBasis): AxisSeen {
-  const mmPerPx = axis === 'weftwise' ? scale.weftwiseMmPerPx : scale.warpwiseMmPerPx;
-  const [low, high] = counted.pitchInterval95;
-  const half = (high - low) / 2 / counted.pitchPx;
-  return seen(overMm / (counted.pitchPx * mmPerPx), half, scale, basis, counted.confidence);
-}
 
 /** Repeats in 7 cm as a person counted them between two taps; through the card, tilt taken out. */
 export function seenByHand(
@@ -74,7 +38,7 @@ export function seenByHand(
   const lengthPx = Math.hypot(to.x - from.x, to.y - from.y);
   const lengthMm = reading === null ? lengthPx * scale.mmPerPx : trueLengthMm(reading, from, to);
   const half = (1.96 * tapScreenPx * Math.hypot(from.unit, to.unit)) / lengthPx;
-  return seen((repeats * overMm) / lengthMm, half, scale, 'by hand', null);
+  return axisSeen((70 * repeats) / lengthMm, half, scale, 'by hand', null);
 }
 
 function trueLengthMm({ homography }: CardReading, from: WeaveTap, to: WeaveTap): number {
@@ -121,15 +85,7 @@ export function placeScale(
     mmPerPx: scale.mmPerPx / reducedBy,
     interval95: { least: scale.interval95[0] / reducedBy, most: scale.interval95[1] / reducedBy },
   };
-  if (reading !== null)
-    return {
-      from: 'card',
-      serial: reading.serial,
-      codes: reading.corners.length,
-      ...(reading.tag === null ? {} : { tag: reading.tag }),
-      ...(barMm === undefined || !reading.measured ? {} : { barMm }),
-      ...scaled,
-    };
+  if (reading !== null) return scaleByCard(reading, scale, reducedBy, barMm);
   return typed.way === 'tapped' && typed.betweenMm !== null
     ? { from: 'length in the picture', lengthMm: typed.betweenMm, ...scaled }
     : { from: 'given', ...scaled };

@@ -1,6 +1,6 @@
 import { weaveAlgorithm } from '../../core/weave/index.ts';
-import type { KnotCount } from '../../dossier/index.ts';
-import type { AxisSeen, CountedPlace } from './placeCount.ts';
+import type { AxisSeen, KnotCount } from '../../dossier/index.ts';
+import type { CountedPlace } from './placeCount.ts';
 
 export type SaidNodes = '1' | '2' | 'unknown';
 

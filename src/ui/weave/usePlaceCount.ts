@@ -1,17 +1,8 @@
 import { useState } from 'react';
 import { decideNodes, type Taps, type WeaveScale, weaveAnswer } from '../../core/weave/index.ts';
-import type { KnotBasis } from '../../dossier/index.ts';
+import { type AxisSeen, type KnotBasis, seenByCounter } from '../../dossier/index.ts';
 import type { CardKnown } from '../card/cardInPicture.ts';
-import {
-  type Axis,
-  type AxisSeen,
-  axes,
-  axisOfTaps,
-  type HandCount,
-  scaleOfCard,
-  seenByCounter,
-  seenByHand,
-} from './placeCount.ts';
+import { type Axis, axes, axisOfTaps, type HandCount, scaleOfCard, seenByHand } from './placeCount.ts';
 import type { SaidNodes } from './rugCount.ts';
 import { useWeaveWorker } from './useWeaveWorker.ts';
 import { noScale, scaleOf, type TypedScale, type WeaveTap } from './weaveScale.ts';

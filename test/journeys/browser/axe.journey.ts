@@ -90,6 +90,7 @@ function pagesOf(hand: Hand): Places {
     ['Mix', at('/bench/mix', 'Mix and rinse')],
     ['Dry', at('/bench/dry', 'Drying')],
     ['Weave', at('/bench/weave', 'Count a weave')],
+    ['Weave card', at('/bench/card', 'Weave card')],
     ['Rules', at('/rules', 'Rules')],
     ['People', at('/people', 'People')],
     ['Workshop', at('/workshop', 'Workshop')],

@@ -20,7 +20,7 @@ function Places({ count }: { readonly count: Noted<'KnotsCounted'> }) {
         const photographed = count.counted === 'photographed' ? count.places[at] : undefined;
         const scale = photographed?.scale;
         return (
-          <li className="claim" key={place}>
+          <li className="knotPlace" key={place}>
             <div>
               <div className="claim-name">{place}</div>
               <div className="claim-value">
