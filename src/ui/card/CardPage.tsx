@@ -63,7 +63,7 @@ export function CardPage() {
           />
         </div>
         {isTag ? (
-          <p>
+          <p className="actions">
             <a
               className="btn act wide"
               href={`/api/cards/${serial}.pdf?${query}`}

@@ -47,7 +47,9 @@ export function useWeaveWorker(file: Blob, known: CardKnown) {
         setWorked({ ...nothing, picture: { ...picture, url }, card });
         // A count filed under the wrong rug would be worse than none.
         if (card.ok || card.problem.code !== 'card-other-tag') count({});
-      } else if (data.kind === 'card') setWorked((before) => ({ ...before, card: data.card }));
+      } else if (data.kind === 'card')
+        // The count that follows is the first with this scale; the one before must not stand beside it.
+        setWorked((before) => ({ ...before, doing: 'counting', counted: null, card: data.card }));
       else if (data.kind === 'counted')
         setWorked((before) => ({ ...before, doing: null, counted: data.counted }));
       else fail(data.kind);
