@@ -1,10 +1,16 @@
 import { useQuery } from '@tanstack/react-query';
-import { pictureAddress } from '../kit/Picture.tsx';
+import { type PictureForm, pictureAddress } from '../kit/Picture.tsx';
 
-const originalOf = async (photo: string): Promise<Blob> => {
-  const answer = await fetch(pictureAddress(photo, 'original'));
+const fetched = async (photo: string, form: PictureForm): Promise<Blob> => {
+  const answer = await fetch(pictureAddress(photo, form));
   if (!answer.ok) throw new Error(`photograph answered with ${answer.status}`);
   return answer.blob();
+};
+
+/** Few browsers open the files of some telephones; the server's own copy serves then. */
+const originalOf = async (photo: string): Promise<Blob> => {
+  const original = await fetched(photo, 'original');
+  return /hei[cf]/.test(original.type) ? fetched(photo, 'shown') : original;
 };
 
 /** The original of a recorded photograph, fetched to be measured on this device. */
