@@ -18,6 +18,7 @@ import type { RequestProblem } from '../text/httpWords.ts';
 import { problemWords } from '../text/problemWords.ts';
 import { done, type Result, refused } from '../units/index.ts';
 import type { Actor, House } from './house.ts';
+import { readShelf } from './shelf.ts';
 import { readWorkshop } from './workshop.ts';
 
 type Refusal = RequestProblem | PaperHasNoGround | PaperNotPrinted;
@@ -67,6 +68,7 @@ export async function paperContext(
     issuedAt: issuedAt(kind, last.at, house.clock.now()),
     timeZone: house.timeZone,
     workshop: await readWorkshop(house),
+    shelf: await readShelf(house),
     client: clientStanding(await house.ledger.read(`client/${visit.received.client}`)),
     consignment: await consigned(house, visit.received.consignment),
     words: {

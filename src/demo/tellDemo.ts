@@ -6,6 +6,7 @@ import { addFirstOwner, addPerson, changeSecret } from '../app/people.ts';
 import { receiveConsignment } from '../app/receiveConsignment.ts';
 import { recordEntries } from '../app/recordEntries.ts';
 import { changeRule } from '../app/rulebook.ts';
+import { recordShelf } from '../app/shelf.ts';
 import { readWorkshop, recordWorkshop } from '../app/workshop.ts';
 import { latestVisit, type RugEntry, type RugFact, standingOf } from '../dossier/index.ts';
 import type { Photo } from '../ports/photos.ts';
@@ -22,6 +23,7 @@ import { rugsDone } from './story/rugsDone.ts';
 import { rugsDrying } from './story/rugsDrying.ts';
 import { rugsOnTheFloor } from './story/rugsOnTheFloor.ts';
 import { rugsSetAside } from './story/rugsSetAside.ts';
+import { demoShelf } from './story/shelf.ts';
 import { pictured } from './story/telling.ts';
 import { roomMoments } from './tellRoom.ts';
 
@@ -99,6 +101,10 @@ async function hire({ house, setClock, opensAt }: DemoStage): Promise<Cast> {
   }
   must(await changeRule(house, owner, demoRuleChange));
   must(await measureCard(house, owner, { serial, barMm }));
+  const shelved = demoShelf((days) => dayAfter(opensAt, days));
+  const drafts = shelved.map((fact) => ({ id: house.ids.next(), fact })) as never;
+  setClock(hoursBefore(opensAt, 2000));
+  must(await recordShelf(house, owner, { drafts }));
   const { people } = await readWorkshop(house);
   const actor = (name: string): Actor => {
     const person = Object.values(people).find((one) => one.name === name);

@@ -4,6 +4,7 @@ import type {
   DryCriterion,
   RugEntry,
   RugStanding,
+  ShelfStanding,
   VisitStanding,
   WorkshopStanding,
 } from '../dossier/index.ts';
@@ -37,6 +38,8 @@ export interface PaperContext extends ConsignedRug {
   /** IANA name of the workshop's time zone: instants are kept in UTC and read by people at home. */
   readonly timeZone: string;
   readonly workshop: WorkshopStanding;
+  /** What stands on the shelf and comes out of the tap at the time of issue. */
+  readonly shelf?: ShelfStanding;
   /** The client of the visit; null where their data are not for this paper. */
   readonly client: ClientStanding | null;
   /** All rugs that came with this one, this one among them, by dossier number. */

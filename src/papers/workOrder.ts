@@ -2,6 +2,7 @@ import { type Amount, type PlanStep, rescueCards, type WashPlan } from '../core/
 import { done, type Result, refused } from '../units/index.ts';
 import { limitRows } from './limitWords.ts';
 import { areaWords, figure, massWords } from './measureWords.ts';
+import { mixedAmounts, mixWords } from './mixWords.ts';
 import type { PaperPart } from './paper.ts';
 import type { PaperContext } from './paperContext.ts';
 import type { PaperBody } from './paperKinds.ts';
@@ -18,9 +19,18 @@ const amountWords = ({ agent, least, most, unit, source }: Amount): string => {
 const bandWords = (band: { readonly least: number; readonly most: number }): string =>
   band.least === band.most ? figure(band.least) : `${figure(band.least)} to ${figure(band.most)}`;
 
-const stepRows = (step: PlanStep) =>
+const stepRows = (step: PlanStep, mixed: readonly string[], isMixed: (amount: Amount) => boolean) =>
   [
-    step.amounts.length === 0 ? null : row('Take', step.amounts.map(amountWords).join('\n')),
+    step.amounts.every(isMixed)
+      ? null
+      : row(
+          'Take',
+          step.amounts
+            .filter((amount) => !isMixed(amount))
+            .map(amountWords)
+            .join('\n'),
+        ),
+    mixed.length === 0 ? null : row('From the shelf', mixed.join('\n'), 'computed; measure before use'),
     step.targetPh === undefined ? null : row('pH', bandWords(step.targetPh), 'measure before use'),
     step.temperatureC === undefined ? null : row('Water', `${bandWords(step.temperatureC)} °C`),
     step.dwellMinutes === undefined
@@ -43,9 +53,9 @@ function rescueWords(rescue: string, plan: WashPlan): string {
   return `${card.title}: ${steps.join(' ')}${card.never.length === 0 ? '' : ` Never: ${card.never.join(', ')}.`}`;
 }
 
-const stepParts = (step: PlanStep, plan: WashPlan): readonly PaperPart[] => {
+const stepParts = (step: PlanStep, plan: WashPlan, context: PaperContext): readonly PaperPart[] => {
   const stops = plan.stopConditions.filter(({ id }) => step.stopConditions.includes(id));
-  const rows = stepRows(step);
+  const rows = stepRows(step, mixWords(step, context), mixedAmounts(step, context));
   return [
     heading(2, `${step.order}. ${step.kind}${step.wet ? ' (wet)' : ''}`),
     text(step.what),
@@ -121,7 +131,7 @@ export function workOrder(context: PaperContext): Result<PaperBody, PaperHasNoGr
           ]),
       heading(1, 'Steps'),
       text('Quantities are for this rug. Where a range stands, start at the lower end.', 'soft'),
-      ...plan.steps.flatMap((step) => stepParts(step, plan)),
+      ...plan.steps.flatMap((step) => stepParts(step, plan, context)),
       heading(1, 'Stop conditions and what to do then'),
       table(
         [words('When', 1.4), words('Do', 2.6), words('From', 1)],

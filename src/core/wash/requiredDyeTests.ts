@@ -1,6 +1,6 @@
 import { atMost, fails, gradedTests, hasMarkedPlace, inDate, sidesToTest } from './dyeVerdict.ts';
 import type { DyeTest, Fibre, Grade, PlanColour, PlanFacts, Side, TestLiquid } from './planFacts.ts';
-import { bookOf } from './rulebook.ts';
+import { bookOf, isAlkaline } from './rulebook.ts';
 import { isRecorded } from './testCoverage.ts';
 import type { RequiredDyeTest } from './washPlan.ts';
 
@@ -34,6 +34,15 @@ const anyDoubtful = (facts: PlanFacts): boolean =>
         atMost(grade, bookOf(facts).tests.covered24hIfGradeAtMost as Grade),
     ),
   );
+
+/** Alkaline agents of baths that somebody means to mix, and baths above the pH of the challenge. */
+const alkaliPlanned = ({ plannedBaths = [] }: PlanFacts): Conditions['agents'] => [
+  ...new Set(plannedBaths.flatMap(({ agents }) => agents.filter(isAlkaline))),
+];
+
+const plansAlkali = (facts: PlanFacts): boolean =>
+  alkaliPlanned(facts).length > 0 ||
+  (facts.plannedBaths ?? []).some(({ pH }) => pH !== undefined && pH >= bookOf(facts).tests.alkaliPh);
 
 /** Liquids a colour is tested with, weakest first, with their conditions. */
 function liquidsFor(facts: PlanFacts): readonly (readonly [TestLiquid, Conditions])[] {
@@ -103,6 +112,19 @@ function liquidsFor(facts: PlanFacts): readonly (readonly [TestLiquid, Condition
       },
     ],
   ];
+  if (plansAlkali(facts)) {
+    all.push([
+      'alkali challenge',
+      {
+        agents: alkaliPlanned(facts),
+        pH: settings.alkaliPh,
+        temperatureC: settings.blotTemperatureC,
+        minutes: settings.blotMinutes,
+        because: 'An alkaline bath is meant for this rug, and dyes that hold in a neutral one may run in it.',
+        blocksWetWork: true,
+      },
+    ]);
+  }
   return liesLong(facts) || anyDoubtful(facts) ? [...all, ['covered 24 h', lying]] : all;
 }
 

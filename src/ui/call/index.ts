@@ -8,4 +8,5 @@ export { useRecord } from './useRecord.ts';
 export { useRecordRoom, useRoom, useRooms } from './useRooms.ts';
 export { type RowsQuery, useRows } from './useRows.ts';
 export { useRug } from './useRug.ts';
+export { useShelf, useShelfRecord } from './useShelf.ts';
 export type { ClientSummary, Colleague, HouseState, Me, RugClient, RugDraft, RugListRow } from './wire.ts';

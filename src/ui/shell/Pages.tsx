@@ -15,6 +15,7 @@ const loaders = {
   SafekeepingPage: async () => ({
     default: (await import('../safekeeping/SafekeepingPage.tsx')).SafekeepingPage,
   }),
+  ShelfPage: async () => ({ default: (await import('../shelf/ShelfPage.tsx')).ShelfPage }),
   RulesPage: async () => ({ default: (await import('../rules/RulesPage.tsx')).RulesPage }),
   BenchPage: async () => ({ default: (await import('../bench/BenchPage.tsx')).BenchPage }),
   ConvertPage: async () => ({ default: (await import('../bench/ConvertPage.tsx')).ConvertPage }),
@@ -37,6 +38,7 @@ const ClientPage = lazy(loaders.ClientPage);
 const WorkshopPage = lazy(loaders.WorkshopPage);
 const PeoplePage = lazy(loaders.PeoplePage);
 const SafekeepingPage = lazy(loaders.SafekeepingPage);
+const ShelfPage = lazy(loaders.ShelfPage);
 const RulesPage = lazy(loaders.RulesPage);
 const BenchPage = lazy(loaders.BenchPage);
 const ConvertPage = lazy(loaders.ConvertPage);
@@ -87,6 +89,9 @@ export function Pages() {
       </Route>
       <Route path="/safekeeping">
         <SafekeepingPage />
+      </Route>
+      <Route path="/shelf">
+        <ShelfPage />
       </Route>
       <Route path="/rules">
         <RulesPage />

@@ -18,6 +18,9 @@ export function WhoSheet({ isOpen, onClose }: { readonly isOpen: boolean; readon
         <Link className="btn ghost" href="/workshop" onClick={onClose}>
           Workshop settings
         </Link>
+        <Link className="btn ghost" href="/shelf" onClick={onClose}>
+          Shelf
+        </Link>
         <Link className="btn ghost" href="/rules" onClick={onClose}>
           Rules
         </Link>

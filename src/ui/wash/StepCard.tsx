@@ -1,8 +1,8 @@
 import { useMemo, useState } from 'react';
 import { Link } from 'wouter';
-import type { PlanStep } from '../../core/wash/index.ts';
-import { decide, type RugFactOf, type StepStanding, stepId } from '../../dossier/index.ts';
-import { useMe, usePeople } from '../call/index.ts';
+import { type Amount, type PlanStep, stepMix } from '../../core/wash/index.ts';
+import { decide, mixingPlaceOf, type RugFactOf, type StepStanding, stepId } from '../../dossier/index.ts';
+import { useMe, usePeople, useShelf } from '../call/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { figure, stainWords } from '../dossier/figures.ts';
 import { sourceWords } from '../dossier/limitWords.ts';
@@ -12,6 +12,7 @@ import {
   Button,
   LineField,
   ManyChoice,
+  NumberField,
   PassageField,
   ProblemNotice,
   Sheet,
@@ -21,6 +22,7 @@ import {
 } from '../kit/index.ts';
 import { AgentCautions } from './AgentCautions.tsx';
 import { BathSheet } from './BathSheet.tsx';
+import { MixPart } from './MixPart.tsx';
 import { RinseSheet } from './RinseSheet.tsx';
 
 interface StepCardProps {
@@ -34,17 +36,22 @@ const isRinse = ({ kind }: PlanStep) => kind === 'rinse';
 const isMeasured = (step: PlanStep) => step.wet && step.kind !== 'extract';
 
 function Amounts({ step }: { readonly step: PlanStep }) {
-  if (step.amounts.length === 0) return null;
+  const { standing } = useShelf();
+  // What the shelf and the water decide stands below, worked out; the usual figure would contradict it.
+  const isMixed = ({ agent }: Amount) =>
+    standing !== null && step.targetPh !== undefined && step.agents.some((one) => one === agent);
+  const amounts = step.amounts.filter((amount) => !isMixed(amount));
+  if (amounts.length === 0) return null;
   return (
     <div className="amounts">
-      {step.amounts.map((amount) => (
+      {amounts.map((amount) => (
         <div className="amt" key={amount.agent}>
           {amountWords(amount)} <small>{amount.agent}</small>
         </div>
       ))}
       <p className="why">
-        {[...new Set(step.amounts.map(({ source }) => sourceWords(source)))].join('; ')}; measure the bath
-        before use
+        {[...new Set(amounts.map(({ source }) => sourceWords(source)))].join('; ')}; measure the bath before
+        use
       </p>
     </div>
   );
@@ -54,10 +61,34 @@ function FinishSheet({ step, onClose }: { readonly step: PlanStep; readonly onCl
   const { form, act, isBusy, problem } = useForm(`finish/${stepId(step)}`, onClose);
   const [lot, setLot] = useField(form, 'lot', '');
   const [note, setNote] = useField(form, 'note', '');
+  const { now } = useDossier();
+  const { standing } = useShelf();
+  const lines = standing === null ? [] : stepMix(step, mixingPlaceOf(standing, now)).lines;
+  const [taken, setTaken] = useState<Readonly<Record<string, number | null>>>({});
+  const used = lines.flatMap(({ product, lot: from }) => {
+    const amount = product === null ? null : (taken[product.id] ?? null);
+    return product === null || from === null || amount === null || amount === 0
+      ? []
+      : [{ agent: product.id, lot: from, amount }];
+  });
   return (
     <Sheet title={`Finish: ${step.kind}`} isOpen onClose={onClose}>
       {step.log.length > 0 && <p className="why">To be logged: {step.log.join(', ')}.</p>}
       <LineField label="Lot of the agent" value={lot} onChange={setLot} hint="from the canister" />
+      {lines.map(({ product, lot: from, amount }) =>
+        product === null || from === null ? null : (
+          <NumberField
+            key={product.id}
+            label={`Taken of ${product.name}`}
+            unit={amount?.unit ?? standing?.agents.find(({ agent }) => agent === product.id)?.unit ?? 'g'}
+            least={0}
+            most={1_000_000}
+            hint={`lot ${from}; the stock on the shelf falls by it`}
+            value={taken[product.id] ?? null}
+            onChange={(next) => setTaken((before) => ({ ...before, [product.id]: next }))}
+          />
+        ),
+      )}
       <PassageField label="Note" value={note} onChange={setNote} />
       <ProblemNotice problem={problem} />
       <Button
@@ -69,6 +100,7 @@ function FinishSheet({ step, onClose }: { readonly step: PlanStep; readonly onCl
             step: stepId(step),
             ...(lot.trim() === '' ? {} : { lot: lot.trim() }),
             ...(note.trim() === '' ? {} : { note: note.trim() }),
+            ...(used.length === 0 ? {} : { used }),
           })
         }
       >
@@ -162,7 +194,7 @@ function RunningPart({ step, startedAt, next }: RunningProps) {
         </Button>
       )}
       <Button tone="ghost" wide onPress={() => setSheet('finish')}>
-        Done, with lot or note
+        Done, with amounts, lot or note
       </Button>
       {sheet === 'finish' && <FinishSheet step={step} onClose={() => setSheet(null)} />}
       {sheet === 'reading' &&
@@ -197,6 +229,7 @@ export function StepCard({ step, steps, known, isPresent }: StepCardProps) {
     <>
       <p>{step.what}</p>
       <Amounts step={step} />
+      <MixPart step={step} />
       <p className="aim">{aimWords(step, settings.units)}</p>
       {step.tools.length > 0 && <p className="why">Tools: {step.tools.join(', ')}</p>}
     </>

@@ -91,6 +91,7 @@ function pagesOf(hand: Hand): Places {
     ['Dry', at('/bench/dry', 'Drying')],
     ['Weave', at('/bench/weave', 'Count a weave')],
     ['Weave card', at('/bench/card', 'Weave card')],
+    ['Shelf', at('/shelf', 'Shelf')],
     ['Rules', at('/rules', 'Rules')],
     ['People', at('/people', 'People')],
     ['Workshop', at('/workshop', 'Workshop')],

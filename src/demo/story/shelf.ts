@@ -1,0 +1,40 @@
+import type { ShelfFact } from '../../dossier/index.ts';
+
+/** Products with invented names; what is in them is ordinary chemistry. */
+export const demoShelf = (dayAfter: (days: number) => string): readonly ShelfFact[] => [
+  {
+    ...{ type: 'AgentShelved', agent: 'hearth-citric', name: 'Hearth crystals', serves: ['citric acid'] },
+    parts: [{ kind: 'acid', chemical: 'citric acid, monohydrate', value: 99.5, unit: '% w/w' }],
+    ...{ unit: 'g', signal: 'Warning', hazards: ['H319', 'H335'], reorderBelow: 1000 },
+  },
+  { type: 'LotReceived', agent: 'hearth-citric', lot: 'K-214', amount: 4200, expires: dayAfter(400) },
+  {
+    ...{
+      type: 'AgentShelved',
+      agent: 'meadow-wash',
+      name: 'Meadow wool wash',
+      serves: ['neutral detergent'],
+    },
+    parts: [{ kind: 'surfactant', value: 25, unit: '% w/w' }],
+    ...{ unit: 'mL', densityGPerMl: 1.03, ph: { value: 7.1, gramsPerLitre: 10 } },
+    ...{ signal: 'Warning', hazards: ['H315', 'H319'], reorderBelow: 5000 },
+  },
+  { type: 'LotReceived', agent: 'meadow-wash', lot: 'M-77', amount: 3100, expires: dayAfter(250) },
+  {
+    ...{ type: 'AgentShelved', agent: 'pale-reducer', name: 'Pale reducer', serves: ['metabisulfite'] },
+    parts: [{ kind: 'reducer', chemical: 'sodium metabisulfite', value: 97, unit: '% w/w' }],
+    ...{ unit: 'g', signal: 'Danger', hazards: ['H302', 'H318'] },
+  },
+  { type: 'LotReceived', agent: 'pale-reducer', lot: 'P-9', amount: 800, expires: dayAfter(-20) },
+  {
+    ...{ type: 'AgentShelved', agent: 'well-oxygen', name: 'Well oxygen', serves: ['hydrogen peroxide'] },
+    parts: [{ kind: 'oxidiser', chemical: 'hydrogen peroxide', value: 12, unit: '% w/w' }],
+    ...{ unit: 'mL', densityGPerMl: 1.04, signal: 'Danger', hazards: ['H302', 'H318'] },
+  },
+  { type: 'LotReceived', agent: 'well-oxygen', lot: 'W-31', amount: 1900, expires: dayAfter(90) },
+  {
+    ...{ type: 'WaterMeasured', on: dayAfter(-120), from: 'the town’s water sheet' },
+    ...{ alkalinity: { value: 4.9, unit: 'mmol/L acid' }, hardness: { value: 16, unit: '°dH' } },
+    ...{ ph: 7.6, conductivityUsPerCm: 620, ironMgPerL: 0.05, temperatureC: 12 },
+  },
+];
