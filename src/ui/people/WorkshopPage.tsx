@@ -52,6 +52,9 @@ export function WorkshopPage() {
               People
             </Link>
           ) : null}
+          <Link className="btn ghost" href="/shelf">
+            Shelf
+          </Link>
           <Link className="btn ghost" href="/rules">
             Rules
           </Link>
