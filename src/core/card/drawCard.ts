@@ -75,7 +75,12 @@ export const codeShapes = (
   return shapes;
 };
 
-/** The 100 mm bar with its ticks. */
+/**
+ * The 100 mm bar with its ticks.
+ *
+ * @param y - where it lies [mm on the sheet, from the middle]
+ * @source none: layout of this project's card
+ */
 export function barShapes(y: number): readonly CardShape[] {
   const { length } = geometry.bar;
   const ticks = Array.from({ length: 11 }, (_, index): CardShape => {
@@ -92,7 +97,11 @@ export function barShapes(y: number): readonly CardShape[] {
   return [{ kind: 'rectangle', x: -length / 2, y: y - 0.1, width: length, height: 0.3, grey: 0 }, ...ticks];
 }
 
-/** Why a serial or a tag cannot stand on a card. */
+/**
+ * Why a serial or a tag cannot stand on a card.
+ *
+ * @source none: layout of this project's card
+ */
 export function orderProblem(serial: string, tag: string | null): CardOrderProblem | null {
   if (!/^[0-9A-Z]{6}$/.test(serial)) return { code: 'card-serial-not-usable', facts: { given: serial } };
   if (tag !== null && !/^[0-9A-Z-]{1,12}$/.test(tag))

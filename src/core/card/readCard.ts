@@ -74,7 +74,11 @@ export interface CardReading {
   readonly patches: readonly Patch[];
 }
 
-/** ln(y scale / x scale) of the print for each focal length a camera may have; 0 is unstretched. */
+/**
+ * ln(y scale / x scale) of the print for each focal length a camera may have; 0 is unstretched.
+ *
+ * @source none: geometry of a plane seen by a pinhole camera with square pixels
+ */
 export function printStretches(h: Homography, picture: Picture): readonly number[] {
   const [a = 0, b = 0, , d = 0, e = 0, , g = 0, i = 0] = h;
   return limits.focalLengths.map((share) => {
@@ -115,7 +119,11 @@ function scaleError(h: Homography, covariance: readonly (readonly number[])[]): 
   return Math.sqrt(Math.max(0, sum));
 }
 
-/** Mean light over a patch, whose middle is at 0 and whose inner edges are at ±1. */
+/**
+ * Mean light over a patch, whose middle is at 0 and whose inner edges are at ±1.
+ *
+ * @source none: a mean over pixels
+ */
 export function meanLight(
   picture: Picture,
   place: (u: number, v: number) => readonly [number, number],
