@@ -278,6 +278,21 @@ describe('the drying log', () => {
     );
   });
 
+  test('draws the air of the room the rug dried in, one reading an hour', () => {
+    const context = paperContextOf({ told: wholeTold });
+    const wet = context.visit.firstWettedAt ?? '';
+    const roomAir = [1, 1.2, 2, 3].map((hour) => ({
+      ...{ when: new Date(Date.parse(wet) + hour * 3_600_000).toISOString(), airC: 28 + hour, rh: 0.4 },
+      ...{ by: 'tobin', entry: `a${hour}` },
+    }));
+    const paper = made('drying-log', { ...context, roomAir });
+    expect(words(paper)).toContain('Air of the drying room');
+    const [warmth] = paper.parts.flatMap((part) =>
+      part.kind === 'drawing' && part.described.includes('room, °C') ? [part.described] : [],
+    );
+    expect(warmth).toMatch(/: 1 h 29; 2 h 30; 3 h 31\.$/);
+  });
+
   test('draws the readings with the 24 and 48 hour lines', () => {
     const plots = printed('drying-log').parts.flatMap((part) => (part.kind === 'drawing' ? [part] : []));
     expect(plots).toHaveLength(2);

@@ -14,6 +14,9 @@ const tellingWords: { readonly [Told in Telling]: string } = {
   'dry-mass': 'it tells what the rug weighs without water',
 };
 
-/** What to read next on a rug, why, and what it is expected to bring. */
-export const nextReadingWords = ({ kind, hour, widthNow, widthAfter, tells }: NextReading): string =>
-  `${kindWords[kind]} at hour ${hour}: ${tellingWords[tells]}; the 80 % interval would narrow from ${widthNow.toFixed(1)} h to about ${widthAfter.toFixed(1)} h.`;
+/** What to read next on a rug, why, and what it is expected to bring; `when` in the reader's own time. */
+export const nextReadingWords = (
+  { kind, hour, widthNow, widthAfter, tells }: NextReading,
+  when = `at hour ${hour}`,
+): string =>
+  `${kindWords[kind]} ${when}: ${tellingWords[tells]}; the 80 % interval would narrow from ${widthNow.toFixed(1)} h to about ${widthAfter.toFixed(1)} h.`;

@@ -1,12 +1,21 @@
-import { dryingPlaceOf, moistureRatio, nextLook, ovenDryMassOf, wetClockHours } from '../../dossier/index.ts';
+import type { NextReading } from '../../core/drying/index.ts';
+import {
+  dryingPlaceOf,
+  moistureRatio,
+  type NextLook,
+  nextLook,
+  ovenDryMassOf,
+  wetClockHours,
+} from '../../dossier/index.ts';
 import { nextLookReasons, nextLookWords } from '../../text/nextLookWords.ts';
+import { nextReadingWords } from '../../text/nextReadingWords.ts';
 import '../bench/dry.css';
 import { RegainPlot } from '../bench/RegainPlot.tsx';
 import { useRoom } from '../call/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { figure, percentWords } from '../dossier/figures.ts';
 import { Part } from '../dossier/Part.tsx';
-import { Busy, FactList, instantWords, Notice, ProblemNotice } from '../kit/index.ts';
+import { Busy, FactList, type FactRow, instantWords, Notice, ProblemNotice } from '../kit/index.ts';
 import { chanceWords } from '../room/ForecastClock.tsx';
 import { instantOf } from '../room/roomView.ts';
 import { useRoomForecast } from '../room/useRoomForecast.ts';
@@ -92,15 +101,7 @@ function InRoom({ room }: { readonly room: string }) {
       />
       <FactList
         rows={[
-          ...(look === null
-            ? []
-            : [
-                {
-                  name: 'Measure next',
-                  value: `${nextLookWords[look.what]}, ${look.dueAt <= now ? 'now' : instantWords(look.dueAt)}`,
-                  why: nextLookReasons[look.why],
-                },
-              ]),
+          ...(look === null ? [] : [lookRow(look, spread.next[0], zero, now)]),
           {
             name: 'Mould index',
             value: figure(found.mouldIndex, 2),
@@ -115,6 +116,17 @@ function InRoom({ room }: { readonly room: string }) {
       />
     </Part>
   );
+}
+
+/** The reading that narrows the forecast most; where none does, or it is dry by the forecast, what is due. */
+function lookRow(look: NextLook, most: NextReading | undefined, zero: string, now: string): FactRow {
+  const name = 'Measure next';
+  if (look.what !== 'prove' && most !== undefined) {
+    const at = instantOf(zero, most.hour);
+    return { name, value: nextReadingWords(most, at <= now ? 'now' : `at ${instantWords(at)}`) };
+  }
+  const when = look.dueAt <= now ? 'now' : instantWords(look.dueAt);
+  return { name, value: `${nextLookWords[look.what]}, ${when}`, why: nextLookReasons[look.why] };
 }
 
 /** From this chance on it is an alarm (data/drying/settings.json). */
