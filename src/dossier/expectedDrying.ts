@@ -20,7 +20,7 @@ export const forecastInForce = (visit: VisitStanding): Noted<'DryingForecast'> |
  *
  * @param visit - the visit under way
  * @returns a forecast without an end counts with the hours it looked at: long enough for every rule
- * @source none: rule of this project, docs/decisions/0009-the-forecast-is-a-fact.md
+ * @source none: rule of this project, docs/decisions/0010-the-forecast-is-a-fact.md
  */
 export function expectedDrying(visit: VisitStanding): ExpectedDrying | null {
   const made = forecastInForce(visit);
