@@ -1,6 +1,13 @@
 import { parseArgs } from 'node:util';
 import * as z from 'zod';
-import { bathPh, dose, gasWarnings, solutionOf, usualDoseUncertainty } from '../core/chemistry/index.ts';
+import {
+  bathPh,
+  bufferCapacity,
+  dose,
+  gasWarnings,
+  solutionOf,
+  usualDoseUncertainty,
+} from '../core/chemistry/index.ts';
 import { problemWords } from '../text/problemWords.ts';
 import { type Command, printRefusal, readJson, WrongCall } from './command.ts';
 
@@ -85,14 +92,23 @@ export const mixCommand: Command = {
     const found = bathPh(solution.value);
     if (!found.ok) return printRefusal(found.problem, problemWords, values.json, terminal);
     const warnings = gasWarnings(found.value, solution.value.acidsMolPerL);
+    const capacity = bufferCapacity(solution.value);
+    if (!capacity.ok) return printRefusal(capacity.problem, problemWords, values.json, terminal);
     const { pH, ionicStrengthMolPerL } = found.value;
     if (values.json) {
       terminal.print(
-        JSON.stringify({ pH, ionicStrengthMolPerL, ...(dosed === null ? {} : dosed.value), warnings }),
+        JSON.stringify({
+          ...{ pH, ionicStrengthMolPerL, bufferCapacityMolPerLPerPh: capacity.value },
+          ...(dosed === null ? {} : dosed.value),
+          warnings,
+        }),
       );
       return 0;
     }
-    const lines = [`pH ${pH.toFixed(2)} computed; measure before use.`];
+    const lines = [
+      `pH ${pH.toFixed(2)} computed; measure before use.`,
+      `Buffer capacity ${(capacity.value * 1000).toPrecision(2)} mmol/L per pH.`,
+    ];
     if (dosed !== null) {
       const [least, most] = dosed.value.interval;
       lines.unshift(
