@@ -8,6 +8,7 @@ import type { RugProblem } from '../dossier/rugProblem.ts';
 import type { RugRow } from '../dossier/rugRow.ts';
 import type { Asked } from '../dossier/rule/rule.ts';
 import { latestVisit, type RugStanding } from '../dossier/standing.ts';
+import { raisedStop, stopsRaised } from '../dossier/stopsRaised.ts';
 import type { RequestProblem } from '../text/httpWords.ts';
 import { done, type Result } from '../units/index.ts';
 import type { House } from './house.ts';
@@ -114,6 +115,12 @@ export async function decideDrafts(
       (await evidenceProblem(house, standing, fact, newSignature));
     if (problem !== null) return { ok: false, problem };
     pending.push({ ...entry, revision: pending.length + 1, seal: '' });
+    // A reading off its band stops the wash by itself, whoever looked at it.
+    for (const stop of stopsRaised(standing, fact, asked.now)) {
+      const raised = { ...entry, id: house.ids.next(), fact: raisedStop(stop, house.ids.next(), id) };
+      ready.push(raised);
+      pending.push({ ...raised, revision: pending.length + 1, seal: '' });
+    }
   }
   return done(ready);
 }

@@ -50,22 +50,31 @@ export async function signIn(
   return done({ token: await beginSession(house, person.person, 'passphrase'), person });
 }
 
-/** Hands a tablet's session to another person by PIN. It ends when the session would have ended. */
-export async function switchPerson(
+/** Proves by PIN that a colleague is here, without handing the tablet over. */
+export async function provePin(
   house: House,
-  session: Session,
   { person, pin }: SwitchRequest,
-): Promise<Result<{ readonly token: string; readonly person: Person }, AccessProblem>> {
+): Promise<Result<Person, AccessProblem>> {
   const wanted = (await readWorkshop(house)).people[person];
   if (wanted === undefined || wanted.left) return refused('person-unknown', { person });
   const problem = await judged(house, person, async () => {
     const account = await house.accounts.account(person);
     return house.secrets.matches(pin, account?.pin ?? null);
   });
-  if (problem !== null) return { ok: false, problem };
-  const token = await beginSession(house, person, 'pin', session.startedAt);
+  return problem === null ? done(wanted) : { ok: false, problem };
+}
+
+/** Hands a tablet's session to another person by PIN. It ends when the session would have ended. */
+export async function switchPerson(
+  house: House,
+  session: Session,
+  request: SwitchRequest,
+): Promise<Result<{ readonly token: string; readonly person: Person }, AccessProblem>> {
+  const proven = await provePin(house, request);
+  if (!proven.ok) return proven;
+  const token = await beginSession(house, request.person, 'pin', session.startedAt);
   await house.accounts.removeSession(session.token);
-  return done({ token, person: wanted });
+  return done({ token, person: proven.value });
 }
 
 /** Makes the first account, for whoever can read the code from the terminal. */

@@ -19,6 +19,10 @@ export type SignInRequest = z.infer<typeof signInRequest>;
 export const switchRequest = z.strictObject({ person: id, pin: secret });
 export type SwitchRequest = z.infer<typeof switchRequest>;
 
+/** A colleague who lends a hand with a step, proven by PIN; `id` is the entry's. */
+export const handRequest = z.strictObject({ id, step: id, person: id, pin: secret });
+export type HandRequest = z.infer<typeof handRequest>;
+
 export const personRequest = z.strictObject({
   person: id,
   name: line,

@@ -8,14 +8,22 @@ import { recordEntries } from '../app/recordEntries.ts';
 import { changeRule } from '../app/rulebook.ts';
 import { recordShelf } from '../app/shelf.ts';
 import { readWorkshop, recordWorkshop } from '../app/workshop.ts';
-import { latestVisit, type RugEntry, type RugFact, standingOf } from '../dossier/index.ts';
+import {
+  agreedPlan,
+  latestVisit,
+  type RugEntry,
+  type RugFact,
+  type RugStanding,
+  standingOf,
+  stepId,
+} from '../dossier/index.ts';
 import type { Photo } from '../ports/photos.ts';
 import type { Problem, Result } from '../units/index.ts';
 import { barMm, countedKnots } from './countedBacks.ts';
 import { comparedPictures, cornersOf, type Darkroom, faceOf, gradedBlot, serial } from './darkroom.ts';
 import { paintRug } from './paint/paintRug.ts';
 import type { DemoRug } from './story/demoRug.ts';
-import type { DemoPerson, Moment, View } from './story/moment.ts';
+import type { ByAnother, DemoPerson, Moment, View } from './story/moment.ts';
 import { demoClients, demoPassphrase, demoPeople, demoRuleChange, demoSettings } from './story/people.ts';
 import { rugsAtTheBench } from './story/rugsAtTheBench.ts';
 import { rugsAwaitingWord } from './story/rugsAwaitingWord.ts';
@@ -198,16 +206,24 @@ async function withEvidence(
   return { ...fact, signature };
 }
 
+/** When the dwell of a step that is finished is over; nobody in the story cuts one short. */
+function dwellEnd(standing: RugStanding, fact: RugFact): number {
+  if (fact.type !== 'StepDone') return 0;
+  const started = latestVisit(standing)?.steps.find(({ step }) => step === fact.step)?.started?.when;
+  const step = agreedPlan(standing)?.steps.find((one) => stepId(one) === fact.step);
+  return started === undefined ? 0 : Date.parse(started) + (step?.dwellMinutes ?? 0) * 60_000;
+}
+
 /** Facts of one item of a moment, as they stand when it is told. */
 async function factsOf(
   stage: DemoStage,
   { design }: DemoRug,
   given: Moment['facts'][number],
   view: View,
-): Promise<readonly RugFact[]> {
+): Promise<readonly (RugFact | ByAnother)[]> {
   if (typeof given === 'function') {
-    const fact = given(view);
-    return fact === null ? [] : [fact];
+    const made = given(view);
+    return made === null ? [] : [made];
   }
   if (!('kind' in given)) return [given];
   switch (given.kind) {
@@ -227,25 +243,30 @@ async function tellMoment(
   told: Moment,
 ): Promise<void> {
   const { house, setClock, opensAt } = stage;
-  const started = hoursBefore(opensAt, told.hoursAgo);
-  let index = 0;
+  let clockMs = Date.parse(hoursBefore(opensAt, told.hoursAgo));
+  const read = async () => (await house.ledger.read(`rug/${rug}`)) as readonly RugEntry[];
   for (const given of told.facts) {
-    const { settings } = await readWorkshop(house);
-    const before = (await house.ledger.read(`rug/${rug}`)) as readonly RugEntry[];
-    const now = new Date(Date.parse(started) + index * 20_000).toISOString();
-    const facts = await factsOf(stage, of, given, { standing: standingOf(before), settings, now });
-    for (const fact of facts) {
-      // Things recorded together are still written one after another.
-      setClock(new Date(Date.parse(started) + index * 20_000).toISOString());
-      index += 1;
-      const entries = (await house.ledger.read(`rug/${rug}`)) as readonly RugEntry[];
-      const evident = await withEvidence(house, cast[told.by], rug, entries, fact);
-      must(
-        await recordEntries(house, cast[told.by], rug, {
-          expectedRevision: entries.length,
-          drafts: [{ id: house.ids.next(), fact: evident }] as never,
-        }),
-      );
+    for (let isTold = false; !isTold; ) {
+      const { settings } = await readWorkshop(house);
+      const view = { standing: standingOf(await read()), settings, now: new Date(clockMs).toISOString() };
+      const made = await factsOf(stage, of, given, view);
+      // What another had to record first leaves the teller's own part to be told.
+      isTold = !made.some((one) => 'by' in one);
+      for (const one of made) {
+        const [by, fact] = 'by' in one ? [one.by, one.fact] : [told.by, one];
+        const entries = await read();
+        clockMs = Math.max(clockMs, dwellEnd(view.standing, fact));
+        setClock(new Date(clockMs).toISOString());
+        const evident = await withEvidence(house, cast[by], rug, entries, fact);
+        must(
+          await recordEntries(house, cast[by], rug, {
+            expectedRevision: entries.length,
+            drafts: [{ id: house.ids.next(), fact: evident }] as never,
+          }),
+        );
+        // Things recorded together are still written one after another.
+        clockMs += 10_000;
+      }
     }
   }
 }

@@ -297,11 +297,13 @@ describe('wash, dry and home', () => {
     const [wet] = story.standing.visits.at(-1)?.steps ?? [];
     if (wet === undefined) throw new Error('no step');
     const again = story
+      .later(5)
       .given({ type: 'StepDone', step: wet.step })
-      .later(300)
+      .later(30)
       .given({ type: 'StepStarted', step: wet.step, wets: true, helpers: 'Tobin' });
     expect(again.standing.visits.at(-1)?.firstWettedAt).toBe(since);
     const drying = story
+      .later(5)
       .given({ type: 'StepDone', step: wet.step })
       .given({ type: 'DryingStarted', posture: 'flat on mesh', place: 'mesh 1' });
     const anew = drying.given(planOnRecord);

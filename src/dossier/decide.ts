@@ -6,6 +6,7 @@ import type { RugProblem } from './rugProblem.ts';
 import { agreementRules } from './rule/agreement.ts';
 import { closingRules } from './rule/closing.ts';
 import { colourRules } from './rule/colour.ts';
+import { floorRules } from './rule/floor.ts';
 import { intakeRules } from './rule/intake.ts';
 import { knotRules } from './rule/knots.ts';
 import type { Asked, Rules } from './rule/rule.ts';
@@ -17,6 +18,7 @@ const rules: Rules = {
   ...colourRules,
   ...knotRules,
   ...agreementRules,
+  ...floorRules,
   ...workRules,
   ...closingRules,
 };
@@ -43,6 +45,8 @@ const work: readonly RugFactType[] = [
   'ConsentGiven',
   'RugDusted',
   'StepStarted',
+  'SpotTreated',
+  'FlowLogged',
   'DryingStarted',
   'FinishingDone',
   'VisitDeclined',
@@ -125,6 +129,12 @@ export function mayWithdraw(
   if (neverWithdrawn.includes(type)) return refused('entry-not-withdrawable', { entry: wish.entry, type });
   if (target.by !== asked.person.person && !asked.person.roles.includes('owner')) {
     return refused('role-missing', { needs: ['owner'] as const, type: 'EntryWithdrawn' });
+  }
+  // The harm a reading showed is not undone by taking its stop away.
+  if (target.fact.type === 'StopCalled' && target.fact.raisedBy !== undefined) {
+    const { raisedBy, condition } = target.fact;
+    const stands = entries.some(({ id }) => id === raisedBy) && !withdrawnIds(entries).has(raisedBy);
+    if (stands) return refused('stop-stands-on-reading', { condition });
   }
   return done(wish);
 }

@@ -27,6 +27,11 @@ const newVisit = (received: Noted<'RugReceived'>): VisitStanding => ({
   baths: [],
   rinses: [],
   stops: [],
+  hands: [],
+  spots: [],
+  airings: [],
+  lengths: [],
+  flowLog: [],
   dryingStarted: null,
   dryingPlaces: [],
   turnings: [],
@@ -173,6 +178,20 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
     }),
   BathMeasured: (standing, noted) => inVisit(standing, (visit) => ({ baths: [...visit.baths, noted] })),
   RinseMeasured: (standing, noted) => inVisit(standing, (visit) => ({ rinses: [...visit.rinses, noted] })),
+  HandLent: (standing, noted) => inVisit(standing, (visit) => ({ hands: [...visit.hands, noted] })),
+  LengthChecked: (standing, noted) => inVisit(standing, (visit) => ({ lengths: [...visit.lengths, noted] })),
+  SpotTreated: (standing, noted) => inVisit(standing, (visit) => ({ spots: [...visit.spots, noted] })),
+  SpotAired: (standing, noted) => inVisit(standing, (visit) => ({ airings: [...visit.airings, noted] })),
+  FlowLogged: (standing, noted) => inVisit(standing, (visit) => ({ flowLog: [...visit.flowLog, noted] })),
+  // A question answered anew takes the place of its earlier answer, which stays in the history.
+  StainAnswered: (standing, noted) => ({
+    ...standing,
+    stainAnswers: superseding(
+      standing.stainAnswers,
+      noted,
+      (other) => other.mark === noted.mark && other.question === noted.question,
+    ),
+  }),
   StopCalled: (standing, called) =>
     inVisit(standing, (visit) => ({ stops: [...visit.stops, { called, cleared: null }] })),
   StopCleared: (standing, cleared) =>

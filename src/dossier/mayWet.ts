@@ -10,6 +10,7 @@ import { done, type Problem, type Result, refused } from '../units/index.ts';
 import { forecastFreshHours, isForecastStale } from './expectedDrying.ts';
 import { planOf } from './planFacts.ts';
 import { latestVisit, type RugStanding, type VisitStanding } from './standing.ts';
+import { wetMinutesOf } from './wetMinutes.ts';
 import { isWet } from './wetting.ts';
 import type { WorkshopSettings } from './workshopFacts.ts';
 
@@ -33,7 +34,8 @@ export type WetBlocker =
       { readonly agreedMinor: number; readonly quotedMinor: number; readonly currency: string }
     >
   | Problem<'drying-forecast-stale', { readonly madeAt: string; readonly mostHours: number }>
-  | Problem<'stop-not-cleared', { readonly condition: string }>;
+  | Problem<'stop-not-cleared', { readonly condition: string }>
+  | Problem<'wet-minutes-used', { readonly used: number; readonly allowed: number }>;
 
 export type WashNotAllowed = Problem<'wash-not-allowed', { readonly blockers: readonly WetBlocker[] }>;
 
@@ -106,6 +108,7 @@ export function wetBlockers(
   if (visit === null) return [{ code: 'plan-not-agreed', facts: {} }];
   const current = planOf(standing, settings, now);
   const consent = consentBlocker(visit);
+  const minutes = wetMinutesOf(standing, now);
   const open = visit.stops.find(({ cleared }) => cleared === null);
   return [
     ...(standing.quarantine === null
@@ -127,6 +130,14 @@ export function wetBlockers(
     ...(open === undefined
       ? []
       : [{ code: 'stop-not-cleared', facts: { condition: open.called.condition } } as const]),
+    ...(minutes?.isRunning === true && minutes.used >= minutes.allowed
+      ? [
+          {
+            code: 'wet-minutes-used',
+            facts: { used: Math.floor(minutes.used), allowed: minutes.allowed },
+          } as const,
+        ]
+      : []),
   ];
 }
 

@@ -1,5 +1,7 @@
 import { conditionWords } from '../core/condition/index.ts';
 import {
+  type Differential,
+  differentialOf,
   type Finding,
   type FindingCode,
   type Grade,
@@ -7,6 +9,7 @@ import {
   type PlanStep,
   planWash,
   rulingGrade,
+  type StainClass,
   type WashPlan,
 } from '../core/wash/index.ts';
 import { done, type Problem, type Result, refused } from '../units/index.ts';
@@ -18,6 +21,16 @@ import { wetSince } from './wetting.ts';
 import type { WorkshopSettings } from './workshopFacts.ts';
 
 export type SizeNotMeasured = Problem<'size-not-measured', Readonly<Record<string, never>>>;
+
+/** How far the questions have narrowed a stain that nobody knew. */
+export const differentialIn = ({ stainAnswers }: RugStanding, mark: string): Differential =>
+  differentialOf(stainAnswers.filter((answered) => answered.mark === mark));
+
+/** The class of a mark's stain: as named, else as the questions narrowed it; undefined where it is no stain. */
+export function stainClassOf(standing: RugStanding, mark: Noted<'MarkRecorded'>): StainClass | undefined {
+  const named = stainOf(mark);
+  return named === 'unknown' ? differentialIn(standing, mark.mark).class : named;
+}
 
 /** A possible claim, or the client's word alone, does not make a rug safe: it counts as unknown. */
 const counts = (claim: NotedClaim): boolean =>
@@ -216,7 +229,7 @@ export function planFactsOf(
     ...(findings === undefined ? {} : { findings }),
     ...(findings === undefined || isLookedOver(standing) ? {} : { lookedOver: false }),
     stains: standing.marks.flatMap((mark) => {
-      const stain = stainOf(mark);
+      const stain = stainClassOf(standing, mark);
       if (stain === undefined) return [];
       return [
         {

@@ -71,6 +71,25 @@ export type RugProblem =
   | Problem<'lot-expired', { readonly name: string; readonly lot: string; readonly expires: string }>
   | Problem<'step-under-way', { readonly step: string }>
   | Problem<'too-few-people', { readonly needed: number }>
+  | Problem<'dwell-not-over', { readonly step: string; readonly minutesLeft: number }>
+  | Problem<
+      'residue-forbidden',
+      {
+        readonly what: string;
+        readonly rule: string;
+        readonly residues: readonly string[];
+        readonly hazard: string;
+        readonly clear: readonly string[];
+      }
+    >
+  | Problem<'stain-unknown', { readonly mark: string }>
+  | Problem<'stain-answer-unknown', { readonly question: string; readonly answer: string }>
+  | Problem<'agent-not-planned', { readonly agents: readonly string[]; readonly planned: readonly string[] }>
+  | Problem<
+      'flow-step-not-next',
+      { readonly flow: string; readonly step: string; readonly next: string | null }
+    >
+  | Problem<'stop-stands-on-reading', { readonly condition: string }>
   | Problem<'nothing-measured', Nothing>
   | Problem<'stop-unknown', { readonly stop: string }>
   | Problem<'drying-hours-need-owner', Nothing>

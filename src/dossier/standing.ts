@@ -56,6 +56,11 @@ export interface VisitStanding {
   readonly baths: readonly Noted<'BathMeasured'>[];
   readonly rinses: readonly Noted<'RinseMeasured'>[];
   readonly stops: readonly StopStanding[];
+  readonly hands: readonly Noted<'HandLent'>[];
+  readonly spots: readonly Noted<'SpotTreated'>[];
+  readonly airings: readonly Noted<'SpotAired'>[];
+  readonly lengths: readonly Noted<'LengthChecked'>[];
+  readonly flowLog: readonly Noted<'FlowLogged'>[];
   readonly dryingStarted: Noted<'DryingStarted'> | null;
   /** Every place it was put to dry at since it was wetted, the first one first. */
   readonly dryingPlaces: readonly Noted<'DryingStarted'>[];
@@ -99,6 +104,8 @@ export interface RugStanding {
   readonly claims: readonly NotedClaim[];
   /** Latest word on each finding. */
   readonly findings: readonly Noted<'FindingNoted'>[];
+  /** Answers of the differentials of unknown stains, in the order given. */
+  readonly stainAnswers: readonly Noted<'StainAnswered'>[];
   /** Latest naming of each colour, in order of first mention. */
   readonly colours: readonly NotedColour[];
   readonly knots: readonly Noted<'KnotsCounted'>[];
@@ -126,6 +133,7 @@ export const nothingYet: RugStanding = {
   marks: [],
   claims: [],
   findings: [],
+  stainAnswers: [],
   colours: [],
   knots: [],
   foundationTests: [],

@@ -1,6 +1,7 @@
 import { Hono } from 'hono';
 import { addClient, eraseClient, findClients, readClient, recordClient } from '../app/clients.ts';
 import type { House } from '../app/house.ts';
+import { lendHand } from '../app/lendHand.ts';
 import { receiveConsignment } from '../app/receiveConsignment.ts';
 import { recordEntries } from '../app/recordEntries.ts';
 import { listRugs, readRug, rugsOfClient } from '../app/rugs.ts';
@@ -10,6 +11,7 @@ import {
   clientRequest,
   consignmentRequest,
   eraseRequest,
+  handRequest,
   readShape,
   recordRequest,
   rowsQuery,
@@ -36,6 +38,13 @@ export function recordRoutes(house: House) {
     if (!request.ok) return problemAnswer(request.problem);
     const recorded = await recordEntries(house, route.get('actor'), route.req.param('rug'), request.value);
     return answerOf(recorded, (entries) => ({ entries }));
+  });
+
+  routes.post('/rugs/:rug/hands', async (route) => {
+    const request = await readJsonBody(route.req.raw, handRequest);
+    if (!request.ok) return problemAnswer(request.problem);
+    const lent = await lendHand(house, route.req.param('rug'), request.value);
+    return answerOf(lent, (entries) => ({ entries }));
   });
 
   routes.post('/consignments', async (route) => {

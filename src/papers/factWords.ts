@@ -119,8 +119,13 @@ const tellers: Tellers = {
     ),
   StepStarted: ({ step, wets, helpers }, names) =>
     said(`Started: ${names.step(step)}`, wets && 'wets the rug', helpers),
-  StepDone: ({ step, note, lot }, names) =>
-    said(`Done: ${names.step(step)}`, lot === undefined ? undefined : `lot ${lot}`, note),
+  StepDone: ({ step, note, lot, early }, names) =>
+    said(
+      `Done: ${names.step(step)}`,
+      early === undefined ? undefined : `before its dwell was over: ${early}`,
+      lot === undefined ? undefined : `lot ${lot}`,
+      note,
+    ),
   BathMeasured: ({ ph, temperatureC, whiteClothGrade, runOff, photos }) =>
     said(
       'Bath measured',
@@ -138,6 +143,35 @@ const tellers: Tellers = {
       degrees(temperatureC),
       foam === undefined ? undefined : `foam ${foam}`,
       runOff,
+    ),
+  HandLent: ({ step }, names) => `Stood ready to help: ${names.step(step)}`,
+  LengthChecked: ({ lengthMm, widthMm }) =>
+    said(
+      'Size checked under work',
+      lengthMm === undefined ? undefined : `length ${figure(lengthMm / 10)} cm`,
+      widthMm === undefined ? undefined : `width ${figure(widthMm / 10)} cm`,
+    ),
+  SpotTreated: ({ golden, agents, ph, temperatureC, minutes, outcome, lot, note, photos }) =>
+    said(
+      `Stain treated, ${golden}: ${outcome}`,
+      agents.join(' and '),
+      acid(ph),
+      degrees(temperatureC),
+      minutes === undefined ? undefined : `${figure(minutes)} min`,
+      lot === undefined ? undefined : `lot ${lot}`,
+      note,
+      pictures(photos),
+    ),
+  SpotAired: ({ smell }) => `Solvent aired, smell: ${smell}`,
+  StainAnswered: ({ question, answer }) => `Unknown stain, ${question}: ${answer}`,
+  FlowLogged: ({ flow, step, choice, conductivityUsPerCm, ph, note, photos }) =>
+    said(
+      `${flow.replaceAll('-', ' ')}: ${step.replaceAll('-', ' ')}`,
+      choice?.replaceAll('-', ' '),
+      conductivityUsPerCm === undefined ? undefined : `${figure(conductivityUsPerCm, 0)} µS/cm`,
+      acid(ph),
+      note,
+      pictures(photos),
     ),
   StopCalled: ({ condition, note }) => said(`Stop: ${condition}`, note),
   StopCleared: ({ how }) => `Stop cleared: ${how}`,

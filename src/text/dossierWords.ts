@@ -1,6 +1,7 @@
 import type { RugProblem } from '../dossier/index.ts';
 import { axisWords } from '../papers/limitWords.ts';
 import { dryAskedWords } from './dryWords.ts';
+import type { floorWords } from './floorWords.ts';
 import type { shelfWords } from './shelfWords.ts';
 import type { WordsFor } from './words.ts';
 
@@ -34,6 +35,7 @@ export const blockerWords = {
   'price-above-consent': 'the price is above what was agreed',
   'drying-forecast-stale': 'the drying forecast is too old',
   'stop-not-cleared': 'a stop is not cleared',
+  'wet-minutes-used': 'its wet minutes are used up',
 } as const;
 
 /** Problems of one rug's record. */
@@ -285,9 +287,14 @@ export const dossierWords = {
     now: 'Finish it first.',
   }),
   'too-few-people': ({ needed }) => ({
-    happened: `This step needs ${needed} people.`,
+    happened: `This step needs ${needed} people, each under their own name.`,
     matters: 'One pair of hands cannot hold a heavy or bleeding rug.',
-    now: 'Name who helps, then start.',
+    now: 'Let whoever helps say so by PIN or on their own tablet, then start.',
+  }),
+  'wet-minutes-used': ({ used, allowed }) => ({
+    happened: `The rug has been wet for ${used} min; it bears ${allowed}.`,
+    matters: 'Every further minute moves dye, swells the foundation and brings browning nearer.',
+    now: 'Rinse and extract now; these are never held back.',
   }),
   'nothing-measured': () => ({
     happened: 'The reading holds no value.',
@@ -390,5 +397,8 @@ export const dossierWords = {
     now: 'Look at the strokes on the picture and confirm both axes, or tap the two ends of five to ten knots.',
   }),
 } satisfies WordsFor<
-  Exclude<RugProblem, { code: 'out-of-range' | 'card-other-tag' | keyof typeof shelfWords }>
+  Exclude<
+    RugProblem,
+    { code: 'out-of-range' | 'card-other-tag' | keyof typeof floorWords | keyof typeof shelfWords }
+  >
 >;

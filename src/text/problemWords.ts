@@ -6,6 +6,7 @@ import { colourWords } from './colourWords.ts';
 import { conditionProblemWords } from './conditionWords.ts';
 import { dossierWords } from './dossierWords.ts';
 import { dryingWords } from './dryingWords.ts';
+import { floorWords } from './floorWords.ts';
 import { httpWords } from './httpWords.ts';
 import { ledgerWords } from './ledgerWords.ts';
 import { loggerWords } from './loggerWords.ts';
@@ -27,6 +28,7 @@ const tables = {
   ...conditionProblemWords,
   ...dossierWords,
   ...dryingWords,
+  ...floorWords,
   ...httpWords,
   ...ledgerWords,
   ...loggerWords,

@@ -1,9 +1,13 @@
+export * from './differential.ts';
 export { dyeClassOf, rulingGrade } from './dyeVerdict.ts';
+export * from './flows.ts';
 export * from './limit.ts';
 export * from './planFacts.ts';
 export * from './planProblem.ts';
 export { planWash, type Tightening, tightens } from './planWash.ts';
 export { missingDyeTests, requiredDyeTests } from './requiredDyeTests.ts';
+export * from './residue.ts';
+export * from './rinseWatch.ts';
 export {
   isOverridable,
   massBandOf,
@@ -21,5 +25,8 @@ export {
 export { type RuleEntry, type RuleGroup, ruleEntries, ruleGroups } from './ruleEntry.ts';
 export type { OwnMixture, RuleForm } from './ruleForm.ts';
 export type { RescueCard } from './ruleTables.ts';
+export * from './spottingCards.ts';
+export * from './stepBands.ts';
 export * from './stepMix.ts';
+export * from './stopWatch.ts';
 export * from './washPlan.ts';

@@ -15,7 +15,8 @@ const hasFibre = ({ pile = {}, foundation = {} }: PlanFacts, wanted: readonly st
   );
 };
 
-function applies(mixture: Mixture, facts: PlanFacts, { agents, pH }: PlannedBath): boolean {
+/** Whether a bath is a forbidden mixture on this rug; an unknown pH counts as the dangerous one. */
+export function mixtureApplies(mixture: Mixture, facts: PlanFacts, { agents, pH }: PlannedBath): boolean {
   const { a, b, belowPh, abovePh, ifFinding, ifFibre, ifStain } = mixture;
   const meets = (list: readonly Agent[]) => list.length === 0 || list.some((agent) => agents.includes(agent));
   if (!a.some((agent) => agents.includes(agent)) || !meets(b)) return false;
@@ -48,7 +49,9 @@ export function bathProblem(
     const facts = { rule: 'mixture' as const, bath: purpose, agents: [never.agent], hazard: never.because };
     return { code: 'wash-mixture-forbidden', facts };
   }
-  const mixture = bookOf(facts).mixtures.find((one) => applies(one, facts, bath));
+  const mixture = bookOf(facts).mixtures.find(
+    (one) => one.inRugOnly !== true && mixtureApplies(one, facts, bath),
+  );
   if (mixture !== undefined) {
     const involved = agents.filter((agent) => mixture.a.includes(agent) || mixture.b.includes(agent));
     const rule = mixture.id.includes('sulfite below') ? ('R24' as const) : ('mixture' as const);

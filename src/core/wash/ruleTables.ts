@@ -1,5 +1,6 @@
 import type { Band, Bounds, RequiredAct } from './limit.ts';
 import type { Agent, Method } from './planFacts.ts';
+import type { SpotDose } from './spotAmounts.ts';
 import type { RuleId, SourceKey, StepKind } from './washPlan.ts';
 
 /** A reason with the caps it sets. */
@@ -43,6 +44,10 @@ export interface Mixture {
   readonly ifFibre?: 'protein' | 'cellulosic';
   readonly ifStain?: 'rust';
   readonly ifHeatedDrying?: true;
+  /** Dangerous in a closed vessel, not in the open rug. */
+  readonly inVesselOnly?: true;
+  /** Dangerous where it is left in the rug, not in the bath that holds it. */
+  readonly inRugOnly?: true;
 }
 
 /** One thing done to a stain of a class (data/wash/stains.json). */
@@ -56,11 +61,15 @@ export interface Treatment {
   readonly ph?: Band;
   readonly mostC?: number;
   readonly strength?: string;
+  /** How its liquid is made up. */
+  readonly dose?: SpotDose;
 }
 
 export interface StainRow {
   readonly class: string;
   readonly never: readonly string[];
+  /** Why it is worked so, in a sentence. */
+  readonly chemistry: string;
   readonly treatments: readonly Treatment[];
   readonly note: string;
   readonly source: SourceKey;

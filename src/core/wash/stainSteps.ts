@@ -3,7 +3,7 @@ import { atMost, gradedTests, inDate } from './dyeVerdict.ts';
 import type { Band, Bounds } from './limit.ts';
 import { agentsAllowed } from './mixtures.ts';
 import type { Agent, Grade, PlanFacts, Stain } from './planFacts.ts';
-import { bookOf, isSulfite, type Rulebook } from './rulebook.ts';
+import { bookOf, isSulfite } from './rulebook.ts';
 import type { Treatment } from './ruleTables.ts';
 import type { SourceKey } from './washPlan.ts';
 
@@ -21,24 +21,40 @@ export const bandWithin = (a: Band | undefined, b: Bounds['bathPh']): Band | nul
   return met.least <= met.most ? met : null;
 };
 
+/** Whether a colour has borne this spotter. */
+export const spotterProvenOn = (facts: PlanFacts, colour: string, agents: readonly Agent[]): boolean =>
+  gradedTests(facts, colour).some(
+    ({ test, grade }) =>
+      test.liquid === 'spotter' &&
+      inDate(bookOf(facts), test) &&
+      agents.every((agent) => test.agents?.includes(agent) === true) &&
+      !atMost(grade, '3-4') &&
+      test.colourChangeGrade !== undefined &&
+      !atMost(test.colourChangeGrade, '4'),
+  );
+
 /** Whether every colour under a stain has borne this spotter. */
 export function spotterProven(facts: PlanFacts, stain: Stain, agents: readonly Agent[]): boolean {
   const under = stain.colours ?? (facts.colours ?? []).map(({ id }) => id);
-  return under.every((colour) =>
-    gradedTests(facts, colour).some(
-      ({ test, grade }) =>
-        test.liquid === 'spotter' &&
-        inDate(bookOf(facts), test) &&
-        agents.every((agent) => test.agents?.includes(agent) === true) &&
-        !atMost(grade, '3-4') &&
-        test.colourChangeGrade !== undefined &&
-        !atMost(test.colourChangeGrade, '4'),
-    ),
-  );
+  return under.every((colour) => spotterProvenOn(facts, colour, agents));
 }
 
-const treatmentsOf = ({ stains }: Rulebook, stain: Stain): readonly StainTreatment[] => {
-  const row = stains.find((one) => one.class === (stain.class ?? 'unknown'));
+/** The band a treatment's liquid keeps on this rug, or null where it has none. */
+export const treatmentBand = ({ ph }: Treatment, { bathPh }: Bounds): Band | null =>
+  ph === undefined ? null : bandWithin(ph, bathPh);
+
+/** Treatments in the golden order over the whole rug; the order within one place of it is kept. */
+export const goldenFirst = <One extends { readonly treatment: StainTreatment }>(
+  all: readonly One[],
+): readonly One[] =>
+  [...all].sort(
+    (a, b) =>
+      stainTable.goldenOrder.indexOf(a.treatment.golden) - stainTable.goldenOrder.indexOf(b.treatment.golden),
+  );
+
+/** All treatments of one stain, whether this rug bears them or not. */
+export const stainTreatmentsOf = (facts: PlanFacts, stain: Stain): readonly StainTreatment[] => {
+  const row = bookOf(facts).stains.find((one) => one.class === (stain.class ?? 'unknown'));
   return (row?.treatments ?? []).map((treatment) => ({
     ...treatment,
     stain: stain.id,
@@ -58,15 +74,14 @@ export function stainTreatments(
   bounds: Bounds,
   phase: Treatment['phase'],
 ): { readonly ready: readonly StainTreatment[]; readonly waiting: readonly StainTreatment[] } {
-  const all = (facts.stains ?? [])
-    .flatMap((stain) => treatmentsOf(bookOf(facts), stain).map((treatment) => ({ stain, treatment })))
-    .filter(({ treatment }) => treatment.phase === phase && agentsAllowed(treatment.agents, bounds))
-    .filter(({ treatment }) => treatment.ph === undefined || bandWithin(treatment.ph, bounds.bathPh) !== null)
-    .sort(
-      (a, b) =>
-        stainTable.goldenOrder.indexOf(a.treatment.golden) -
-        stainTable.goldenOrder.indexOf(b.treatment.golden),
-    );
+  const all = goldenFirst(
+    (facts.stains ?? [])
+      .flatMap((stain) => stainTreatmentsOf(facts, stain).map((treatment) => ({ stain, treatment })))
+      .filter(({ treatment }) => treatment.phase === phase && agentsAllowed(treatment.agents, bounds))
+      .filter(
+        ({ treatment }) => treatment.ph === undefined || bandWithin(treatment.ph, bounds.bathPh) !== null,
+      ),
+  );
   const proven = ({ stain, treatment }: (typeof all)[number]) =>
     !treatment.spotterTest || spotterProven(facts, stain, treatment.agents);
   return {

@@ -39,17 +39,19 @@ export interface PhotographedCount {
   readonly backs: readonly PhotographedBack[];
 }
 
+/** What somebody else records meanwhile. */
+export interface ByAnother {
+  readonly by: DemoPerson;
+  readonly fact: RugFact;
+}
+
+export type Told = (view: View) => RugFact | ByAnother | null;
+
 /** Facts recorded together by one person, so many hours before the demo is opened. */
 export interface Moment {
   readonly hoursAgo: number;
   readonly by: DemoPerson;
-  readonly facts: readonly (
-    | RugFact
-    | PhotographedBlot
-    | ComparedPictures
-    | PhotographedCount
-    | ((view: View) => RugFact | null)
-  )[];
+  readonly facts: readonly (RugFact | PhotographedBlot | ComparedPictures | PhotographedCount | Told)[];
 }
 
 export const moment = (hoursAgo: number, by: DemoPerson, ...facts: Moment['facts']): Moment => ({

@@ -144,7 +144,7 @@ export const rugsOnTheFloor: readonly DemoRug[] = [
       moment(170, 'mirela', planOnRecord, quoted(42_000, 52_000)),
       moment(140, 'ines', consented(52_000, 'Agreed, all of it.')),
       moment(27.4, 'tobin', ...acts(3)),
-      moment(26.6, 'tobin', ...acts(40)),
+      moment(27.2, 'tobin', ...acts(40)),
       moment(25.4, 'tobin', {
         ...{ type: 'DryingStarted', posture: 'flat on mesh', place: 'Drying room, Mesh 1' },
         ...{ room: demoRoom, spot: 'mesh-1', extraction: 'squeegee and vacuum' },

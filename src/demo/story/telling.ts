@@ -7,8 +7,15 @@ import type {
   Grade,
   TestLiquid,
 } from '../../core/wash/index.ts';
-import { planFingerprint, planOf, type RugFact, type RugFactOf, stepId } from '../../dossier/index.ts';
-import type { PhotographedBlot, View } from './moment.ts';
+import {
+  handsFor,
+  planFingerprint,
+  planOf,
+  type RugFact,
+  type RugFactOf,
+  stepId,
+} from '../../dossier/index.ts';
+import type { ByAnother, PhotographedBlot, View } from './moment.ts';
 
 /** Short ways to tell a rug's story; each gives the fact that a person would have recorded. */
 
@@ -203,7 +210,7 @@ export const consented =
   };
 
 /** Starts the next open step of the agreed plan, or finishes the one under way. */
-const nextAct = ({ standing }: View): RugFact | null => {
+const nextAct = ({ standing, now }: View): RugFact | ByAnother | null => {
   const visit = standing.visits.at(-1);
   const plan = visit?.plan?.plan as
     | {
@@ -223,12 +230,12 @@ const nextAct = ({ standing }: View): RugFact | null => {
     (step) => !done.has(stepId(step)) && !['dry', 'fringe', 'set pile and block'].includes(step.kind),
   );
   if (next === undefined) return null;
-  return {
-    type: 'StepStarted',
-    step: stepId(next),
-    wets: next.wet,
-    ...(next.people > 1 ? { helpers: 'Tobin and Mirela' } : {}),
-  };
+  const step = stepId(next);
+  // Whoever does not tell the moment is at hand to help.
+  if (next.people > 1 && handsFor(visit, step, '', now).length === 0) {
+    return { by: 'mirela', fact: { type: 'HandLent', step } };
+  }
+  return { type: 'StepStarted', step, wets: next.wet };
 };
 
 export const reading = (massKg: number, how: Partial<RugFactOf<'DryingReading'>> = {}): RugFact => ({

@@ -33,6 +33,8 @@ export const dryingFacts = {
     spot: z.optional(id),
     /** How water was taken out: it stands for the water in the rug until somebody weighs it. */
     extraction: z.optional(z.enum(extractions)),
+    /** Whether the room or the machine heats; absent: unknown, which counts as heated. */
+    heated: z.optional(z.boolean()),
   }),
   RugTurned: fact('RugTurned', { posture: z.enum(postures), room: z.optional(id), spot: z.optional(id) }),
   DryingReading: fact('DryingReading', {

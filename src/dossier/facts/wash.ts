@@ -1,19 +1,26 @@
 import * as z from 'zod/mini';
+import { agents, runOffs } from '../../core/wash/index.ts';
 import {
   acidity,
   conductivityUsPerCm,
   fact,
   grade,
   id,
+  lengthMm,
   line,
+  minutes,
   passage,
   sha256,
   temperatureC,
 } from './shape.ts';
 
+export const spotOutcomes = ['gone', 'lighter', 'unchanged', 'harm'] as const;
+
 /** `wetted` is what starts the wet clock; a step of the agreed plan carries its own id. */
 export const washFacts = {
   StepStarted: fact('StepStarted', { step: id, wets: z.boolean(), helpers: z.optional(line) }),
+  /** Somebody stands ready to help with a step; recorded by that person, which is what makes it count. */
+  HandLent: fact('HandLent', { step: id }),
   StepDone: fact('StepDone', {
     step: id,
     note: z.optional(passage),
@@ -24,13 +31,17 @@ export const washFacts = {
         .array(z.strictObject({ agent: id, lot: line, amount: z.number().check(z.gt(0), z.lte(1_000_000)) }))
         .check(z.maxLength(8)),
     ),
+    /** Why it ended before its dwell was over. */
+    early: z.optional(line),
   }),
   BathMeasured: fact('BathMeasured', {
     step: z.optional(id),
     ph: z.optional(acidity),
     temperatureC: z.optional(temperatureC),
     whiteClothGrade: z.optional(grade),
-    runOff: z.optional(z.enum(['clear', 'soil', 'faint colour', 'strong colour'])),
+    /** Id of the colour the cloth was pressed on; absent: unknown, judged by the one that held best. */
+    clothOn: z.optional(id),
+    runOff: z.optional(z.enum(runOffs)),
     photos: z.array(sha256),
   }),
   RinseMeasured: fact('RinseMeasured', {
@@ -42,9 +53,53 @@ export const washFacts = {
     temperatureC: z.optional(temperatureC),
     foam: z.optional(z.enum(['none', 'some', 'much'])),
     whiteClothGrade: z.optional(grade),
-    runOff: z.optional(z.enum(['clear', 'soil', 'faint colour', 'strong colour'])),
+    clothOn: z.optional(id),
+    runOff: z.optional(z.enum(runOffs)),
+    /** The place it was taken at; absent: of the whole rug. */
+    mark: z.optional(id),
   }),
+  /** Length or width under work, to set beside the intake's. */
+  LengthChecked: fact('LengthChecked', { lengthMm: z.optional(lengthMm), widthMm: z.optional(lengthMm) }),
+  /** One treatment laid on one stain, and what came of it. */
+  SpotTreated: fact('SpotTreated', {
+    mark: id,
+    step: z.optional(id),
+    /** Its place in the golden order. */
+    golden: line,
+    agents: z.array(z.enum(agents)),
+    ph: z.optional(acidity),
+    temperatureC: z.optional(temperatureC),
+    minutes: z.optional(minutes),
+    outcome: z.enum(spotOutcomes),
+    lot: z.optional(line),
+    photos: z.array(sha256),
+    note: z.optional(passage),
+  }),
+  /** A solvent left to leave by itself; it has left when no smell is. */
+  SpotAired: fact('SpotAired', { mark: z.optional(id), smell: z.enum(['none', 'some']) }),
   /** Work halts until somebody says how it was resolved. */
-  StopCalled: fact('StopCalled', { stop: id, condition: line, note: z.optional(passage) }),
+  /** One question of the differential of a stain nobody knows, answered. */
+  StainAnswered: fact('StainAnswered', { mark: id, question: id, answer: id }),
+  /** One step of a flow of its own (urine, browning, flood …), with what it asks to be written down. */
+  FlowLogged: fact('FlowLogged', {
+    flow: id,
+    step: id,
+    /** The place it was done at; absent: the whole rug. */
+    mark: z.optional(id),
+    choice: z.optional(id),
+    conductivityUsPerCm: z.optional(conductivityUsPerCm),
+    supplyConductivityUsPerCm: z.optional(conductivityUsPerCm),
+    ph: z.optional(acidity),
+    supplyPh: z.optional(acidity),
+    photos: z.array(sha256),
+    note: z.optional(passage),
+  }),
+  StopCalled: fact('StopCalled', {
+    stop: id,
+    condition: line,
+    note: z.optional(passage),
+    /** Id of the entry whose reading raised it; absent: a person called it. */
+    raisedBy: z.optional(id),
+  }),
   StopCleared: fact('StopCleared', { stop: id, how: passage }),
 };

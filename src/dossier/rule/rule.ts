@@ -27,3 +27,12 @@ export const needsRole = (asked: Asked, type: RugFactType, ...needs: readonly Ro
   needs.some((role) => asked.person.roles.includes(role))
     ? null
     : { code: 'role-missing', facts: { needs, type } };
+
+/** Whether a reading says nothing but its own circumstances. */
+export const noValues = (fact: Readonly<Record<string, unknown>>, ...besides: readonly string[]): boolean =>
+  Object.entries(fact).every(
+    ([key, value]) =>
+      ['type', 'happenedAt', ...besides].includes(key) ||
+      value === undefined ||
+      (Array.isArray(value) && value.length === 0),
+  );

@@ -1,19 +1,23 @@
-import type { PlanStep, WashPlan } from '../../core/wash/index.ts';
-import { stepId } from '../../dossier/index.ts';
+import {
+  type PlanStep,
+  phBandOf,
+  rescuePhBand,
+  temperatureBandOf,
+  type WashPlan,
+} from '../../core/wash/index.ts';
+import { isRescuing, stepId } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { figure } from '../dossier/figures.ts';
 import { Part } from '../dossier/Part.tsx';
 import { When } from '../kit/index.ts';
 import { BandPlot, type PlotPoint } from './BandPlot.tsx';
-import { phBandOf, rescuePhBand, temperatureBandOf } from './bathVerdict.ts';
-import { isBleed } from './rescue.ts';
 import { rinseEnd } from './rinseEnd.ts';
 
 /** The readings of baths and rinses as pictures against their bands, and whether the rinse is at its end. */
 export function BathPart({ plan, step }: { readonly plan: WashPlan; readonly step: PlanStep | undefined }) {
   const { visit, nameOf } = useDossier();
   if (visit === null || visit.baths.length + visit.rinses.length === 0) return null;
-  const rescuing = visit.stops.some(({ called, cleared }) => cleared === null && isBleed(called.condition));
+  const rescuing = isRescuing(visit);
   const readings = [...visit.baths, ...visit.rinses].sort((a, b) => (a.when < b.when ? -1 : 1));
   // Each step has its own band, so only the readings of one step share a picture: the latest measured.
   const measured = readings.findLast(({ step }) => step !== undefined)?.step;

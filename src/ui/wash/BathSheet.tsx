@@ -1,22 +1,33 @@
-import { type Grade, grades, type PlanStep } from '../../core/wash/index.ts';
-import { agreedPlan, type RugFactOf, stepId } from '../../dossier/index.ts';
+import {
+  type Grade,
+  grades,
+  type PlanStep,
+  phBandOf,
+  rescuePhBand,
+  temperatureBandOf,
+} from '../../core/wash/index.ts';
+import {
+  agreedPlan,
+  benchGrade,
+  isRescuing,
+  type RugFactOf,
+  runOffsBefore,
+  stepId,
+  stopsRaised,
+} from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { figure, temperatureWords } from '../dossier/figures.ts';
 import { noItems, nothingTyped, useField, useForm } from '../dossier/useForm.ts';
-import { Button, Choice, newId, PhotoTaker, ProblemNotice, Sheet } from '../kit/index.ts';
+import { Button, Choice, PhotoTaker, ProblemNotice, Sheet } from '../kit/index.ts';
 import {
-  benchGrades,
   clothVerdict,
-  phBandOf,
   phVerdict,
-  rescuePhBand,
   rescuePhVerdict,
   runOffVerdict,
-  temperatureBandOf,
   temperatureVerdict,
 } from './bathVerdict.ts';
+import { ClothOn } from './ClothOn.tsx';
 import { ReadingPad, type Slot, type Typed, valueIn, warmthIn } from './ReadingPad.tsx';
-import { isBleed, stopNamed } from './rescue.ts';
 import { VerdictLine } from './VerdictLine.tsx';
 
 type RunOff = NonNullable<RugFactOf<'BathMeasured'>['runOff']>;
@@ -36,14 +47,15 @@ export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly
   const { form, act, isBusy, problem, forget } = useForm(`bath/${stepId(step)}`, onClose);
   const [typed, setTyped] = useField<Typed<'ph' | 'temperature'>>(form, 'typed', nothingTyped);
   const [cloth, setCloth] = useField<Grade | null>(form, 'cloth', null);
+  const [clothOn, setClothOn] = useField<string | null>(form, 'clothOn', null);
   const [runOff, setRunOff] = useField<RunOff | null>(form, 'runOff', null);
   const [photos, setPhotos] = useField<readonly string[]>(form, 'photos', noItems);
   const plan = agreedPlan(standing);
   if (plan === null || visit === null) return null;
-  const rescuing = visit.stops.some(({ called, cleared }) => cleared === null && isBleed(called.condition));
+  const rescuing = isRescuing(visit);
   const phBand = rescuing ? rescuePhBand : phBandOf(step, plan);
   const warmth = temperatureBandOf(step, plan);
-  const bench = benchGrades(standing);
+  const bench = benchGrade(standing, clothOn ?? undefined);
   const ph: Slot<'ph'> = {
     key: 'ph',
     name: 'pH',
@@ -69,25 +81,17 @@ export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly
     (slot) => (typed[slot.key] ?? '') !== '' && values[slot.key] === null,
   );
   const empty = values.ph === null && values.temperature === null && cloth === null && runOff === null;
-  const verdicts = [
-    [stopNamed('cloth grade'), cloth === null ? null : clothVerdict(cloth, bench)],
-    [stopNamed('run-off colour'), runOff === null ? null : runOffVerdict(runOff, visit.baths, now)],
-    [stopNamed('pH off band'), values.ph === null ? null : (ph.verdict?.(values.ph) ?? null)],
-    [
-      stopNamed('temperature off'),
-      values.temperature === null ? null : temperatureVerdict(values.temperature, warmth),
-    ],
-  ] as const;
-  const stop = rescuing ? undefined : verdicts.find(([, verdict]) => verdict?.tone === 'stop')?.[0];
   const fact: RugFactOf<'BathMeasured'> = {
     type: 'BathMeasured',
     step: stepId(step),
     ...(values.ph === null ? {} : { ph: values.ph }),
     ...(values.temperature === null ? {} : { temperatureC: values.temperature }),
     ...(cloth === null ? {} : { whiteClothGrade: cloth }),
+    ...(cloth === null || clothOn === null ? {} : { clothOn }),
     ...(runOff === null ? {} : { runOff }),
     photos,
   };
+  const [stop] = empty ? [] : stopsRaised(standing, fact, now);
   // A figure typed long ago is no reading of now: closing the sheet lets it go.
   const leave = () => {
     forget();
@@ -104,24 +108,21 @@ export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly
           value={cloth}
           onChange={setCloth}
         />
-        {cloth !== null && <VerdictLine verdict={clothVerdict(cloth, bench)} />}
+        {cloth !== null && <ClothOn value={clothOn} onChange={setClothOn} />}
+        {cloth !== null && <VerdictLine verdict={clothVerdict(cloth, bench, clothOn !== null)} />}
         <Choice label="Run-off" columns={2} options={runOffOptions} value={runOff} onChange={setRunOff} />
-        {runOff !== null && <VerdictLine verdict={runOffVerdict(runOff, visit.baths, now)} />}
+        {runOff !== null && <VerdictLine verdict={runOffVerdict(runOff, runOffsBefore(visit, now))} />}
         <PhotoTaker label="Photograph it" onTaken={({ photo }) => setPhotos([...photos, photo])} />
         <ProblemNotice problem={problem} />
         {stop !== undefined && (
-          <Button
-            wide
-            tone="stop"
-            isDisabled={impossible || isBusy}
-            onPress={() => act(fact, { type: 'StopCalled', stop: newId(), condition: stop })}
-          >
-            ▲ Record it and stop the wash
-          </Button>
+          <p className="verdict stop" role="alert">
+            <span aria-hidden="true">▲ </span>
+            Recording this stops the wash on every tablet.
+          </p>
         )}
         <Button
           wide
-          tone={stop === undefined ? 'act' : 'ghost'}
+          tone={stop === undefined ? 'act' : 'stop'}
           isDisabled={empty || impossible || isBusy}
           onPress={() => act(fact)}
         >

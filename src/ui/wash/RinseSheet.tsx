@@ -1,12 +1,19 @@
 import type { Grade, PlanStep } from '../../core/wash/index.ts';
-import { type RugFactOf, stepId, type WorkshopSettings } from '../../dossier/index.ts';
+import {
+  benchGrade,
+  type RugFactOf,
+  runOffsBefore,
+  stepId,
+  stopsRaised,
+  type WorkshopSettings,
+} from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { useField, useForm } from '../dossier/useForm.ts';
-import { Button, Choice, newId, ProblemNotice, Sheet } from '../kit/index.ts';
+import { Button, Choice, ProblemNotice, Sheet } from '../kit/index.ts';
 import { clothOptions, runOffOptions } from './BathSheet.tsx';
-import { benchGrades, clothVerdict, runOffVerdict } from './bathVerdict.ts';
+import { clothVerdict, runOffVerdict } from './bathVerdict.ts';
+import { ClothOn } from './ClothOn.tsx';
 import { ReadingPad, type Slot, type Typed, valueIn, warmthIn } from './ReadingPad.tsx';
-import { stopNamed } from './rescue.ts';
 import { VerdictLine } from './VerdictLine.tsx';
 
 type Key = 'conductivity' | 'supply' | 'ph' | 'supplyPh' | 'temperature';
@@ -34,6 +41,7 @@ export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonl
   });
   const [foam, setFoam] = useField<Foam | null>(form, 'foam', null);
   const [cloth, setCloth] = useField<Grade | null>(form, 'cloth', null);
+  const [clothOn, setClothOn] = useField<string | null>(form, 'clothOn', null);
   const [runOff, setRunOff] = useField<RugFactOf<'RinseMeasured'>['runOff'] | null>(form, 'runOff', null);
   if (visit === null) return null;
   const value = Object.fromEntries(slots.map((slot) => [slot.key, valueIn(slot, typed)])) as {
@@ -52,16 +60,14 @@ export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonl
     ...(value.temperature === null ? {} : { temperatureC: value.temperature }),
     ...(foam === null ? {} : { foam }),
     ...(cloth === null ? {} : { whiteClothGrade: cloth }),
+    ...(cloth === null || clothOn === null ? {} : { clothOn }),
     ...(runOff == null ? {} : { runOff }),
   };
-  const cloths = cloth === null ? null : clothVerdict(cloth, benchGrades(standing));
-  const colours = runOff == null ? null : runOffVerdict(runOff, visit.rinses, now);
-  const stop =
-    cloths?.tone === 'stop'
-      ? stopNamed('cloth grade')
-      : colours?.tone === 'stop'
-        ? stopNamed('run-off colour')
-        : null;
+  const isNamed = clothOn !== null;
+  const bench = benchGrade(standing, clothOn ?? undefined);
+  const cloths = cloth === null ? null : clothVerdict(cloth, bench, isNamed);
+  const colours = runOff == null ? null : runOffVerdict(runOff, runOffsBefore(visit, now));
+  const [stop] = empty ? [] : stopsRaised(standing, fact, now);
   // A figure typed long ago is no reading of now: closing the sheet lets it go.
   const leave = () => {
     forget();
@@ -89,6 +95,7 @@ export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonl
           value={cloth}
           onChange={setCloth}
         />
+        {cloth !== null && <ClothOn value={clothOn} onChange={setClothOn} />}
         {cloths !== null && <VerdictLine verdict={cloths} />}
         <Choice
           label="Run-off"
@@ -99,19 +106,15 @@ export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonl
         />
         {colours !== null && <VerdictLine verdict={colours} />}
         <ProblemNotice problem={problem} />
-        {stop !== null && (
-          <Button
-            wide
-            tone="stop"
-            isDisabled={impossible || isBusy}
-            onPress={() => act(fact, { type: 'StopCalled', stop: newId(), condition: stop })}
-          >
-            ▲ Record it and stop the wash
-          </Button>
+        {stop !== undefined && (
+          <p className="verdict stop" role="alert">
+            <span aria-hidden="true">▲ </span>
+            Recording this stops the wash on every tablet.
+          </p>
         )}
         <Button
           wide
-          tone={stop === null ? 'act' : 'ghost'}
+          tone={stop === undefined ? 'act' : 'stop'}
           isDisabled={empty || impossible || isBusy}
           onPress={() => act(fact)}
         >

@@ -2,7 +2,7 @@ import { useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import { type Amount, type PlanStep, stepMix } from '../../core/wash/index.ts';
 import { decide, mixingPlaceOf, type RugFactOf, type StepStanding, stepId } from '../../dossier/index.ts';
-import { useMe, usePeople, useShelf } from '../call/index.ts';
+import { useShelf } from '../call/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { figure, stainWords } from '../dossier/figures.ts';
 import { sourceWords } from '../dossier/limitWords.ts';
@@ -11,7 +11,6 @@ import { useField, useForm } from '../dossier/useForm.ts';
 import {
   Button,
   LineField,
-  ManyChoice,
   NumberField,
   PassageField,
   ProblemNotice,
@@ -22,6 +21,8 @@ import {
 } from '../kit/index.ts';
 import { AgentCautions } from './AgentCautions.tsx';
 import { BathSheet } from './BathSheet.tsx';
+import { EarlySheet } from './EarlySheet.tsx';
+import { HandsPart } from './HandsPart.tsx';
 import { MixPart } from './MixPart.tsx';
 import { RinseSheet } from './RinseSheet.tsx';
 
@@ -110,51 +111,25 @@ function FinishSheet({ step, onClose }: { readonly step: PlanStep; readonly onCl
   );
 }
 
-/** Before a step: whoever helps is named where one person is not enough. */
+/** Before a step: whoever helps says so where one person is not enough. */
 function StartPart({ step }: { readonly step: PlanStep }) {
-  const { standing, visit, asked } = useDossier();
-  const me = useMe();
-  const people = usePeople().filter(({ left, person }) => !left && person !== me?.person);
-  // Whoever helped with the step before is most likely still at hand: one touch then starts the next.
-  const before = visit?.steps.findLast(({ started }) => started?.helpers !== undefined)?.started?.helpers;
-  const names = people.map(({ name }) => name).join(', ');
-  const still = useMemo(
-    () => names.split(', ').filter((name) => before?.split(', ').includes(name)),
-    [names, before],
-  );
-  const { form, act, isBusy, problem } = useForm(`start/${stepId(step)}`);
-  const [helpers, setHelpers] = useField<readonly string[]>(form, 'helpers', still);
+  const { standing, asked } = useDossier();
+  const { act, isBusy, problem } = useForm(`start/${stepId(step)}`);
   const fact = useMemo(
-    (): RugFactOf<'StepStarted'> => ({
-      type: 'StepStarted',
-      step: stepId(step),
-      wets: step.wet,
-      ...(helpers.length === 0 ? {} : { helpers: helpers.join(', ') }),
-    }),
-    [step, helpers],
+    (): RugFactOf<'StepStarted'> => ({ type: 'StepStarted', step: stepId(step), wets: step.wet }),
+    [step],
   );
-  const short = step.people - 1 - helpers.length;
   const may = useMemo(() => decide(standing, fact, asked), [standing, fact, asked]);
+  // What stands above already is not said twice.
+  const held = may.ok || may.problem.code === 'wash-not-allowed' ? null : may.problem;
   return (
     <>
-      {step.people > 1 && (
-        <ManyChoice
-          label={`Who helps? ${step.people} people are needed`}
-          columns={3}
-          options={people.map(({ name }) => ({ value: name, words: name }))}
-          value={helpers}
-          onChange={setHelpers}
-        />
-      )}
-      <ProblemNotice problem={problem} />
-      <Button wide isDisabled={isBusy || !may.ok || short > 0} onPress={() => act(fact)}>
+      {step.people > 1 && <HandsPart step={step} />}
+      <ProblemNotice problem={problem ?? held} />
+      <Button wide isDisabled={isBusy || !may.ok} onPress={() => act(fact)}>
         Start: {step.kind}
       </Button>
-      {short > 0 ? (
-        <p className="why">Name {short === 1 ? 'one helper' : `${short} helpers`} first.</p>
-      ) : (
-        !may.ok && <p className="why">Not yet; the reasons stand above.</p>
-      )}
+      {!may.ok && held === null && <p className="why">Not yet; the reasons stand above.</p>}
     </>
   );
 }
@@ -170,7 +145,7 @@ function RunningPart({ step, startedAt, next }: RunningProps) {
   const now = useNow();
   const isDwelling =
     step.dwellMinutes !== undefined && now < Date.parse(startedAt) + step.dwellMinutes * 60_000;
-  const [sheet, setSheet] = useState<'reading' | 'finish' | null>(null);
+  const [sheet, setSheet] = useState<'reading' | 'finish' | 'early' | null>(null);
   const { act, isBusy, problem } = useForm(`running/${stepId(step)}`);
   return (
     <>
@@ -179,7 +154,7 @@ function RunningPart({ step, startedAt, next }: RunningProps) {
         wide
         tone={isDwelling ? 'ghost' : 'act'}
         isDisabled={isBusy}
-        onPress={() => act({ type: 'StepDone', step: stepId(step) })}
+        onPress={() => (isDwelling ? setSheet('early') : act({ type: 'StepDone', step: stepId(step) }))}
       >
         Done{isDwelling ? ', before the dwell is over' : next === undefined ? '' : `, ${next.kind} next`}
       </Button>
@@ -193,9 +168,12 @@ function RunningPart({ step, startedAt, next }: RunningProps) {
           Log a dusting pass
         </Button>
       )}
-      <Button tone="ghost" wide onPress={() => setSheet('finish')}>
-        Done, with amounts, lot or note
-      </Button>
+      {!isDwelling && (
+        <Button tone="ghost" wide onPress={() => setSheet('finish')}>
+          Done, with amounts, lot or note
+        </Button>
+      )}
+      {sheet === 'early' && <EarlySheet step={step} onClose={() => setSheet(null)} />}
       {sheet === 'finish' && <FinishSheet step={step} onClose={() => setSheet(null)} />}
       {sheet === 'reading' &&
         (isRinse(step) ? (

@@ -1,10 +1,10 @@
-import type { PlanStep } from '../../core/wash/index.ts';
-import { agreedPlan } from '../../dossier/index.ts';
+import { type PlanStep, stopWords, type WashPlan } from '../../core/wash/index.ts';
+import { agreedPlan, clockStops } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { sourceWords } from '../dossier/limitWords.ts';
 import { useField, useForm } from '../dossier/useForm.ts';
 import { Button, Choice, newId, PassageField, ProblemNotice, Sheet, When } from '../kit/index.ts';
-import { rescueCard, stopWords } from './rescue.ts';
+import { everyStop, rescueCard } from './rescue.ts';
 
 /** Calls a stop: what was seen. The rescue card then stands on every tablet. */
 export function StopSheet({
@@ -22,8 +22,8 @@ export function StopSheet({
   const ofStep = (plan?.stopConditions ?? [])
     .filter(({ id }) => step?.stopConditions.includes(id) ?? false)
     .map(({ when }) => when);
-  const likely = stopWords.filter((words) => ofStep.includes(words));
-  const options = [...likely, ...stopWords.filter((words) => !likely.includes(words))];
+  const likely = everyStop.filter((words) => ofStep.includes(words));
+  const options = [...likely, ...everyStop.filter((words) => !likely.includes(words))];
   const card = condition === null ? null : rescueCard(condition, plan);
   return (
     <Sheet title="Stop the wash" isOpen onClose={onClose}>
@@ -57,12 +57,26 @@ export function StopSheet({
   );
 }
 
+/** What mostly ends a stop, for hands that do not type. */
+const clearings: readonly string[] = [
+  'The card was followed; the next readings are fine.',
+  'The reading was wrong and was taken again.',
+  'The wash ends here: rinsed and extracted.',
+];
+
 function ClearPart({ stop }: { readonly stop: string }) {
   const { form, act, isBusy, problem } = useForm(`clear/${stop}`);
   const [how, setHow] = useField(form, 'how', '');
   return (
     <>
-      <PassageField label="How it was resolved" value={how} onChange={setHow} isRequired />
+      <Choice
+        label="How it was resolved"
+        columns={1}
+        options={clearings.map((value) => ({ value, words: value }))}
+        value={clearings.includes(how) ? how : null}
+        onChange={setHow}
+      />
+      <PassageField label="In your own words" value={how} onChange={setHow} />
       <ProblemNotice problem={problem} />
       <Button
         wide
@@ -75,8 +89,54 @@ function ClearPart({ stop }: { readonly stop: string }) {
   );
 }
 
-/** Every stop not yet cleared, each with its rescue card. */
+/** What to do, in order, and what never. */
+function RescueSteps({ condition, plan }: { readonly condition: string; readonly plan: WashPlan | null }) {
+  const card = rescueCard(condition, plan);
+  return (
+    <>
+      <ol className="rescue-steps">
+        {card.do.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ol>
+      <p>
+        <b>Never: {card.never.join(', ')}.</b>
+      </p>
+      <p className="why">{sourceWords(card.source)}</p>
+    </>
+  );
+}
+
+/** Stops that the clock or a machine raises; each stands until its cause has gone. */
+function ClockStops() {
+  const { standing, settings, now } = useDossier();
+  const plan = agreedPlan(standing);
+  return clockStops(standing, settings, now).map(({ condition, since }) => (
+    <section
+      key={condition}
+      className="sect rescue"
+      aria-labelledby={`clock-${condition.replaceAll(' ', '-')}`}
+    >
+      <div className="stepno" role="alert">
+        ▲ {stopWords(condition)} Wet since <When at={since} />.
+      </div>
+      <h2 id={`clock-${condition.replaceAll(' ', '-')}`}>{rescueCard(condition, plan).title}</h2>
+      <RescueSteps condition={condition} plan={plan} />
+    </section>
+  ));
+}
+
+/** Every stop that holds, each with its rescue card. */
 export function StopPart() {
+  return (
+    <>
+      <ClockStops />
+      <CalledStops />
+    </>
+  );
+}
+
+function CalledStops() {
   const { standing, visit, open, nameOf, ask } = useDossier();
   const plan = agreedPlan(standing);
   const stops = visit?.stops.filter(({ cleared }) => cleared === null) ?? [];
@@ -85,18 +145,12 @@ export function StopPart() {
     return (
       <section key={called.stop} className="sect rescue" aria-labelledby={`stop-${called.stop}`}>
         <div className="stepno" role="alert">
-          ▲ Stopped <When at={called.when} /> by {nameOf(called.by)}: {called.condition} {called.note}
+          ▲ Stopped <When at={called.when} />{' '}
+          {called.raisedBy === undefined ? `by ${nameOf(called.by)}` : `by a reading of ${nameOf(called.by)}`}
+          : {called.condition} {called.note}
         </div>
         <h2 id={`stop-${called.stop}`}>{card.title}</h2>
-        <ol className="rescue-steps">
-          {card.do.map((line) => (
-            <li key={line}>{line}</li>
-          ))}
-        </ol>
-        <p>
-          <b>Never: {card.never.join(', ')}.</b>
-        </p>
-        <p className="why">{sourceWords(card.source)}</p>
+        <RescueSteps condition={called.condition} plan={plan} />
         {open && (
           <>
             <ClearPart stop={called.stop} />

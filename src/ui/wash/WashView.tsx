@@ -4,8 +4,12 @@ import { agreedPlan, stepId, wetSince } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { Button, Empty, Notice, ProblemNotice, Tag, TimerFace } from '../kit/index.ts';
 import { BathPart } from './BathPart.tsx';
+import { DifferentialPart } from './DifferentialPart.tsx';
+import { FlowPart } from './FlowPart.tsx';
+import { SpotPart } from './SpotPart.tsx';
 import { StepCard } from './StepCard.tsx';
 import { StopPart, StopSheet } from './StopPart.tsx';
+import { UndoBar } from './UndoBar.tsx';
 import './wash.css';
 
 function Blockers() {
@@ -84,6 +88,7 @@ export function WashView() {
               />
             ))}
           </ol>
+          <SpotPart />
           <BathPart plan={plan} step={present} />
           {present === undefined && (
             <Notice tone="ok" title="Every step of the plan is done.">
@@ -99,6 +104,9 @@ export function WashView() {
           </p>
         </>
       )}
+      <DifferentialPart />
+      <FlowPart />
+      {open && <UndoBar />}
       {stopping && <StopSheet step={present} onClose={() => setStopping(false)} />}
     </div>
   );

@@ -26,30 +26,24 @@ describe('a bath reading is judged at once', () => {
     expect(temperatureVerdict(26, { least: 18, most: 24 }).tone).toBe('caution');
     expect(temperatureVerdict(29, { least: 18, most: 24 }).tone).toBe('stop');
   });
-  test('white cloth half a grade below the bench test stops the wash', () => {
-    const alike = { worst: '4-5', best: '4-5' } as const;
-    expect(clothVerdict('4', alike).tone).toBe('stop');
-    expect(clothVerdict('4-5', alike).tone).toBe('ok');
+  test('white cloth half a grade below the bench test stops the wash, and asks for the colour where none is named', () => {
+    expect(clothVerdict('4', '4-5', true).tone).toBe('stop');
+    expect(clothVerdict('4-5', '4-5', true).tone).toBe('ok');
+    expect(clothVerdict('4', '5', false)).toMatchObject({ tone: 'stop' });
+    expect(clothVerdict('4', '5', false).words).toContain('which colour');
   });
-  test('where colours did differently on the bench, the better ones are not forgotten', () => {
-    const differing = { worst: '4', best: '5' } as const;
-    expect(clothVerdict('3-4', differing).tone).toBe('stop');
-    expect(clothVerdict('4', differing).tone).toBe('caution');
-    expect(clothVerdict('5', differing).tone).toBe('ok');
-  });
-  test('while a colour is rescued the bath is never below pH 4', () => {
+  test('while a colour is rescued the bath is never below pH 4, and above its band it is on its way', () => {
     expect(rescuePhVerdict(3.9).tone).toBe('stop');
     expect(rescuePhVerdict(4.2).tone).toBe('ok');
+    expect(rescuePhVerdict(6.5).tone).toBe('caution');
   });
   test('run-off that gets more coloured twice within five minutes stops the wash', () => {
     const earlier = [
-      { runOff: 'clear', when: '2026-11-25T10:00:00.000Z' },
-      { runOff: 'faint colour', when: '2026-11-25T10:02:00.000Z' },
+      { runOff: 'clear', minutesAgo: 4 },
+      { runOff: 'faint colour', minutesAgo: 2 },
     ] as const;
-    expect(runOffVerdict('strong colour', earlier, '2026-11-25T10:04:00.000Z').tone).toBe('stop');
-    expect(runOffVerdict('faint colour', earlier.slice(0, 1), '2026-11-25T10:04:00.000Z').tone).toBe(
-      'caution',
-    );
-    expect(runOffVerdict('soil', [], '2026-11-25T10:04:00.000Z').tone).toBe('ok');
+    expect(runOffVerdict('strong colour', earlier).tone).toBe('stop');
+    expect(runOffVerdict('faint colour', earlier.slice(0, 1)).tone).toBe('caution');
+    expect(runOffVerdict('soil', []).tone).toBe('ok');
   });
 });

@@ -1,45 +1,18 @@
 import table from '../../../data/wash/stopConditions.json' with { type: 'json' };
-import type { WashPlan } from '../../core/wash/index.ts';
-
-export interface RescueCard {
-  readonly title: string;
-  readonly do: readonly string[];
-  readonly never: readonly string[];
-  readonly source: string;
-}
-
-type CardName = keyof typeof table.rescueCards;
-const isCard = (name: string): name is CardName => name in table.rescueCards;
-
-/** Stops that are called by name although no reading shows them. */
-export const otherStops = { 'A wrong agent was used.': 'wrong agent' } as const satisfies {
-  readonly [condition: string]: CardName;
-};
-
-const cardName = (condition: string): CardName => {
-  const row = table.rows.find(({ when, id }) => when === condition || id === condition);
-  const other = Object.entries(otherStops).find(([words]) => words === condition)?.[1];
-  const name = row?.rescue ?? other ?? 'finish now';
-  return isCard(name) ? name : 'finish now';
-};
+import { type RescueCard, rescueCards, stopNamed, type WashPlan } from '../../core/wash/index.ts';
 
 /** What to do about a stop; with an acid-sensitive colour the card without acid. */
-export function rescueCard(condition: string, plan: WashPlan | null): RescueCard {
-  const card = table.rescueCards[cardName(condition)];
+export function rescueCard(
+  condition: string,
+  plan: WashPlan | null,
+): Pick<RescueCard, 'title' | 'do' | 'never' | 'source'> {
+  const id = stopNamed(condition);
+  const name = table.rows.find((row) => row.id === id)?.rescue ?? 'finish now';
+  const card = rescueCards[name];
+  if (card === undefined) throw new Error(`no rescue card ${name} in data/wash/stopConditions.json`);
   const sensitive = plan?.dyes.some(({ traits }) => traits.includes('acid sensitive')) ?? true;
-  const steps = 'doAcidSensitive' in card && sensitive ? card.doAcidSensitive : card.do;
-  return { title: card.title, do: steps, never: card.never, source: card.source };
+  return { ...card, do: sensitive ? (card.doAcidSensitive ?? card.do) : card.do };
 }
 
-/** Whether a stop is a running colour, for which the bath keeps a band of its own. */
-export const isBleed = (condition: string): boolean => cardName(condition) === 'bleed';
-
-/** The words of a stop that a reading shows. */
-export const stopNamed = (id: 'pH off band' | 'temperature off' | 'cloth grade' | 'run-off colour'): string =>
-  table.rows.find((row) => row.id === id)?.when ?? id;
-
 /** Every stop that may be called, in words. */
-export const stopWords: readonly string[] = [
-  ...table.rows.map(({ when }) => when),
-  ...Object.keys(otherStops),
-];
+export const everyStop: readonly string[] = table.rows.map(({ when }) => when);

@@ -1,3 +1,4 @@
+import { conductsAsSupply, phFromSupply } from '../../core/wash/index.ts';
 import type { Noted } from '../../dossier/index.ts';
 import { figure } from '../dossier/figures.ts';
 
@@ -10,24 +11,12 @@ export interface RinseCriterion {
   readonly met: boolean;
 }
 
-/** Conductivity may stand above the supply by this much [µS/cm] or this share, whichever is more. Workshop settings. */
-const conductivityStep = 20;
-const conductivityShare = 0.05;
-const phStep = 0.5;
-
-const nearSupply = ({ conductivityUsPerCm, supplyConductivityUsPerCm }: Rinse): boolean | null =>
-  conductivityUsPerCm === undefined || supplyConductivityUsPerCm === undefined
-    ? null
-    : conductivityUsPerCm - supplyConductivityUsPerCm <=
-      Math.max(conductivityStep, supplyConductivityUsPerCm * conductivityShare);
-
 /** Whether the rinse has reached its end point by its readings; what was not measured is not met. */
 export function rinseEnd(rinses: readonly Rinse[]): readonly RinseCriterion[] {
   const lastTwo = rinses.slice(-2);
   const last = rinses.at(-1);
-  const conductive = lastTwo.map(nearSupply);
-  const phOff =
-    last?.ph === undefined || last.supplyPh === undefined ? null : Math.abs(last.ph - last.supplyPh);
+  const conductive = lastTwo.map(conductsAsSupply);
+  const ph = last === undefined ? null : phFromSupply(last);
   return [
     {
       asked: 'conductivity at the supply’s, twice in a row',
@@ -39,8 +28,8 @@ export function rinseEnd(rinses: readonly Rinse[]): readonly RinseCriterion[] {
     },
     {
       asked: 'pH within 0.5 of the supply',
-      met: phOff !== null && phOff <= phStep + 1e-9,
-      found: phOff === null ? 'not measured' : `${figure(phOff, 2)} away`,
+      met: ph?.isNear === true,
+      found: ph === null ? 'not measured' : `${figure(ph.off, 2)} away`,
     },
     { asked: 'no foam', met: last?.foam === 'none', found: last?.foam ?? 'not noted' },
     {

@@ -128,8 +128,13 @@ const tellers: Tellers = {
   OverrideGranted: ({ rule, reason }) => told(`took responsibility for ${rule}`, reason),
   SignedOff: ({ as, name, about }) => told(`signed off as ${as}: ${name}`, about),
   StepStarted: ({ step, helpers }, around) => told(`started: ${around.step(step)}`, helpers),
-  StepDone: ({ step, note, lot }, around) =>
-    told(`finished: ${around.step(step)}`, lot === undefined ? undefined : `lot ${lot}`, note),
+  StepDone: ({ step, note, lot, early }, around) =>
+    told(
+      `finished: ${around.step(step)}`,
+      early === undefined ? undefined : `before its dwell was over: ${early}`,
+      lot === undefined ? undefined : `lot ${lot}`,
+      note,
+    ),
   BathMeasured: (fact) =>
     told('measured the bath', ...liquidFacts(fact), clothWords(fact.whiteClothGrade), fact.runOff),
   RinseMeasured: (fact) =>
@@ -139,6 +144,32 @@ const tellers: Tellers = {
       fact.conductivityUsPerCm === undefined ? undefined : `${figure(fact.conductivityUsPerCm, 0)} µS/cm`,
       clothWords(fact.whiteClothGrade),
       fact.runOff,
+    ),
+  HandLent: ({ step }, around) => told(`stood ready to help: ${around.step(step)}`),
+  LengthChecked: ({ lengthMm, widthMm }) =>
+    told(
+      'checked its size under work',
+      lengthMm === undefined ? undefined : `length ${figure(lengthMm / 10)} cm`,
+      widthMm === undefined ? undefined : `width ${figure(widthMm / 10)} cm`,
+    ),
+  SpotTreated: (fact, around) =>
+    told(
+      `treated ${around.mark(fact.mark)}, ${fact.golden}: ${fact.outcome}`,
+      fact.agents.join(' and '),
+      ...liquidFacts(fact),
+      fact.minutes === undefined ? undefined : minutesWords(fact.minutes),
+      fact.lot === undefined ? undefined : `lot ${fact.lot}`,
+      fact.note,
+    ),
+  SpotAired: ({ smell }) => told('aired the solvent out', `smell: ${smell}`),
+  StainAnswered: ({ mark, question, answer }, around) =>
+    told(`asked of ${around.mark(mark)}: ${question.replaceAll('-', ' ')}`, answer.replaceAll('-', ' ')),
+  FlowLogged: ({ flow, step, choice, conductivityUsPerCm, note }) =>
+    told(
+      `${flow.replaceAll('-', ' ')}: ${step.replaceAll('-', ' ')}`,
+      choice?.replaceAll('-', ' '),
+      conductivityUsPerCm === undefined ? undefined : `${figure(conductivityUsPerCm, 0)} µS/cm`,
+      note,
     ),
   StopCalled: ({ condition, note }) => told(`called a stop: ${condition}`, note),
   StopCleared: ({ how }) => told('cleared the stop', how),

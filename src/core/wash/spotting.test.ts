@@ -1,0 +1,135 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import stainTable from '../../../data/wash/stains.json' with { type: 'json' };
+import { differentialOf, stainQuestions } from './differential.ts';
+import { flowStates, flows } from './flows.ts';
+import { noLimit } from './limit.ts';
+import type { PlanFacts, Stain } from './planFacts.ts';
+import { spottingCards } from './spottingCards.ts';
+
+const facts = (stains: readonly Stain[], tests: PlanFacts['dyeTests'] = []): PlanFacts => ({
+  route: 'rug in use',
+  areaM2: 4,
+  pile: { wool: 1 },
+  colours: [{ id: 'red', name: 'red', kind: 'field colour' }],
+  stains,
+  dyeTests: tests,
+});
+const wool = { ...noLimit, bathPh: { least: 4.5, most: 8.5 }, temperatureC: 30 };
+
+// Order and limits: common practice, no published source.
+describe('spotting cards', () => {
+  test('stand in the golden order over the whole rug, not stain by stain', () => {
+    const cards = spottingCards(
+      facts([
+        { id: 'dye', class: 'synthetic dye' },
+        { id: 'wax', class: 'oil, wax or gum' },
+        { id: 'wine', class: 'tannin' },
+      ]),
+      wool,
+    );
+    const places = cards.map(({ golden }) => stainTable.goldenOrder.indexOf(golden));
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect(new Set(cards.map(({ stain }) => stain)).size).toBe(3);
+  });
+  test('a spotter that nobody tried on the colour below waits for its test and names the colour', () => {
+    const [, acid] = spottingCards(facts([{ id: 'wine', class: 'tannin' }]), wool);
+    expect(acid).toMatchObject({ state: 'test first', tests: [{ name: 'red', isMade: false }] });
+    const proven = {
+      colour: 'red',
+      side: 'face',
+      liquid: 'spotter',
+      agents: ['citric acid'],
+      outcome: 'graded',
+      grade: '5',
+      colourChangeGrade: '5',
+      ageDays: 1,
+    } as const;
+    const [, ready] = spottingCards(facts([{ id: 'wine', class: 'tannin' }], [proven]), wool);
+    expect(ready?.state).toBe('ready');
+  });
+  test('an unknown stain is only lifted dry', () => {
+    const cards = spottingCards(facts([{ id: 'x', class: 'unknown' }]), wool);
+    expect(cards.every(({ agents }) => agents.length === 0)).toBe(true);
+  });
+  test('amounts grow with the place, and none is missing, negative or no number', () => {
+    for (const { class: kind } of stainTable.rows) {
+      const of = (areaCm2: number) =>
+        spottingCards(facts([{ id: 's', class: kind as NonNullable<Stain['class']>, areaCm2 }]), wool);
+      for (const [index, card] of of(100).entries()) {
+        const larger = of(400)[index];
+        expect(card.agents.length === 0 || card.amounts.length > 0).toBe(true);
+        for (const [at, one] of card.amounts.entries()) {
+          expect(one.least).toBeGreaterThanOrEqual(0);
+          expect(one.most).toBeGreaterThanOrEqual(one.least);
+          expect(larger?.amounts[at]?.most ?? 0).toBeGreaterThan(one.most);
+        }
+      }
+    }
+  });
+});
+
+describe('an unknown stain is narrowed question by question', () => {
+  const answer = fc
+    .constantFrom(...stainQuestions)
+    .chain((question) =>
+      fc.constantFrom(...question.answers).map((given) => ({ question: question.id, answer: given.id })),
+    );
+  test('a further answer never brings a class back', () => {
+    fc.assert(
+      fc.property(fc.uniqueArray(answer, { selector: ({ question }) => question }), (answers) => {
+        const all = differentialOf(answers).candidates;
+        const fewer = differentialOf(answers.slice(1)).candidates;
+        expect(all.every((one) => fewer.includes(one))).toBe(true);
+      }),
+    );
+  });
+  test('stays unknown until light and pH were looked at', () => {
+    const metal = { question: 'place', answer: 'metal' };
+    const hard = { question: 'colour', answer: 'orange-brown-hard' };
+    const none = { question: 'lifts', answer: 'nothing' };
+    expect(differentialOf([metal, hard, none]).class).toBe('unknown');
+    const lamp = { question: 'fluorescence', answer: 'darker' };
+    const paper = { question: 'ph', answer: 'same' };
+    const table = { question: 'place', answer: 'table' };
+    const brown = { question: 'colour', answer: 'red-blue' };
+    const water = { question: 'lifts', answer: 'solvent' };
+    expect(differentialOf([lamp, paper, metal, hard, none]).candidates).toEqual(['rust', 'tide line']);
+    expect(differentialOf([lamp, paper, table, brown, water]).class).toBe('unknown');
+  });
+  test('answers that contradict each other say so and name the questions', () => {
+    const found = differentialOf([
+      { question: 'lifts', answer: 'solvent' },
+      { question: 'place', answer: 'metal' },
+    ]);
+    expect(found.contradicted).toEqual(['lifts', 'place']);
+    expect(found.class).toBe('unknown');
+  });
+});
+
+describe('a flow of its own', () => {
+  const urine = flows.find(({ id }) => id === 'urine');
+  if (urine === undefined) throw new Error('no urine flow');
+  const ground = { isEveryTestMade: false, isAimAgreed: false };
+  const map = { step: 'map', photos: ['a'] };
+  const read = (conductivityUsPerCm: number) => ({
+    ...{ step: 'flush', photos: [], conductivityUsPerCm, supplyConductivityUsPerCm: 400 },
+  });
+  const now = (log: Parameters<typeof flowStates>[1], of = ground) =>
+    flowStates(urine, log, of).find(({ state }) => state === 'now')?.step.id;
+  // Within max(20 µS/cm, 5 %) of the supply twice: workshop setting.
+  test('urine is flushed until the salts stand at the supply twice in a row, then the dyes are tested again', () => {
+    expect(now([])).toBe('map');
+    expect(now([map, read(2100), read(415)])).toBe('flush');
+    expect(now([map, read(415), read(2100)])).toBe('flush');
+    expect(now([map, read(420), read(410)])).toBe('re-test');
+    expect(now([map, read(420), read(410)], { ...ground, isEveryTestMade: true })).toBe('acid');
+  });
+  test('a smell that is still there leads back to the flush', () => {
+    const tested = { ...ground, isEveryTestMade: true };
+    const acid = { step: 'acid', photos: [], ph: 5 };
+    const log = [map, read(410), read(410), acid, { step: 'smell', choice: 'some', photos: [] }];
+    expect(now(log, tested)).toBe('flush');
+    expect(now([...log.slice(0, 4), { step: 'smell', choice: 'none', photos: [] }], tested)).toBeUndefined();
+  });
+});

@@ -1,0 +1,145 @@
+import cautionTable from '../../../data/wash/cautions.json' with { type: 'json' };
+import stainTable from '../../../data/wash/stains.json' with { type: 'json' };
+import type { Band, Bounds } from './limit.ts';
+import { agentsAllowed } from './mixtures.ts';
+import type { Agent, PlanFacts, StainClass } from './planFacts.ts';
+import { type Residue, residueBlock, residuesOf, type WorkEvent } from './residue.ts';
+import { isSulfite } from './rulebook.ts';
+import { spotAmounts } from './spotAmounts.ts';
+import {
+  bandWithin,
+  goldenFirst,
+  type StainTreatment,
+  spotterProvenOn,
+  stainTreatmentsOf,
+  treatmentBand,
+} from './stainSteps.ts';
+import type { Amount, SourceKey } from './washPlan.ts';
+
+/** A spotter test of one colour under a stain, and whether the dossier has it. */
+export interface SpotTest {
+  readonly colour: string;
+  readonly name: string;
+  readonly isMade: boolean;
+}
+
+/**
+ * Whether a card may be worked: ready; waiting for tests, for a rinse that is read, or for the stain to be
+ * known; or not on this rug at all.
+ */
+export type SpotState = 'ready' | 'test first' | 'clear first' | 'not on this rug';
+
+/** One treatment of one stain, with everything a washer needs beside the rug. */
+export interface SpottingCard {
+  readonly id: string;
+  readonly stain: string;
+  readonly class: StainClass;
+  readonly golden: string;
+  readonly phase: StainTreatment['phase'];
+  readonly what: string;
+  readonly chemistry: string;
+  readonly agents: readonly Agent[];
+  readonly amounts: readonly Amount[];
+  readonly ph?: Band;
+  readonly mostC: number;
+  readonly dwellMinutes: number;
+  readonly strength?: string;
+  readonly tests: readonly SpotTest[];
+  readonly never: readonly string[];
+  /** What must be done before it, because of what is or will be in the rug by then. */
+  readonly before: readonly string[];
+  readonly cautions: readonly string[];
+  readonly state: SpotState;
+  readonly because: string;
+  readonly source: SourceKey;
+}
+
+const chemistryOf = (kind: StainClass): string =>
+  stainTable.rows.find((row) => row.class === kind)?.chemistry ?? '';
+
+const cautionsOf = (agents: readonly Agent[]): readonly string[] => [
+  ...(agents.some((agent) => agent !== 'water') ? [cautionTable.spotting.agent] : []),
+  ...(agents.some(isSulfite) ? [cautionTable.spotting.sulfite] : []),
+  ...(agents.includes('dry solvent') ? [cautionTable.spotting.solvent] : []),
+  ...(agents.includes('hydrogen peroxide') ? [cautionTable.spotting.peroxide] : []),
+];
+
+/** Why a treatment may not be done on this rug at all; null where it may. */
+function forbidden({ agents, ph }: StainTreatment, bounds: Bounds): string | null {
+  if (!agentsAllowed(agents, bounds)) {
+    return `This rug does not bear ${agents.filter((agent) => bounds.forbiddenAgents.includes(agent)).join(', ')}.`;
+  }
+  if (agents.length > 0 && bounds.bathPh === 'no liquid' && !agents.includes('dry solvent')) {
+    return 'No liquid may touch this rug.';
+  }
+  return ph !== undefined && bandWithin(ph, bounds.bathPh) === null
+    ? `Its pH ${ph.least} to ${ph.most} lies outside what this rug bears.`
+    : null;
+}
+
+/**
+ * The spotting cards of a rug: every treatment of every stain, in the golden order over the whole rug, each
+ * with its amounts, limits, tests and what must be cleared before it.
+ *
+ * @param facts - what is known of the rug, its stains among it
+ * @param bounds - its limits
+ * @param done - what was already laid on the rug and rinsed out of it, oldest first
+ * @returns cards in the order to work them; those that wait or are forbidden say why
+ * @source common-practice, golden order (data/wash/stains.json); forbidden meetings from data/wash/mixtures.json
+ */
+export function spottingCards(
+  facts: PlanFacts,
+  bounds: Bounds,
+  done: readonly WorkEvent[] = [],
+): readonly SpottingCard[] {
+  const present = residuesOf(done);
+  const planned: WorkEvent[] = [...done];
+  return goldenFirst(
+    (facts.stains ?? []).flatMap((stain) =>
+      stainTreatmentsOf(facts, stain).map((treatment) => ({ stain, treatment })),
+    ),
+  ).map(({ stain, treatment }) => {
+    const { agents, golden, phase, what, never, dwellMinutes, strength, source } = treatment;
+    const band = treatmentBand(treatment, bounds);
+    const under = (facts.colours ?? []).filter(({ id }) => stain.colours?.includes(id) ?? true);
+    const tests = !treatment.spotterTest
+      ? []
+      : under.map(({ id, name }) => ({ colour: id, name, isMade: spotterProvenOn(facts, id, agents) }));
+    const next = { what, agents, ...(band === null ? {} : { ph: band }) };
+    const not = forbidden(treatment, bounds);
+    const missing = tests.filter(({ isMade }) => !isMade);
+    const isUntested = treatment.spotterTest && (missing.length > 0 || under.length === 0);
+    const now = residueBlock(facts, present, next, bounds);
+    const later = residueBlock(facts, residuesOf(planned), next, bounds);
+    const [state, because]: readonly [SpotState, string] =
+      not !== null
+        ? ['not on this rug', not]
+        : isUntested
+          ? ['test first', untestedWords(missing.map(({ name }) => name))]
+          : now !== null
+            ? ['clear first', hazardWords(now.hazard, now.residues)]
+            : ['ready', chemistryOf(stain.class ?? 'unknown')];
+    if (state === 'ready' && agents.length > 0) {
+      planned.push({ kind: 'laid', where: stain.id, agents, ...(band === null ? {} : { ph: band.least }) });
+    }
+    return {
+      id: `${stain.id}/${golden}`,
+      ...{ stain: stain.id, class: stain.class ?? ('unknown' as const), golden, phase, what },
+      chemistry: chemistryOf(stain.class ?? 'unknown'),
+      ...{ agents, amounts: spotAmounts(treatment, stain.areaCm2, band, bounds) },
+      ...(band === null ? {} : { ph: band }),
+      mostC: Math.min(bounds.temperatureC, treatment.mostC ?? bounds.temperatureC),
+      dwellMinutes,
+      ...(strength === undefined ? {} : { strength }),
+      ...{ tests, never, before: later?.clear ?? [], cautions: cautionsOf(agents), state, because, source },
+    };
+  });
+}
+
+const untestedWords = (names: readonly string[]): string =>
+  names.length === 0
+    ? 'The colours are not named yet; each under the stain is tested with this spotter first.'
+    : `Not tested with this spotter: ${names.join(', ')}.`;
+
+const hazardWords = (hazard: string, residues: readonly Residue[]): string =>
+  `Still in the rug: ${[...new Set(residues.map(({ agent }) => agent))].join(', ')}. Together: ${hazard}.`;

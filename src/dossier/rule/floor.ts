@@ -1,0 +1,166 @@
+import { handsWithinMinutes, isStainAnswer, type PlanStep } from '../../core/wash/index.ts';
+import { flowNow } from '../flowsOf.ts';
+import { mayWet, type WetBlocker, wetBlockers } from '../mayWet.ts';
+import { agreedPlan, stainClassOf, stepId } from '../planFacts.ts';
+import type { RugProblem } from '../rugProblem.ts';
+import { latestVisit, type RugStanding, type VisitStanding } from '../standing.ts';
+import { isWet } from '../wetting.ts';
+import { residueProblem } from './residueProblem.ts';
+import { type Asked, needsRole, noValues, type Rules } from './rule.ts';
+import { usedProblem } from './usedProblem.ts';
+
+/**
+ * Once a rug is wet, getting the bath and the water out of it is never forbidden: chemistry left in the
+ * pile and standing water harm it more than an unsettled paper does. Only a forbidden mixture is worse.
+ */
+const alwaysOnceWet: readonly PlanStep['kind'][] = ['rinse', 'acid rinse', 'extract'];
+
+const dryWorkWaits: readonly WetBlocker['code'][] = ['rug-quarantined', 'no-plan-possible', 'plan-tightened'];
+
+/** A dwell is not broken by the seconds a hand needs to reach the screen. */
+const dwellSlackMs = 5000;
+
+/**
+ * People other than the one who starts it who stand ready for a step: each recorded it under their own name,
+ * lately and since the step was last begun.
+ */
+export function handsFor(
+  { hands, steps }: VisitStanding,
+  step: string,
+  starter: string,
+  now: string,
+): readonly string[] {
+  const begun = steps.find((one) => one.step === step)?.started?.when ?? '';
+  const lately = Date.parse(now) - handsWithinMinutes * 60_000;
+  const ready = hands.filter(
+    (hand) =>
+      hand.step === step && hand.by !== starter && hand.when >= begun && Date.parse(hand.when) >= lately,
+  );
+  return [...new Set(ready.map(({ by }) => by))];
+}
+
+const planned = (standing: RugStanding, step: string | undefined): PlanStep | undefined =>
+  agreedPlan(standing)?.steps.find((one) => stepId(one) === step);
+
+function startProblem(standing: RugStanding, step: PlanStep, asked: Asked): RugProblem | null {
+  const visit = latestVisit(standing);
+  const isWetNow = visit !== null && isWet(visit);
+  const mixed = residueProblem(
+    standing,
+    {
+      what: step.kind,
+      agents: step.agents.filter((agent) => agent !== 'water'),
+      ...(step.targetPh === undefined ? {} : { ph: step.targetPh }),
+      ...(step.kind === 'dry' ? { isHeatedDrying: true } : {}),
+    },
+    asked,
+  );
+  if (mixed !== null) return mixed;
+  if (isWetNow && alwaysOnceWet.includes(step.kind)) return null;
+  const ready = visit === null ? [] : handsFor(visit, stepId(step), asked.person.person, asked.now);
+  if (ready.length < step.people - 1) return { code: 'too-few-people', facts: { needed: step.people } };
+  if (!step.wet) {
+    if (isWetNow) return null;
+    // Dry work harms too where the rug has turned out weaker than the plan knew.
+    const held = wetBlockers(standing, asked.settings, asked.now).filter(({ code }) =>
+      dryWorkWaits.includes(code),
+    );
+    return held.length === 0 ? null : { code: 'wash-not-allowed', facts: { blockers: held } };
+  }
+  const allowed = mayWet(standing, asked.settings, asked.now);
+  return allowed.ok ? null : allowed.problem;
+}
+
+const isStain = (standing: RugStanding, mark: string): boolean =>
+  standing.marks.some((known) => known.mark === mark && stainClassOf(standing, known) !== undefined);
+
+/** What is done to a rug on the wash floor. */
+export const floorRules: Rules = {
+  StepStarted: (standing, { step, wets }, asked) => {
+    const stranger = needsRole(asked, 'StepStarted', 'owner', 'washer');
+    if (stranger !== null) return stranger;
+    const meant = planned(standing, step);
+    if (meant === undefined) return { code: 'step-not-planned', facts: { step } };
+    if (meant.wet !== wets) return { code: 'step-wets', facts: { step } };
+    const known = latestVisit(standing)?.steps.find((one) => one.step === step);
+    if (known !== undefined && known.started !== null && known.done === null) {
+      return { code: 'step-under-way', facts: { step } };
+    }
+    return startProblem(standing, meant, asked);
+  },
+  HandLent: (standing, { step }, asked) =>
+    needsRole(asked, 'HandLent', 'owner', 'washer') ??
+    (planned(standing, step) === undefined ? { code: 'step-not-planned', facts: { step } } : null),
+  StepDone: (standing, { step, early, happenedAt, used = [] }, asked) => {
+    const known = latestVisit(standing)?.steps.find((one) => one.step === step);
+    if (known === undefined || known.started === null) return { code: 'step-not-started', facts: { step } };
+    const dwellMs = (planned(standing, step)?.dwellMinutes ?? 0) * 60_000;
+    const leftMs = Date.parse(known.started.when) + dwellMs - Date.parse(happenedAt ?? asked.now);
+    if (leftMs > dwellSlackMs && early === undefined) {
+      return { code: 'dwell-not-over', facts: { step, minutesLeft: Math.ceil(leftMs / 60_000) } };
+    }
+    return used.map((one) => usedProblem(one, asked)).find((problem) => problem !== null) ?? null;
+  },
+  BathMeasured: (_standing, fact) =>
+    noValues(fact, 'step', 'clothOn') ? { code: 'nothing-measured', facts: {} } : null,
+  RinseMeasured: (standing, fact) => {
+    if (fact.mark !== undefined && !isStain(standing, fact.mark)) {
+      return { code: 'stain-unknown', facts: { mark: fact.mark } };
+    }
+    return noValues(fact, 'step', 'clothOn', 'mark') ? { code: 'nothing-measured', facts: {} } : null;
+  },
+  LengthChecked: (_standing, fact) => (noValues(fact) ? { code: 'nothing-measured', facts: {} } : null),
+  SpotTreated: (standing, { mark, step, agents }, asked) => {
+    const stranger = needsRole(asked, 'SpotTreated', 'owner', 'washer');
+    if (stranger !== null) return stranger;
+    if (!isStain(standing, mark)) return { code: 'stain-unknown', facts: { mark } };
+    if (agents.length === 0) return null;
+    const meant = planned(standing, step);
+    const known = latestVisit(standing)?.steps.find((one) => one.step === step);
+    if (meant === undefined || meant.stain !== mark) {
+      return { code: 'step-not-planned', facts: { step: step ?? agents.join(' and ') } };
+    }
+    if (known === undefined || known.started === null) {
+      return { code: 'step-not-started', facts: { step: step ?? '' } };
+    }
+    if (agents.some((agent) => !meant.agents.includes(agent))) {
+      return { code: 'agent-not-planned', facts: { agents, planned: meant.agents } };
+    }
+    const next = {
+      what: meant.kind,
+      agents,
+      ...(meant.targetPh === undefined ? {} : { ph: meant.targetPh }),
+    };
+    return residueProblem(
+      standing,
+      next,
+      asked,
+      ({ where, agent }) => where === mark && agents.includes(agent),
+    );
+  },
+  SpotAired: (standing, { mark }) =>
+    mark === undefined || isStain(standing, mark) ? null : { code: 'stain-unknown', facts: { mark } },
+  StainAnswered: (standing, { mark, question, answer }) => {
+    if (!isStain(standing, mark)) return { code: 'stain-unknown', facts: { mark } };
+    return isStainAnswer({ question, answer })
+      ? null
+      : { code: 'stain-answer-unknown', facts: { question, answer } };
+  },
+  FlowLogged: (standing, fact, asked) => {
+    const { flow, step, mark } = fact;
+    if (mark !== undefined && !isStain(standing, mark)) return { code: 'stain-unknown', facts: { mark } };
+    const now = flowNow(standing, flow, mark, asked);
+    if (now === null || now.id !== step) {
+      return { code: 'flow-step-not-next', facts: { flow, step, next: now?.id ?? null } };
+    }
+    const isChosen = now.log !== 'choice' || now.choices?.some(({ id }) => id === fact.choice) === true;
+    const isRead = now.log !== 'reading' || fact.conductivityUsPerCm !== undefined;
+    const isAcid = now.log !== 'pH' || fact.ph !== undefined;
+    const isSeen = now.log !== 'photograph' || fact.photos.length > 0;
+    return isChosen && isRead && isAcid && isSeen ? null : { code: 'nothing-measured', facts: {} };
+  },
+  StopCleared: (standing, { stop }) =>
+    latestVisit(standing)?.stops.some(({ called, cleared }) => called.stop === stop && cleared === null)
+      ? null
+      : { code: 'stop-unknown', facts: { stop } },
+};

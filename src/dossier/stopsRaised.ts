@@ -1,0 +1,174 @@
+import {
+  clothWatch,
+  isBleed,
+  lengthWatch,
+  phBandOf,
+  phWatch,
+  type RunOff,
+  rescuePhBand,
+  runOffWatch,
+  type StopId,
+  stopNamed,
+  stopWords,
+  temperatureBandOf,
+  temperatureWatch,
+} from '../core/wash/index.ts';
+import { benchGrade } from './benchGrades.ts';
+import type { RugFact, RugFactOf } from './facts/index.ts';
+import { agreedPlan, sizeOf, stepId } from './planFacts.ts';
+import { latestVisit, type RugStanding, type VisitStanding } from './standing.ts';
+import { wetMinutesAreUsed } from './wetMinutes.ts';
+import { isWet, wetClock } from './wetting.ts';
+import type { WorkshopSettings } from './workshopFacts.ts';
+
+/** Marks that are a new tear or split when they are found under work. */
+const tears = ['tear', 'split', 'cut', 'hole', 'broken warps', 'broken wefts'];
+
+/** Work on the wash floor: recording any of it after the wet minutes are over raises their stop. */
+const floorWork = [
+  'StepStarted',
+  'StepDone',
+  'BathMeasured',
+  'RinseMeasured',
+  'SpotTreated',
+  'LengthChecked',
+];
+
+/** Whether a colour is being rescued, so that the rescue's band replaces the plan's. */
+export const isRescuing = ({ stops }: VisitStanding): boolean =>
+  stops.some(({ called, cleared }) => cleared === null && isBleed(called.condition));
+
+/** What ran off before, oldest first, as long ago as it is. */
+export const runOffsBefore = ({ baths, rinses }: VisitStanding, now: string) =>
+  [...baths, ...rinses]
+    .sort((a, b) => (a.when < b.when ? -1 : 1))
+    .flatMap(({ runOff, when }) =>
+      runOff === undefined
+        ? []
+        : [{ runOff: runOff as RunOff, minutesAgo: (Date.parse(now) - Date.parse(when)) / 60_000 }],
+    );
+
+function ofLiquid(
+  standing: RugStanding,
+  visit: VisitStanding,
+  fact: RugFactOf<'BathMeasured'> | RugFactOf<'RinseMeasured'>,
+  now: string,
+): readonly StopId[] {
+  const plan = agreedPlan(standing);
+  const step = plan?.steps.find((one) => stepId(one) === fact.step);
+  const { ph, temperatureC, whiteClothGrade, clothOn, runOff } = fact;
+  const phBand = plan === null ? null : phBandOf(step, plan);
+  // On its way down a rescue bath is above its band for a while; only too much acid is a stop of its own.
+  const isTooAcid = ph !== undefined && ph < rescuePhBand.least;
+  const isOffBand = ph !== undefined && phBand !== null && phWatch(ph, phBand) === 'stop';
+  const found: readonly (readonly [StopId, boolean])[] = [
+    ['pH off band', isRescuing(visit) ? isTooAcid : isOffBand],
+    [
+      'temperature off',
+      temperatureC !== undefined &&
+        plan !== null &&
+        temperatureWatch(temperatureC, temperatureBandOf(step, plan)) === 'stop',
+    ],
+    [
+      'cloth grade',
+      whiteClothGrade !== undefined && clothWatch(whiteClothGrade, benchGrade(standing, clothOn)) === 'stop',
+    ],
+    ['run-off colour', runOff !== undefined && runOffWatch(runOff, runOffsBefore(visit, now)) === 'stop'],
+  ];
+  return found.flatMap(([id, stops]) => (stops ? [id] : []));
+}
+
+function ofSize(standing: RugStanding, { lengthMm, widthMm }: RugFactOf<'LengthChecked'>): readonly StopId[] {
+  const intake = sizeOf(standing, 'intake');
+  if (intake === null) return [];
+  const off =
+    (lengthMm !== undefined && lengthWatch(lengthMm, intake.lengthMm) === 'stop') ||
+    (widthMm !== undefined && lengthWatch(widthMm, intake.widthMm) === 'stop');
+  return off ? ['length change'] : [];
+}
+
+function shown(standing: RugStanding, visit: VisitStanding, fact: RugFact, now: string): readonly StopId[] {
+  switch (fact.type) {
+    case 'BathMeasured':
+    case 'RinseMeasured':
+      return ofLiquid(standing, visit, fact, now);
+    case 'LengthChecked':
+      return ofSize(standing, fact);
+    case 'SpotTreated':
+      return fact.outcome === 'harm' ? ['spot harm'] : [];
+    case 'MarkRecorded':
+      return fact.foundDuringWork === true && tears.includes(fact.word) && isWet(visit) ? ['new tear'] : [];
+    default:
+      return [];
+  }
+}
+
+/**
+ * The stops a fact raises by itself, none of them open already: readings off their band, a tear, a length that
+ * changed, a spotter that did harm, and wet minutes that had run out when it was recorded.
+ *
+ * @param standing - the rug's standing before the fact
+ * @param fact - the fact about to be recorded
+ * @param now - instant of recording
+ * @returns ids of data/wash/stopConditions.json
+ * @source workshop-setting (data/wash/stopConditions.json)
+ */
+export function stopsRaised(standing: RugStanding, fact: RugFact, now: string): readonly StopId[] {
+  const visit = latestVisit(standing);
+  if (visit === null) return [];
+  const when = fact.happenedAt ?? now;
+  const late = floorWork.includes(fact.type) && wetMinutesAreUsed(standing, when);
+  const since = visit.wettedAgainAt ?? visit.firstWettedAt ?? '';
+  const isOpen = (id: StopId) =>
+    visit.stops.some(({ called, cleared }) => stopNamed(called.condition) === id && cleared === null);
+  const wasCalled = visit.stops.some(
+    ({ called }) => stopNamed(called.condition) === 'wet minutes used' && called.when >= since,
+  );
+  return [
+    ...shown(standing, visit, fact, when),
+    ...(late && !wasCalled ? (['wet minutes used'] as const) : []),
+  ].filter((id) => !isOpen(id));
+}
+
+/** A stop that the clock or a machine raises, with no entry of its own. */
+export interface ClockStop {
+  readonly condition: StopId;
+  readonly since: string;
+}
+
+/**
+ * Stops that hold now although nobody recorded anything: wet minutes used up, wet for 48 hours, a machine down
+ * under a wet rug. Each holds until its cause has gone.
+ *
+ * @param standing - the rug's standing
+ * @param settings - the workshop's settings, for machines that are down
+ * @param now - instant
+ * @source workshop-setting (data/wash/stopConditions.json); epa-mould-course for the hours
+ */
+export function clockStops(
+  standing: RugStanding,
+  { equipmentDown }: WorkshopSettings,
+  now: string,
+): readonly ClockStop[] {
+  const visit = latestVisit(standing);
+  if (visit === null || visit.end !== null) return [];
+  const since = visit.wettedAgainAt ?? visit.firstWettedAt ?? now;
+  const isCalled = visit.stops.some(
+    ({ called, cleared }) => cleared === null && stopNamed(called.condition) === 'wet minutes used',
+  );
+  return [
+    ...(wetMinutesAreUsed(standing, now) && !isCalled
+      ? [{ condition: 'wet minutes used', since } as const]
+      : []),
+    ...(wetClock(visit, now)?.colour === 'red' ? [{ condition: 'wet hours', since } as const] : []),
+    ...(isWet(visit) && equipmentDown.length > 0 ? [{ condition: 'machine down', since } as const] : []),
+  ];
+}
+
+/** A raised stop as a fact. */
+export const raisedStop = (id: StopId, stop: string, raisedBy: string): RugFactOf<'StopCalled'> => ({
+  type: 'StopCalled',
+  stop,
+  condition: stopWords(id),
+  raisedBy,
+});

@@ -1,0 +1,58 @@
+import type { RugProblem } from '../dossier/index.ts';
+import type { WordsFor } from './words.ts';
+
+const listed = (items: readonly string[]) =>
+  items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+
+type FloorProblem = Extract<
+  RugProblem,
+  {
+    readonly code:
+      | 'dwell-not-over'
+      | 'residue-forbidden'
+      | 'stain-unknown'
+      | 'stain-answer-unknown'
+      | 'agent-not-planned'
+      | 'flow-step-not-next'
+      | 'stop-stands-on-reading';
+  }
+>;
+
+/** Problems of the wash floor. */
+export const floorWords = {
+  'dwell-not-over': ({ minutesLeft }) => ({
+    happened: `The dwell has ${minutesLeft} min left.`,
+    matters: 'Cut short it does half its work, and the next liquid meets what is left of it.',
+    now: 'Wait for the timer, or say why it ends now.',
+  }),
+  'residue-forbidden': ({ what, rule, residues, hazard, clear }) => ({
+    happened: `“${what}” would meet what is still in the rug: ${listed(residues)}${rule === 'mixture' ? '' : ` (${rule})`}.`,
+    matters: `Hazard: ${hazard}. Nobody may override this.`,
+    now: `${clear.join(' ')} If it was laid on already, call the stop “A wrong agent was used.”`,
+  }),
+  'stain-unknown': ({ mark }) => ({
+    happened: `No stain is recorded as “${mark}”.`,
+    matters: 'What was done must stand with the place it was done at.',
+    now: 'Draw the stain as a mark first, or load the page again.',
+  }),
+  'stain-answer-unknown': ({ question, answer }) => ({
+    happened: `The question “${question}” has no answer “${answer}”.`,
+    matters: 'An answer nobody can read narrows nothing.',
+    now: 'Choose one of the answers on the card.',
+  }),
+  'agent-not-planned': ({ agents, planned }) => ({
+    happened: `The step is for ${listed(planned)}, not for ${listed(agents)}.`,
+    matters: 'Only what was tested on these colours and agreed is laid on them.',
+    now: 'Use the planned agent. If another was laid on already, call the stop “A wrong agent was used.”',
+  }),
+  'flow-step-not-next': ({ flow, step, next }) => ({
+    happened: `“${step}” is not the next step of “${flow}”${next === null ? ', which is through' : `; “${next}” is`}.`,
+    matters: 'Each step stands on the one before it.',
+    now: next === null ? 'Load the page again.' : 'Log the step at hand first.',
+  }),
+  'stop-stands-on-reading': ({ condition }) => ({
+    happened: `This stop was raised by a reading that stands: ${condition}`,
+    matters: 'The harm a reading shows is not undone by taking the stop away.',
+    now: 'Follow the rescue card and clear the stop; if the reading was wrong, withdraw the reading first.',
+  }),
+} satisfies WordsFor<FloorProblem>;
