@@ -31,6 +31,7 @@ import { rugsDone } from './story/rugsDone.ts';
 import { rugsDrying } from './story/rugsDrying.ts';
 import { rugsOnTheFloor } from './story/rugsOnTheFloor.ts';
 import { rugsSetAside } from './story/rugsSetAside.ts';
+import { rugUnderRescue } from './story/rugUnderRescue.ts';
 import { demoShelf } from './story/shelf.ts';
 import { pictured } from './story/telling.ts';
 import { roomMoments } from './tellRoom.ts';
@@ -38,6 +39,7 @@ import { roomMoments } from './tellRoom.ts';
 /** Every rug of the demo, in the order in which they came. */
 export const demoRugs: readonly DemoRug[] = [
   ...rugsOnTheFloor,
+  ...rugUnderRescue,
   ...rugsDrying,
   ...rugsAtTheBench,
   ...rugsAwaitingWord,

@@ -89,6 +89,7 @@ export type RugProblem =
       'flow-step-not-next',
       { readonly flow: string; readonly step: string; readonly next: string | null }
     >
+  | Problem<'flow-before-wet-step', { readonly flow: string; readonly step: string }>
   | Problem<'stop-stands-on-reading', { readonly condition: string }>
   | Problem<'nothing-measured', Nothing>
   | Problem<'stop-unknown', { readonly stop: string }>

@@ -42,6 +42,7 @@ const codesByStatus: Readonly<Record<number, readonly string[]>> = {
     'entry-not-withdrawable',
     'entry-unknown',
     'entry-withdrawn-already',
+    'flow-before-wet-step',
     'flow-step-not-next',
     'identity-differs',
     'incident-unknown',

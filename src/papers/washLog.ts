@@ -6,6 +6,7 @@ import type { PaperBody } from './paperKinds.ts';
 import { facts, figures, heading, notice, row, table, text, words } from './parts.ts';
 import { photographsOf, setPhotographs } from './photographs.ts';
 import { planInForce } from './planInForce.ts';
+import { stainLogParts } from './stainParts.ts';
 import { personWords } from './visitWords.ts';
 
 const ph = (value: number | undefined): string => (value === undefined ? '' : figure(value, 2));
@@ -37,6 +38,11 @@ export function washLog(context: PaperContext): PaperBody {
     noted === null ? '' : shortMoment(noted.when, timeZone);
   const who = (noted: { readonly by: string } | null) =>
     noted === null ? '' : personWords(context, noted.by);
+  /** Who stood ready for a step, in their own entries. */
+  const helpersOf = (step: string, startedAt: string | undefined): string => {
+    const hands = visit.hands.filter((hand) => hand.step === step && hand.when <= (startedAt ?? ''));
+    return [...new Set(hands.map(who))].map((name) => `with ${name}`).join(', ');
+  };
   const wet = wetSince(visit);
   const open = visit.stops.filter(({ cleared }) => cleared === null);
   return {
@@ -104,12 +110,19 @@ export function washLog(context: PaperContext): PaperBody {
           moment(done),
           started === null || done === null ? '' : figure(hoursBetween(started.when, done.when) * 60, 0),
           who(done ?? started),
-          [done?.lot === undefined ? '' : `lot ${done.lot}`, started?.helpers ?? '', done?.note ?? '']
+          [
+            done?.lot === undefined ? '' : `lot ${done.lot}`,
+            started?.helpers ?? '',
+            helpersOf(step, started?.when),
+            done?.early === undefined ? '' : `before its dwell was over: ${done.early}`,
+            done?.note ?? '',
+          ]
             .filter((one) => one !== '')
             .join('\n'),
         ]),
         'No step has been started.',
       ),
+      ...stainLogParts(context),
       heading(1, 'Baths'),
       table(
         [
@@ -158,7 +171,7 @@ export function washLog(context: PaperContext): PaperBody {
       table(
         [words('Called', 1.5), words('Because', 2), words('Cleared', 1.5), words('How', 2)],
         visit.stops.map(({ called, cleared }) => [
-          `${moment(called)}\n${who(called)}`,
+          `${moment(called)}\n${called.raisedBy === undefined ? who(called) : `raised by a reading, ${who(called)}`}`,
           called.note === undefined ? called.condition : `${called.condition}\n${called.note}`,
           cleared === null ? 'not cleared' : `${moment(cleared)}\n${who(cleared)}`,
           cleared?.how ?? '',

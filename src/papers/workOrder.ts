@@ -10,6 +10,7 @@ import type { PaperHasNoGround } from './paperProblem.ts';
 import { facts, heading, list, notice, row, table, text, words } from './parts.ts';
 import { blockerParts, planInForce, presentPlan } from './planInForce.ts';
 import { sourceWords } from './sourceWords.ts';
+import { spottingParts } from './stainParts.ts';
 
 const amountWords = ({ agent, least, most, unit, source }: Amount): string => {
   const range = least === most ? figure(least, 1) : `${figure(least, 1)} to ${figure(most, 1)}`;
@@ -132,6 +133,7 @@ export function workOrder(context: PaperContext): Result<PaperBody, PaperHasNoGr
       heading(1, 'Steps'),
       text('Quantities are for this rug. Where a range stands, start at the lower end.', 'soft'),
       ...plan.steps.flatMap((step) => stepParts(step, plan, context)),
+      ...spottingParts(context, plan),
       heading(1, 'Stop conditions and what to do then'),
       table(
         [words('When', 1.4), words('Do', 2.6), words('From', 1)],

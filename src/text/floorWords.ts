@@ -14,6 +14,7 @@ type FloorProblem = Extract<
       | 'stain-answer-unknown'
       | 'agent-not-planned'
       | 'flow-step-not-next'
+      | 'flow-before-wet-step'
       | 'stop-stands-on-reading';
   }
 >;
@@ -49,6 +50,11 @@ export const floorWords = {
     happened: `“${step}” is not the next step of “${flow}”${next === null ? ', which is through' : `; “${next}” is`}.`,
     matters: 'Each step stands on the one before it.',
     now: next === null ? 'Load the page again.' : 'Log the step at hand first.',
+  }),
+  'flow-before-wet-step': ({ flow, step }) => ({
+    happened: `“${step}” of “${flow}” wets the rug, and no wet step of the plan has been started.`,
+    matters: 'The wet clock, the consent and the tests all hang on the plan’s own steps.',
+    now: 'Start the plan’s wet step in the list, then log this.',
   }),
   'stop-stands-on-reading': ({ condition }) => ({
     happened: `This stop was raised by a reading that stands: ${condition}`,

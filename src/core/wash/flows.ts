@@ -20,6 +20,8 @@ export interface FlowStep {
   /** What is written down; `tests` and `corrective aim` stand elsewhere in the record. */
   readonly log: 'done' | 'photograph' | 'reading' | 'pH' | 'choice' | 'tests' | 'corrective aim';
   readonly until?: 'at supply';
+  /** Water touches the rug: only within a wet step of the plan, which starts the wet clock. */
+  readonly wets?: true;
   readonly dwellMinutes?: number;
   readonly mostC?: number;
   readonly choices?: readonly FlowChoice[];

@@ -1,4 +1,5 @@
 import type {
+  Agent,
   Construction,
   Dye,
   Fibre,
@@ -127,12 +128,14 @@ export const blot = (
     readonly side?: 'face' | 'back';
     readonly strengthGPerL?: number;
     readonly colourChange?: Grade;
+    readonly agents?: readonly Agent[];
   } = {},
 ): RugFact => ({
   type: 'DyeTested',
   colour,
   side: how.side ?? 'face',
   liquid,
+  ...(how.agents === undefined ? {} : { agents: how.agents }),
   ...(how.ph === undefined ? {} : { ph: how.ph }),
   ...(how.temperatureC === undefined ? {} : { temperatureC: how.temperatureC }),
   ...(how.minutes === undefined ? {} : { minutes: how.minutes }),
@@ -253,6 +256,21 @@ export const tests = (grades: Parameters<typeof everyMissingBlot>[0]) =>
 
 /** So many starts and ends of the steps of the agreed plan, one after another. */
 export const acts = (count: number) => Array.from({ length: count }, () => nextAct);
+
+/** Starts and ends steps until one of this kind is under way. */
+export const actsUntil = (kind: string) =>
+  Array.from(
+    { length: 40 },
+    () =>
+      (view: View): RugFact | ByAnother | null =>
+        view.standing.visits
+          .at(-1)
+          ?.steps.some(
+            ({ step, done }) => done === null && step.replace(/^\d+-/, '') === kind.replaceAll(' ', '-'),
+          )
+          ? null
+          : nextAct(view),
+  );
 
 export const drying = (hours: number) => ({ type: 'DryingExpected', hours }) as const;
 

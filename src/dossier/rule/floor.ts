@@ -153,6 +153,10 @@ export const floorRules: Rules = {
     if (now === null || now.id !== step) {
       return { code: 'flow-step-not-next', facts: { flow, step, next: now?.id ?? null } };
     }
+    const visit = latestVisit(standing);
+    if (now.wets === true && (visit === null || !isWet(visit))) {
+      return { code: 'flow-before-wet-step', facts: { flow, step } };
+    }
     const isChosen = now.log !== 'choice' || now.choices?.some(({ id }) => id === fact.choice) === true;
     const isRead = now.log !== 'reading' || fact.conductivityUsPerCm !== undefined;
     const isAcid = now.log !== 'pH' || fact.ph !== undefined;

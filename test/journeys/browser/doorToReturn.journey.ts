@@ -117,8 +117,15 @@ async function wash(hand: Hand): Promise<number> {
     await toDry.or(start).waitFor();
     if (await toDry.isVisible()) return done;
     await start.click();
-    const finish = hand.scope.getByRole('button', { name: /^Done(,|$)(?! with lot)/ });
+    const finish = hand.scope.getByRole('button', { name: /^Done(,|$)(?! with )/ });
+    const isEarly = (await textOf(finish)).includes('before the dwell');
     await finish.click();
+    if (isEarly) {
+      await inSheet(hand, 'Before the dwell is over', async (sheet) => {
+        await sheet.choose('Why it ends now', 'The place is clean already');
+        await sheet.press('End it now');
+      });
+    }
     await finish.waitFor({ state: 'detached' });
   }
   throw new Error('The plan has more steps than a wash takes.');

@@ -1,0 +1,139 @@
+import { type SpottingCard, spottingCards, type WashPlan } from '../core/wash/index.ts';
+import { flowsOf, planFactsOf, workEventsOf } from '../dossier/index.ts';
+import { figure, shortMoment } from './measureWords.ts';
+import type { PaperPart } from './paper.ts';
+import type { PaperContext } from './paperContext.ts';
+import { facts, figures, heading, list, row, table, text, words } from './parts.ts';
+import { sourceWords } from './sourceWords.ts';
+import { personWords } from './visitWords.ts';
+
+const markWords = ({ rug }: PaperContext, mark: string | undefined): string =>
+  mark === undefined ? 'whole rug' : `mark ${rug.marks.findIndex((known) => known.mark === mark) + 1}`;
+
+const range = (least: number, most: number): string =>
+  least === most ? figure(least, 2) : `${figure(least, 2)} to ${figure(most, 2)}`;
+
+const cardParts = (context: PaperContext, card: SpottingCard): readonly PaperPart[] => {
+  const rows = [
+    row('State', card.state, card.because),
+    ...(card.before.length === 0 ? [] : [row('Before it', card.before.join('\n'))]),
+    ...(card.amounts.length === 0
+      ? []
+      : [
+          row(
+            'Take',
+            card.amounts
+              .map(({ agent, least, most, unit }) => `${range(least, most)} ${unit} ${agent}`)
+              .join('\n'),
+            'start low, the meter decides',
+          ),
+        ]),
+    ...(card.ph === undefined ? [] : [row('pH', range(card.ph.least, card.ph.most))]),
+    ...(card.agents.length === 0 ? [] : [row('At most', `${figure(card.mostC)} °C`)]),
+    ...(card.dwellMinutes === 0 ? [] : [row('Dwell', `${figure(card.dwellMinutes)} min`)]),
+    ...(card.tests.length === 0
+      ? []
+      : [
+          row(
+            'Spotter tests',
+            card.tests
+              .map(({ name, isMade }) => `${name}: ${isMade ? 'in the dossier' : 'missing'}`)
+              .join('\n'),
+          ),
+        ]),
+    row('Never', card.never.join(', ')),
+    ...(card.cautions.length === 0 ? [] : [row('Caution', card.cautions.join('\n'))]),
+  ];
+  return [
+    heading(2, `${markWords(context, card.stain)}, ${card.class}: ${card.golden}`),
+    text(`${card.what} ${card.chemistry}`),
+    facts(...rows),
+    text(`Card: ${sourceWords(card.source)}.`, 'soft'),
+  ];
+};
+
+/** The spotting cards of the rug in the order to work them, and the flows it calls for. */
+export function spottingParts(context: PaperContext, plan: WashPlan): readonly PaperPart[] {
+  const { rug, workshop, issuedAt } = context;
+  const { settings } = workshop;
+  const known = planFactsOf(rug, settings, issuedAt);
+  const cards = known.ok ? spottingCards(known.value, plan.bounds, workEventsOf(rug)) : [];
+  const flows = flowsOf(rug, { settings, now: issuedAt });
+  return [
+    ...(cards.length === 0
+      ? []
+      : [
+          heading(1, 'Stains, in the golden order over the whole rug'),
+          ...cards.flatMap((card) => cardParts(context, card)),
+        ]),
+    ...flows.flatMap(({ flow, mark, steps }): readonly PaperPart[] => [
+      heading(1, `${flow.title}, ${markWords(context, mark)}`),
+      text(flow.because),
+      list(steps.map(({ step, state }) => `${step.do}${state === 'done' ? ' (done)' : ''}`)),
+      text(
+        `Never: ${flow.never.join('; ')}. ${flow.cautions.join(' ')} ${sourceWords(flow.source)}.`,
+        'soft',
+      ),
+    ]),
+  ];
+}
+
+/** What was laid on each stain and what came of it, and what the flows logged. */
+export function stainLogParts(context: PaperContext): readonly PaperPart[] {
+  const { visit, timeZone } = context;
+  if (visit.spots.length + visit.flowLog.length === 0) return [];
+  return [
+    heading(1, 'Stains'),
+    table(
+      [
+        words('When', 1.4),
+        words('Where', 0.8),
+        words('What', 1.8),
+        figures('pH', 0.5),
+        figures('°C', 0.5),
+        figures('Min', 0.5),
+        words('Outcome', 0.9),
+        words('Who', 1),
+      ],
+      visit.spots.map((spot) => [
+        shortMoment(spot.when, timeZone),
+        markWords(context, spot.mark),
+        spot.agents.length === 0 ? spot.golden : `${spot.golden}: ${spot.agents.join(', ')}`,
+        spot.ph === undefined ? '' : figure(spot.ph, 2),
+        spot.temperatureC === undefined ? '' : figure(spot.temperatureC),
+        spot.minutes === undefined ? '' : figure(spot.minutes),
+        spot.outcome,
+        personWords(context, spot.by),
+      ]),
+      'No spotter was used.',
+    ),
+    table(
+      [
+        words('When', 1.4),
+        words('Flow', 1.2),
+        words('Where', 0.8),
+        words('Step', 1),
+        words('Found', 2),
+        words('Who', 1),
+      ],
+      visit.flowLog.map((entry) => [
+        shortMoment(entry.when, timeZone),
+        entry.flow.replaceAll('-', ' '),
+        markWords(context, entry.mark),
+        entry.step.replaceAll('-', ' '),
+        [
+          entry.choice?.replaceAll('-', ' ') ?? '',
+          entry.conductivityUsPerCm === undefined ? '' : `${figure(entry.conductivityUsPerCm, 0)} µS/cm`,
+          entry.supplyConductivityUsPerCm === undefined
+            ? ''
+            : `supply ${figure(entry.supplyConductivityUsPerCm, 0)} µS/cm`,
+          entry.ph === undefined ? '' : `pH ${figure(entry.ph, 2)}`,
+        ]
+          .filter((one) => one !== '')
+          .join(', '),
+        personWords(context, entry.by),
+      ]),
+      'No flow was logged.',
+    ),
+  ];
+}
