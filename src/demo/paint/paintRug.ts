@@ -134,7 +134,14 @@ export function paintRug(
     paintAbrash(rug, design, random),
   );
   const troubles = design.troubles.map((trouble) => paintTrouble(trouble, rug, random)).join('');
-  const weave = `<pattern id="weave" width="${design.gaugeMm}" height="${design.gaugeMm}" patternUnits="userSpaceOnUse"><path d="M0 0H${design.gaugeMm}M0 0V${design.gaugeMm}" stroke="#000" stroke-opacity="${side === 'back' ? 0.3 : 0.14}" stroke-width="${design.gaugeMm * 0.3}"/></pattern>`;
+  // Lines drawn out: a pattern with so small a tile takes the renderer twenty times as long.
+  const threads = (from: number, until: number, line: (at: number) => string) =>
+    Array.from({ length: Math.ceil((until - from) / design.gaugeMm) }, (_, at) =>
+      line(from + at * design.gaugeMm),
+    ).join('');
+  const across = threads(rug.y, rug.y + rug.height, (y) => `M${rug.x} ${y}h${rug.width}`);
+  const along = threads(rug.x, rug.x + rug.width, (x) => `M${x} ${rug.y}v${rug.height}`);
+  const weave = `<path d="${across}${along}" fill="none" stroke="#000" stroke-opacity="${side === 'back' ? 0.3 : 0.14}" stroke-width="${design.gaugeMm * 0.3}"/>`;
   const flecks = Array.from({ length: 60 }, () => {
     const [x, y, long] = [random() * 180, random() * 120, 6 + random() * 18];
     return `M${x.toFixed(0)} ${y.toFixed(0)}h${long.toFixed(0)}`;
@@ -149,5 +156,5 @@ export function paintRug(
   const dust = soil === 0 ? '' : rect(rug, '#5f4d30', `opacity="${soil}"`);
   const onTop = laid === '' ? '' : `<g transform="translate(${cx} ${rug.y + rug.height * 0.68})">${laid}</g>`;
   const fringe = design.fringe === null ? '' : paintFringe(rug, design.fringe, random);
-  return `<svg xmlns="http://www.w3.org/2000/svg" width="${Math.round(width * scale)}" height="${Math.round(height * scale)}" viewBox="0 0 ${width} ${height}"><defs>${weave}${wool}<clipPath id="rug">${clip}</clipPath><clipPath id="field">${rect(frame, '#000')}</clipPath><linearGradient id="light" x1="0" y1="0" x2="1" y2="1"><stop offset="0" stop-color="#fff" stop-opacity=".16"/><stop offset="1" stop-color="#000" stop-opacity=".2"/></linearGradient></defs>${rect({ x: 0, y: 0, width, height }, '#a9a198')}<g${mirror}><g transform="translate(12 14)" opacity=".25">${clip}</g>${fringe}<g clip-path="url(#rug)">${parts.join('')}${troubles}${rect(rug, 'url(#wool)')}${rect(rug, 'url(#weave)')}${dust}</g>${onTop}</g>${side === 'face' ? rect({ x: 0, y: 0, width, height }, 'url(#light)') : ''}</svg>`;
+  return `<svg xmlns="http://www.w3.org/2000/svg" width="${Math.round(width * scale)}" height="${Math.round(height * scale)}" viewBox="0 0 ${width} ${height}"><defs>${wool}<clipPath id="rug">${clip}</clipPath><clipPath id="field">${rect(frame, '#000')}</clipPath><linearGradient id="light" x1="0" y1="0" x2="1" y2="1"><stop offset="0" stop-color="#fff" stop-opacity=".16"/><stop offset="1" stop-color="#000" stop-opacity=".2"/></linearGradient></defs>${rect({ x: 0, y: 0, width, height }, '#a9a198')}<g${mirror}><g transform="translate(12 14)" opacity=".25">${clip}</g>${fringe}<g clip-path="url(#rug)">${parts.join('')}${troubles}${rect(rug, 'url(#wool)')}${weave}${dust}</g>${onTop}</g>${side === 'face' ? rect({ x: 0, y: 0, width, height }, 'url(#light)') : ''}</svg>`;
 }
