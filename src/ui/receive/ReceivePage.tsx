@@ -98,11 +98,11 @@ export function ReceivePage() {
     change({ step: next, rugAt: rugNext });
   };
   const onward = () => {
-    if (goToSlip()) return;
     if (Object.keys(faultsOf(intake, step, rug, thisDay())).length > 0) {
       setTried(here);
       return;
     }
+    if (goToSlip()) return;
     go(steps[at + 1] ?? step);
   };
   const isWide = step === 'marks';
