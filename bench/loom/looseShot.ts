@@ -15,6 +15,7 @@ export interface LaidPiece {
 export interface LooseShotSpec {
   readonly shot: ShotSpec;
   readonly serial: string;
+  readonly tag: string | null;
   readonly pieces: readonly LaidPiece[];
   /** Printed size against drawn size, across and along. */
   readonly printed: readonly [across: number, along: number];
@@ -31,8 +32,8 @@ const onSheet: Readonly<Record<CornerName, readonly [number, number]>> = {
   D: [-85, 10],
 };
 
-function printPiece(serial: string, corner: CornerName): Float32Array {
-  const drawn = drawLooseCard({ serial, tag: null, draw: zxingCodes.draw });
+function printPiece({ serial, tag }: LooseShotSpec, corner: CornerName): Float32Array {
+  const drawn = drawLooseCard({ serial, tag, draw: zxingCodes.draw });
   if (!drawn.ok) throw new Error(drawn.problem.code);
   const [wide, high] = [box.width / cell, box.height / cell];
   const [left, top] = onSheet[corner];
@@ -61,7 +62,7 @@ export function photographLoose(chance: Chance, spec: LooseShotSpec): LooseShot 
     const turn = (piece.turnDeg * Math.PI) / 180;
     return {
       ...piece,
-      paper: printPiece(spec.serial, piece.corner),
+      paper: printPiece(spec, piece.corner),
       cos: Math.cos(turn),
       sin: Math.sin(turn),
     };
@@ -109,6 +110,7 @@ export function drawLooseShot(
   };
   return {
     serial: '7K3M4Q',
+    tag: null,
     printed: [1, 1],
     pieces: corners.map((corner) => ({
       corner,

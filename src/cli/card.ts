@@ -15,7 +15,7 @@ a photograph its scale, perspective and colour.
 Print it at 100 % on stiff white paper, cut the window out, measure the 100 mm bar once with a steel ruler
 and keep the number: a card that was never measured gives a scale of ±3 %.
 
---tag     the tag of the rug, as a code of its own
+--tag     the tag of the rug: up to 12 letters, digits and hyphens on the sheet, 7 on loose pieces
 --serial  six letters or digits; made by chance when left out
 --paper   a4 (usual) or letter
 --form    window (usual), or loose: four pieces to lie at the corners of a whole rug
@@ -88,12 +88,14 @@ export const cardCommand = (pictures: Pictures, codes: Codes): Command => ({
       throw new WrongCall(`--paper is “${paper}”; it takes a4 or letter.`);
     const serial = values.serial ?? newCardSerial(randomInt);
     const draw = form === 'loose' ? drawLooseCard : drawCard;
-    const drawn = draw({ serial, tag: values.tag ?? null, draw: codes.draw });
+    // Codes hold capital letters only; a tag means the same either way.
+    const tag = values.tag?.toUpperCase() ?? null;
+    const drawn = draw({ serial, tag, draw: codes.draw });
     if (!drawn.ok) return printRefusal(drawn.problem, problemWords, values.json, terminal);
     await terminal.writeBytes(out, cardPdf(drawn.value, paper));
     terminal.print(
       values.json
-        ? JSON.stringify({ serial, tag: values.tag ?? null, form, paper, out })
+        ? JSON.stringify({ serial, tag, form, paper, out })
         : `Card ${serial} is in ${out}. Print it at 100 %, measure its 100 mm bar, and keep the number with the serial.`,
     );
     return 0;

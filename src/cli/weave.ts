@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util';
-import { type CardReading, countOnCard, readCard, scaleBesideCard } from '../core/card/index.ts';
+import { type CardReading, countOnCard, readEitherCard, scaleBesideCard } from '../core/card/index.ts';
 import {
   countWeave,
   decideNodes,
@@ -29,8 +29,8 @@ Counts the knots on a photograph of the back of a rug.
   wefthouse weave back.jpg
   wefthouse weave back.jpg --mm-per-px 0.052 --nodes-per-knot 2 --overlay back-counted.png
 
-The scale is read from a weave card in the picture; --mm-per-px gives it by hand. Without a scale the
-repeats are given in pixels and no density is stated.
+The scale is read from a weave card in the picture, with a window or in loose pieces; --mm-per-px gives it
+by hand. Without a scale the repeats are given in pixels and no density is stated.
 
 --window          part of the picture to look at, in pixels from its upper left corner
 --nodes-per-knot  level warps show 2 nodes to a knot on the back, fully depressed warps 1; auto (usual)
@@ -72,12 +72,12 @@ const figures = (value: number): string => String(Number(value.toPrecision(3)));
 
 function inWords(answer: WeaveAnswer): string {
   const lines = (['weftwise', 'warpwise'] as const).map((axis) => {
-    const { knotsPer7cm, interval95, pitchPx, confidence } = answer[axis];
+    const { knotsPer7cm, interval95, pitchPx, confidence, basis } = answer[axis];
     const knots =
       knotsPer7cm === null || interval95 === null
         ? ''
         : `${figures(knotsPer7cm)} knots in 7 cm (${interval95.map(figures).join(' to ')}), `;
-    return `${axis}: ${knots}a repeat every ${figures(pitchPx)} px, confidence ${confidence.toFixed(2)}`;
+    return `${axis}: ${knots}a repeat every ${figures(pitchPx)} px, confidence ${confidence.toFixed(2)}, ${basis === 'tapped' ? 'by your taps' : basis}`;
   });
   const { density, nodesPerKnot } = answer;
   if (density !== null)
@@ -209,7 +209,7 @@ export const weaveCommand = (pictures: Pictures, codes: Codes): Command => ({
     const picture = { width: image.widthPx, height: image.heightPx, channels: 3, data: image.data } as const;
     const card =
       mmPerPx === undefined
-        ? readCard(picture, await codes.read(image), {
+        ? readEitherCard(picture, await codes.read(image), {
             barMm: barMm ?? null,
             ...(values.tag === undefined ? {} : { tag: values.tag }),
           })
@@ -227,7 +227,7 @@ export const weaveCommand = (pictures: Pictures, codes: Codes): Command => ({
       decideNodes(nodes, count.value.count.nodesHint),
     );
     // A tag that cannot be read proves nothing, and the person asked for proof.
-    const unread = values.tag !== undefined && reading !== null && reading.tag === null;
+    const unread = values.tag !== undefined && (reading === null || reading.tag === null);
     const answer: WeaveAnswer = unread ? { ...bare, notes: [...bare.notes, 'card-tag-not-read'] } : bare;
     const counted = performance.now();
     if (values.overlay !== undefined)

@@ -44,9 +44,9 @@ export const cardWords = {
     matters: 'The measured bar of a card is kept under its serial.',
     now: 'Give six capital letters or digits, or leave it out to have one made.',
   }),
-  'card-tag-not-usable': ({ given }) => ({
+  'card-tag-not-usable': ({ given, most }) => ({
     happened: `“${given}” cannot be put on a card as a tag.`,
     matters: 'The card’s code holds only capital letters, digits and hyphens.',
-    now: 'Give up to twelve of them.',
+    now: `Give up to ${most} of them, or leave the tag out.`,
   }),
 } satisfies WordsFor<Exclude<CardProblem, { code: 'out-of-range' }> | CardOrderProblem>;

@@ -66,7 +66,7 @@ export const weaveNoteWords: Readonly<Record<WeaveNote, string>> = {
   'card-not-measured':
     'This card was never measured: its scale is unverified, ±3 %. Measure its 100 mm bar and give the length.',
   'card-tag-not-read':
-    'The tag on the card could not be read, so nothing shows that this is a picture of the rug asked for.',
+    'No tag of a card was read in the picture, so nothing shows that it is a picture of the rug asked for.',
   'no-scale': 'No weave card and no scale: repeats are given in pixels, and no density is stated.',
   'nodes-undecided':
     'One or two nodes per knot? Look at the back: level warps show two nodes to a knot, fully depressed warps one. No density is stated until it is said.',
@@ -74,6 +74,8 @@ export const weaveNoteWords: Readonly<Record<WeaveNote, string>> = {
   'few-pixels': 'Under 6 px to a repeat: a closer photograph would be surer.',
   'other-factor-close':
     'Another reading is close; see the candidates, or tap the two ends of five to ten knots.',
+  'one-axis-automatic':
+    'The taps decide only the way they lie; the other was counted automatically, and nobody has confirmed it.',
   'not-confirmed': 'Counted automatically; nobody has confirmed it on the overlay.',
 };
 

@@ -157,7 +157,7 @@ describe('a card that cannot be trusted is said to be so', () => {
 
   test('a card whose tag is not in the picture, when a tag was asked for', async () => {
     const { answer } = await weave('small.jpg', '--tag', 'R-0417');
-    expect(answer.notes.join(' ')).toContain('tag on the card could not be read');
+    expect(answer.notes.join(' ')).toContain('No tag of a card was read');
   });
 
   test('a card of another rug', async () => {

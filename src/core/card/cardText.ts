@@ -6,11 +6,22 @@ export type CornerName = 'A' | 'B' | 'C' | 'D';
 export type CardText =
   | { readonly kind: 'corner'; readonly serial: string; readonly corner: CornerName }
   /** One of four loose pieces that lie at the corners of a whole rug. */
-  | { readonly kind: 'loose'; readonly serial: string; readonly corner: CornerName }
+  | {
+      readonly kind: 'loose';
+      readonly serial: string;
+      readonly corner: CornerName;
+      readonly tag: string | null;
+    }
   | { readonly kind: 'tag'; readonly tag: string };
 
 const cornerForm = /^WEFT-([0-9A-Z]{6})-([ABCD])$/;
 const looseForm = /^WEFTL-([0-9A-Z]{6})-([ABCD])$/;
+/** Short, so that a piece's code stays as coarse with a tag as without. */
+const taggedLooseForm = /^WL([0-9A-Z]{6})([ABCD])([0-9A-Z-]{1,7})$/;
+/** What a loose piece's code holds of a tag beside serial and corner. */
+export const looseTagMost = 7;
+/** What the sheet's own code of the tag holds. */
+export const sheetTagMost = 12;
 const tagForm = /^WEFT-TAG-([0-9A-Z-]{1,12})$/;
 
 /**
@@ -23,9 +34,11 @@ export const cornerText = (serial: string, corner: CornerName): string => `WEFT-
 /**
  * The text of a loose piece's code.
  *
+ * @param tag - of the rug, at most seven characters; null for pieces that serve any rug
  * @source none: form of this project
  */
-export const looseText = (serial: string, corner: CornerName): string => `WEFTL-${serial}-${corner}`;
+export const looseText = (serial: string, corner: CornerName, tag: string | null): string =>
+  tag === null ? `WEFTL-${serial}-${corner}` : `WL${serial}${corner}${tag}`;
 
 /**
  * The text of the tag's code.
@@ -44,10 +57,11 @@ export function readCardText(text: string): CardText | null {
   for (const [kind, form] of [
     ['corner', cornerForm],
     ['loose', looseForm],
+    ['loose', taggedLooseForm],
   ] as const) {
-    const [, serial, corner] = form.exec(text) ?? [];
+    const [, serial, corner, tag = null] = form.exec(text) ?? [];
     if (serial !== undefined && (corner === 'A' || corner === 'B' || corner === 'C' || corner === 'D'))
-      return { kind, serial, corner };
+      return kind === 'loose' ? { kind, serial, corner, tag } : { kind, serial, corner };
   }
   const [, tag] = tagForm.exec(text) ?? [];
   return tag === undefined ? null : { kind: 'tag', tag };

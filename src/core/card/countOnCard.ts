@@ -113,6 +113,7 @@ export function countOnCard(
       pitchPx: axis.pitchPx * factor,
       pitchInterval95: [axis.pitchInterval95[0] * factor, axis.pitchInterval95[1] * factor],
       confidence: axis.confidence,
+      basis: axis.basis,
       strips: axis.strips.map((strip) => ({
         ...strip,
         lengthPx: strip.lengthPx * factor,

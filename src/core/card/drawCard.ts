@@ -1,6 +1,6 @@
 import geometry from '../../../data/card/geometry.json' with { type: 'json' };
 import { done, type Problem, type Result } from '../../units/index.ts';
-import { type CornerName, codePlace, cornerText, tagText } from './cardText.ts';
+import { type CornerName, codePlace, cornerText, sheetTagMost, tagText } from './cardText.ts';
 
 /** A shape of the card in millimetres from the window's middle, x to the right, y down. */
 export type CardShape =
@@ -47,7 +47,7 @@ export interface CardOrder {
 
 export type CardOrderProblem =
   | Problem<'card-serial-not-usable', { readonly given: string }>
-  | Problem<'card-tag-not-usable', { readonly given: string }>;
+  | Problem<'card-tag-not-usable', { readonly given: string; readonly most: number }>;
 
 export const codeShapes = (
   { modules, dark }: CodeModules,
@@ -100,12 +100,13 @@ export function barShapes(y: number): readonly CardShape[] {
 /**
  * Why a serial or a tag cannot stand on a card.
  *
+ * @param most - characters its code holds of a tag
  * @source none: layout of this project's card
  */
-export function orderProblem(serial: string, tag: string | null): CardOrderProblem | null {
+export function orderProblem(serial: string, tag: string | null, most: number): CardOrderProblem | null {
   if (!/^[0-9A-Z]{6}$/.test(serial)) return { code: 'card-serial-not-usable', facts: { given: serial } };
-  if (tag !== null && !/^[0-9A-Z-]{1,12}$/.test(tag))
-    return { code: 'card-tag-not-usable', facts: { given: tag } };
+  if (tag !== null && (tag.length > most || !/^[0-9A-Z-]+$/.test(tag)))
+    return { code: 'card-tag-not-usable', facts: { given: tag, most } };
   return null;
 }
 
@@ -119,7 +120,7 @@ export function orderProblem(serial: string, tag: string | null): CardOrderProbl
  * @source none: data/card/geometry.json
  */
 export function drawCard({ serial, tag, draw }: CardOrder): Result<readonly CardShape[], CardOrderProblem> {
-  const problem = orderProblem(serial, tag);
+  const problem = orderProblem(serial, tag, sheetTagMost);
   if (problem !== null) return { ok: false, problem };
   const { window, code, patches, bar, arrow, tag: tagPlace } = geometry;
   const half = window / 2;

@@ -1,6 +1,6 @@
 import geometry from '../../../data/card/geometry.json' with { type: 'json' };
 import { done, type Result } from '../../units/index.ts';
-import { type CornerName, looseText } from './cardText.ts';
+import { type CornerName, looseTagMost, looseText } from './cardText.ts';
 import {
   barShapes,
   type CardOrder,
@@ -29,7 +29,7 @@ function pieceShapes(
     text: words,
   });
   return [
-    ...codeShapes(draw(looseText(serial, corner)), left, top, loose.side),
+    ...codeShapes(draw(looseText(serial, corner, tag)), left, top, loose.side),
     ...patches.centres.map(
       (centre, index): CardShape => ({
         kind: 'rectangle',
@@ -60,11 +60,11 @@ function pieceShapes(
  * @param order - serial, tag, and what draws a QR code
  * @returns shapes in millimetres from the sheet's middle; the pieces are to be cut apart
  * @refuses card-serial-not-usable - not six capital letters or digits
- * @refuses card-tag-not-usable - not up to twelve capital letters, digits or hyphens
+ * @refuses card-tag-not-usable - not up to seven capital letters, digits or hyphens
  * @source none: data/card/geometry.json
  */
 export function drawLooseCard(order: CardOrder): Result<readonly CardShape[], CardOrderProblem> {
-  const problem = orderProblem(order.serial, order.tag);
+  const problem = orderProblem(order.serial, order.tag, looseTagMost);
   if (problem !== null) return { ok: false, problem };
   const text = (y: number, words: string): CardShape => ({
     kind: 'text',

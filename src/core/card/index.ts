@@ -5,6 +5,7 @@ export * from './drawCard.ts';
 export * from './drawLoose.ts';
 export * from './findCodes.ts';
 export { type Homography, homographyOf, type PointPair, project, solve, unproject } from './homography.ts';
+export { withMeasuredBar } from './measuredBar.ts';
 export * from './readCard.ts';
 export { readEitherCard, readLooseCard } from './readLoose.ts';
 export { type WindowPicture, windowPicture } from './windowPicture.ts';

@@ -11,6 +11,8 @@ import {
   stretchAt,
   unproject,
 } from './homography.ts';
+import { spread, usableBar, withMeasuredBar } from './measuredBar.ts';
+import { type OtherTag, otherTag } from './otherTag.ts';
 import { refine } from './refine.ts';
 
 export type CardProblem =
@@ -19,7 +21,7 @@ export type CardProblem =
   | Problem<'card-codes-disagree', { readonly share: number; readonly most: number }>
   | Problem<'card-stretched', { readonly share: number; readonly most: number }>
   | Problem<'two-cards', { readonly serials: readonly string[] }>
-  | Problem<'card-other-tag', { readonly found: string; readonly expected: string }>
+  | OtherTag
   | OutOfRange;
 
 /** A code of the card as a reader found it. */
@@ -167,44 +169,6 @@ function readPatches(picture: Picture, h: Homography): readonly Patch[] {
   );
 }
 
-/** A figure with a share of it to either side. */
-export const spread = (middle: number, half: number): readonly [number, number] => [
-  middle * (1 - half),
-  middle * (1 + half),
-];
-
-function usableBar(barMm: number): Result<number, OutOfRange> {
-  if (barMm >= limits.barMm.least && barMm <= limits.barMm.most) return done(barMm);
-  return refused('out-of-range', { field: 'the measured bar', value: barMm, ...limits.barMm, symbol: 'mm' });
-}
-
-/**
- * A reading put right by the length of the card's printed bar.
- *
- * @param reading - of a card whose bar was not yet taken into account
- * @param barMm - the 100 mm bar as measured with a ruler [mm]
- * @refuses out-of-range - a bar nobody could have measured
- * @source none: everything printed larger or smaller than drawn, the bar tells by how much
- */
-export function withMeasuredBar(reading: CardReading, barMm: number): Result<CardReading, OutOfRange> {
-  const bar = usableBar(barMm);
-  if (!bar.ok) return bar;
-  const printed = bar.value / geometry.bar.length;
-  const mmPerPx = reading.mmPerPx * printed;
-  return done({
-    ...reading,
-    homography: reading.homography.map((value, index) =>
-      index === 2 || index === 5 || index === 8 ? value : value / printed,
-    ),
-    mmPerPx,
-    xMmPerPx: reading.xMmPerPx * printed,
-    yMmPerPx: reading.yMmPerPx * printed,
-    interval95: spread(mmPerPx, Math.hypot(reading.seenHalf, limits.measuredScale)),
-    measured: true,
-    halfWindowMm: reading.halfWindowMm * printed,
-  });
-}
-
 /**
  * Reads the weave card in a picture: scale, perspective, direction, grey patches, serial, tag.
  *
@@ -240,8 +204,8 @@ export function readCard(
   if (first === undefined) return refused('card-not-found', { codes: codes.length });
   const names = seen.map(({ corner }) => corner);
   if (serials.length > 1 || new Set(names).size < names.length) return refused('two-cards', { serials });
-  if (options.tag !== undefined && tag !== null && tag !== options.tag)
-    return refused('card-other-tag', { found: tag, expected: options.tag });
+  const other = otherTag(tag, options.tag);
+  if (other !== null) return { ok: false, problem: other };
   if (seen.length === 1) return refused('card-one-code', { serial: first.serial, corner: first.corner });
 
   const { side } = geometry.code;

@@ -4,6 +4,8 @@ import { done, type Result, refused } from '../../units/index.ts';
 import type { Picture } from '../weave/index.ts';
 import { type CornerName, codePlace, readCardText } from './cardText.ts';
 import { type Homography, homographyOf, project, stretchAt } from './homography.ts';
+import { spread, withMeasuredBar } from './measuredBar.ts';
+import { otherTag } from './otherTag.ts';
 import {
   type CardOptions,
   type CardProblem,
@@ -13,8 +15,6 @@ import {
   printStretches,
   readCard,
   type SeenCode,
-  spread,
-  withMeasuredBar,
 } from './readCard.ts';
 import { type Rectified, rectifiedUnitPx, rectify, type SeenPiece } from './rectify.ts';
 import { refine } from './refine.ts';
@@ -115,11 +115,12 @@ function patchesOf(picture: Picture, { corner, homography }: ReadPiece): readonl
  *
  * @param picture - the picture the codes were found in, full size
  * @param codes - every QR code found in it
- * @param options - the measured bar; loose pieces carry no tag that can be read
+ * @param options - the measured bar, and the tag the picture should belong to
  * @returns scale at the middle of the pieces with its interval
  * @refuses card-not-found - no loose piece
  * @refuses card-one-code - one piece alone fixes no perspective
  * @refuses two-cards - pieces of several cards
+ * @refuses card-other-tag - pieces of another rug
  * @refuses card-codes-disagree - the pieces do not lie flat on one plane, or are not of one size
  * @refuses card-stretched - printed with unequal scales, where the pieces lie parallel
  * @refuses out-of-range - a bar nobody could have measured
@@ -128,7 +129,7 @@ function patchesOf(picture: Picture, { corner, homography }: ReadPiece): readonl
 export function readLooseCard(
   picture: Picture,
   codes: readonly SeenCode[],
-  options: Pick<CardOptions, 'barMm'>,
+  options: CardOptions,
 ): Result<CardReading, CardProblem> {
   const seen = codes.flatMap(({ text, corners }) => {
     const said = readCardText(text);
@@ -139,6 +140,9 @@ export function readLooseCard(
   const serials = [...new Set(seen.map(({ serial }) => serial))];
   if (serials.length > 1 || new Set(seen.map(({ corner }) => corner)).size < seen.length)
     return refused('two-cards', { serials });
+  const tag = seen.find((piece) => piece.tag !== null)?.tag ?? null;
+  const other = otherTag(tag, options.tag);
+  if (other !== null) return { ok: false, problem: other };
   const pieces = seen.flatMap(({ corner, corners }) => readPiece(picture, corner, corners) ?? []);
   if (pieces.length < 2) return refused('card-one-code', { serial: first.serial, corner: first.corner });
 
@@ -176,7 +180,7 @@ export function readLooseCard(
   const unmeasured: CardReading = {
     form: 'loose',
     serial: first.serial,
-    tag: null,
+    tag,
     corners: pieces.map(({ corner }) => corner),
     homography,
     mmPerPx,
@@ -193,9 +197,9 @@ export function readLooseCard(
 }
 
 /**
- * The sheet with a window where there is one, else the loose pieces.
+ * The sheet with a window, or the loose pieces: whichever lies in the picture.
  *
- * @param options - the tag is looked for on the sheet only; loose pieces carry none that can be read
+ * @refuses two-cards - both do, and it cannot be told which of them is meant
  * @refuses as readCard - and as readLooseCard where only pieces were seen
  * @source none: this project's
  */
@@ -204,9 +208,10 @@ export function readEitherCard(
   codes: readonly SeenCode[],
   options: CardOptions,
 ): Result<CardReading, CardProblem> {
-  const sheet = readCard(picture, codes, options);
-  const hasLoose = codes.some(({ text }) => readCardText(text)?.kind === 'loose');
-  return !sheet.ok && sheet.problem.code === 'card-not-found' && hasLoose
-    ? readLooseCard(picture, codes, options)
-    : sheet;
+  const said = codes.flatMap(({ text }) => readCardText(text) ?? []);
+  const sheets = said.flatMap((one) => (one.kind === 'corner' ? one.serial : []));
+  const pieces = said.flatMap((one) => (one.kind === 'loose' ? one.serial : []));
+  if (sheets.length > 0 && pieces.length > 0)
+    return refused('two-cards', { serials: [...sheets, ...pieces] });
+  return (pieces.length > 0 ? readLooseCard : readCard)(picture, codes, options);
 }

@@ -39,11 +39,15 @@ export interface WeaveOptions {
   readonly confirmed?: { readonly weftwisePx: number; readonly warpwisePx: number };
 }
 
+/** How a count along an axis came about. */
+export type WeaveBasis = 'automatic' | 'confirmed' | 'tapped';
+
 export interface AxisCount {
   /** The visible repeat at the window's centre [px of the picture]. */
   readonly pitchPx: number;
   readonly pitchInterval95: readonly [number, number];
   readonly confidence: number;
+  readonly basis: WeaveBasis;
   /** Repeats followed along each strip. */
   readonly strips: readonly FollowedStrip[];
 }
@@ -59,7 +63,6 @@ export interface WeaveCount {
     readonly warpwise: number;
     readonly weight: number;
   }[];
-  readonly basis: 'automatic' | 'confirmed' | 'tapped';
   readonly window: Window;
   /** What colour changes say about nodes per knot; null where too little colour changes. */
   readonly nodesHint: NodesHint | null;
@@ -120,10 +123,11 @@ function pairUp(weftwise: readonly LikelyRepeat[], warpwise: readonly LikelyRepe
     .sort((a, b) => b.weight - a.weight);
 }
 
-const axisCount = (repeat: MeasuredRepeat, confidence: number): AxisCount => ({
+const axisCount = (repeat: MeasuredRepeat, confidence: number, basis: WeaveBasis): AxisCount => ({
   pitchPx: repeat.pitchPx,
   pitchInterval95: [repeat.pitchPx * (1 - repeat.halfInterval), repeat.pitchPx * (1 + repeat.halfInterval)],
   confidence,
+  basis,
   strips: repeat.follow(),
 });
 
@@ -201,7 +205,8 @@ export function countWeave(picture: Picture, options: WeaveOptions = {}): Result
       // The person decided the factor; the picture may move it by a tenth, no more.
       const agrees = Math.abs(Math.log(repeat.pitchPx / known)) < 0.1;
       const kept = agrees ? repeat : { ...repeat, pitchPx: known, halfInterval: 0.05 };
-      counts.set(axis, axisCount(kept, agrees ? Math.max(0.9, confidence) : 0.6));
+      const basis = taps.value.some((one) => one.axis === axis) ? 'tapped' : 'confirmed';
+      counts.set(axis, axisCount(kept, agrees ? Math.max(0.9, confidence) : 0.6, basis));
       continue;
     }
     if (repeat.pitchPx < leastPitchPx)
@@ -212,7 +217,7 @@ export function countWeave(picture: Picture, options: WeaveOptions = {}): Result
         ? refused('weave-undecided', { axis, pitchesPx: found[axis].map((one) => one.repeat.pitchPx) })
         : notSeen(axis);
     }
-    counts.set(axis, axisCount(repeat, confidence));
+    counts.set(axis, axisCount(repeat, confidence, 'automatic'));
   }
   const [weftwise, warpwise] = [counts.get('weftwise'), counts.get('warpwise')];
   if (weftwise === undefined || warpwise === undefined) return notSeen('both');
@@ -228,7 +233,6 @@ export function countWeave(picture: Picture, options: WeaveOptions = {}): Result
         warpwise: pair.warpwise.repeat.pitchPx,
         weight: pair.weight,
       })),
-    basis: taps.value.length > 0 ? 'tapped' : options.confirmed === undefined ? 'automatic' : 'confirmed',
     window,
     nodesHint: nodesHint(seen, chosen.weftwise.repeat, chosen.warpwise.repeat.pitchPx),
   });

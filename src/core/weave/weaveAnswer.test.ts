@@ -2,10 +2,11 @@ import { describe, expect, test } from 'vitest';
 import type { AxisCount, WeaveCount } from './countWeave.ts';
 import { decideNodes, type WeaveScale, weaveAnswer } from './weaveAnswer.ts';
 
-const axis = (pitchPx: number): AxisCount => ({
+const axis = (pitchPx: number, basis: AxisCount['basis'] = 'automatic'): AxisCount => ({
   pitchPx,
   pitchInterval95: [pitchPx * 0.99, pitchPx * 1.01],
   confidence: 0.95,
+  basis,
   strips: [],
 });
 const count: WeaveCount = {
@@ -13,7 +14,6 @@ const count: WeaveCount = {
   warpwise: axis(20),
   angleDeg: 1,
   candidates: [{ weftwise: 10, warpwise: 20, weight: 1 }],
-  basis: 'automatic',
   window: { x: 0, y: 0, width: 700, height: 700 },
   nodesHint: null,
 };
@@ -63,6 +63,14 @@ describe('from pixels to knots', () => {
     const [low, high] = unsure.density?.interval95 ?? [0, 0];
     expect(high - low).toBeGreaterThan(2 * (sure[1] - sure[0]));
     expect(unsure.notes).toContain('card-not-measured');
+  });
+
+  test('taps along one axis leave the whole answer automatic, and it says which is which', () => {
+    const one = weaveAnswer({ ...count, weftwise: axis(10, 'tapped') }, scale, decideNodes(2, null));
+    expect([one.weftwise.basis, one.warpwise.basis, one.basis]).toEqual(['tapped', 'automatic', 'automatic']);
+    expect(one.notes).toContain('one-axis-automatic');
+    const both = { ...count, weftwise: axis(10, 'tapped'), warpwise: axis(20, 'confirmed') };
+    expect(weaveAnswer(both, scale, decideNodes(2, null))).toMatchObject({ basis: 'tapped', notes: [] });
   });
 
   test('a hint from colours decides only where it leaves no doubt', () => {

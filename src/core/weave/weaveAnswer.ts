@@ -1,4 +1,4 @@
-import type { AxisCount, WeaveCount } from './countWeave.ts';
+import type { AxisCount, WeaveBasis, WeaveCount } from './countWeave.ts';
 import { knotsPerSquareMetre } from './density.ts';
 import type { NodesHint } from './nodes.ts';
 
@@ -32,6 +32,7 @@ export interface AnsweredAxis {
   readonly interval95: readonly [number, number] | null;
   readonly pitchPx: number;
   readonly confidence: number;
+  readonly basis: WeaveBasis;
 }
 
 export interface WeaveAnswer {
@@ -50,7 +51,8 @@ export interface WeaveAnswer {
     readonly interval95: readonly [number, number];
   } | null;
   readonly candidates: WeaveCount['candidates'];
-  readonly basis: WeaveCount['basis'];
+  /** The weaker of both axes: taps along one leave the whole automatic. */
+  readonly basis: WeaveBasis;
   readonly notes: readonly WeaveNote[];
 }
 
@@ -62,6 +64,7 @@ export type WeaveNote =
   | 'few-pixels'
   | 'other-factor-close'
   | 'not-confirmed'
+  | 'one-axis-automatic'
   | 'card-not-measured'
   | 'card-tag-not-read';
 
@@ -139,6 +142,7 @@ export function weaveAnswer(count: WeaveCount, scale: WeaveScale | null, nodes: 
         : around(knots, Math.hypot(halfOf(counted.pitchInterval95, counted.pitchPx), scaleHalf)),
     pitchPx: counted.pitchPx,
     confidence: counted.confidence,
+    basis: counted.basis,
   });
   const pitchHalf = Math.hypot(
     halfOf(count.weftwise.pitchInterval95, count.weftwise.pitchPx),
@@ -152,9 +156,12 @@ export function weaveAnswer(count: WeaveCount, scale: WeaveScale | null, nodes: 
   if (nodes.value === null) notes.push('nodes-undecided');
   if (confidence < 0.8) notes.push('check-the-overlay');
   if (Math.min(count.weftwise.pitchPx, count.warpwise.pitchPx) < 6) notes.push('few-pixels');
-  if (count.basis === 'automatic' && second !== undefined && second.weight > 0.2)
-    notes.push('other-factor-close');
-  if (count.basis === 'automatic') notes.push('not-confirmed');
+  const bases = [count.weftwise.basis, count.warpwise.basis];
+  const basis =
+    (['automatic', 'tapped', 'confirmed'] as const).find((one) => bases.includes(one)) ?? 'automatic';
+  if (basis === 'automatic' && second !== undefined && second.weight > 0.2) notes.push('other-factor-close');
+  if (basis === 'automatic')
+    notes.push(bases.every((one) => one === 'automatic') ? 'not-confirmed' : 'one-axis-automatic');
   return {
     weftwise: axis(count.weftwise, only?.weftwiseKnotsPer7cm),
     // Rows are knots whatever the nodes; they stay unsaid with the other axis so that nobody multiplies them.
@@ -172,7 +179,7 @@ export function weaveAnswer(count: WeaveCount, scale: WeaveScale | null, nodes: 
     nodesPerKnot: { ...nodes, readings },
     scale: scale === null ? null : { mmPerPx: scale.mmPerPx, from: scale.from, interval95: scale.interval95 },
     candidates: count.candidates,
-    basis: count.basis,
+    basis,
     notes,
   };
 }

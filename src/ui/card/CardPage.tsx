@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { Link, useSearch } from 'wouter';
-import { newCardSerial } from '../../core/card/index.ts';
+import { looseTagMost, newCardSerial, sheetTagMost } from '../../core/card/index.ts';
 import { usePeople, useSettings } from '../call/index.ts';
 import { Choice, Empty, LineField, Notice, ProblemNotice, Section, When } from '../kit/index.ts';
 import { MeasureBar } from './MeasureBar.tsx';
@@ -21,7 +21,8 @@ export function CardPage() {
   const [tag, setTag] = useState(() => new URLSearchParams(search).get('tag') ?? '');
   const [paper, setPaper] = useState(settings.paper);
   const [form, setForm] = useState<'window' | 'loose'>('window');
-  const isTag = /^[0-9A-Za-z-]{0,12}$/.test(tag.trim());
+  const most = form === 'loose' ? looseTagMost : sheetTagMost;
+  const isTag = tag.trim().length <= most && /^[0-9A-Za-z-]*$/.test(tag.trim());
   const query = new URLSearchParams({ paper, form, ...(tag.trim() === '' ? {} : { tag: tag.trim() }) });
   return (
     <div className="page narrow">
@@ -40,8 +41,12 @@ export function CardPage() {
             hint="Left empty, the card serves any rug. With a tag, a photograph of another rug is refused."
             value={tag}
             onChange={setTag}
-            problem={isTag ? null : 'Up to twelve letters, digits and hyphens.'}
-            mostCharacters={12}
+            problem={
+              isTag
+                ? null
+                : `Up to ${most} letters, digits and hyphens${form === 'loose' ? ' on loose pieces; left empty they serve any rug' : ''}.`
+            }
+            mostCharacters={sheetTagMost}
           />
           <Choice<'window' | 'loose'>
             label="Form"
@@ -99,57 +104,60 @@ function MeasureSection({ printed }: { readonly printed: string | null }) {
   const typed = serial.trim().toUpperCase();
   const isSerial = /^[0-9A-Z]{6}$/.test(typed);
   return (
-    <Section title="Measure its bar">
-      <p>
-        A printer may make a card larger or smaller, and no photograph shows it. Measure the bar of each card
-        once: without that its scale is unverified, ±3 %.
-      </p>
-      <LineField
-        label="Serial on the card"
-        hint="Six letters and digits under the bar."
-        value={serial}
-        onChange={(next) => {
-          setSerial(next);
-          setMeasured(null);
-        }}
-        problem={serial === '' || isSerial ? null : 'Six letters and digits, as printed on the card.'}
-        mostCharacters={6}
-      />
-      {isSerial ? <MeasureBar key={typed} serial={typed} onMeasured={() => setMeasured(typed)} /> : null}
-      {measured === null ? null : <Notice tone="ok" title={`Kept for card ${measured}.`} />}
-      <h3>Measured cards</h3>
-      <ProblemNotice problem={problem} />
-      {cards.length === 0 ? (
-        <Empty>No card has been measured yet.</Empty>
-      ) : (
-        <div className="scroll">
-          <table>
-            <thead>
-              <tr>
-                <th scope="col">Card</th>
-                <th scope="col" className="num">
-                  Its 100 mm bar
-                </th>
-                <th scope="col">Measured</th>
-              </tr>
-            </thead>
-            <tbody>
-              {cards.map((card) => (
-                <tr key={card.serial}>
-                  <th scope="row">{card.serial}</th>
-                  <td className="num">{card.barMm} mm</td>
-                  <td>
-                    <When at={card.measuredAt} />
-                    <span className="why">
-                      {people.find(({ person }) => person === card.by)?.name ?? 'somebody'}
-                    </span>
-                  </td>
+    <>
+      <Section title="Measure its bar">
+        <p>
+          A printer may make a card larger or smaller, and no photograph shows it. Measure the bar of each
+          card once: without that its scale is unverified, ±3 %.
+        </p>
+        <LineField
+          label="Serial on the card"
+          hint="Six letters and digits under the bar."
+          value={serial}
+          onChange={(next) => {
+            setSerial(next);
+            setMeasured(null);
+          }}
+          problem={serial === '' || isSerial ? null : 'Six letters and digits, as printed on the card.'}
+          mostCharacters={6}
+        />
+        {isSerial ? <MeasureBar key={typed} serial={typed} onMeasured={() => setMeasured(typed)} /> : null}
+        {measured === null ? null : <Notice tone="ok" title={`Kept for card ${measured}.`} />}
+      </Section>
+      <Section title="Measured cards">
+        <ProblemNotice problem={problem} />
+        {cards.length === 0 ? (
+          <Empty>No card has been measured yet.</Empty>
+        ) : (
+          <div className="scroll">
+            <table>
+              <thead>
+                <tr>
+                  <th scope="col">Card</th>
+                  <th scope="col" className="num">
+                    Its 100 mm bar
+                  </th>
+                  <th scope="col">Measured</th>
                 </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
-      )}
-    </Section>
+              </thead>
+              <tbody>
+                {cards.map((card) => (
+                  <tr key={card.serial}>
+                    <th scope="row">{card.serial}</th>
+                    <td className="num">{card.barMm} mm</td>
+                    <td>
+                      <When at={card.measuredAt} />
+                      <span className="why">
+                        {people.find(({ person }) => person === card.by)?.name ?? 'somebody'}
+                      </span>
+                    </td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </div>
+        )}
+      </Section>
+    </>
   );
 }

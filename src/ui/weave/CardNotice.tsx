@@ -4,8 +4,13 @@ import { Notice, ProblemNotice } from '../kit/index.ts';
 import type { CardSeen } from './weaveTalk.ts';
 
 /** What the weave card in the picture gives, or why it gives nothing. */
-export function CardNotice(props: { readonly card: CardSeen; readonly onBar: (barMm: number) => void }) {
-  const { card } = props;
+export function CardNotice(props: {
+  readonly card: CardSeen;
+  /** The tag the picture should belong to, where one is known. */
+  readonly asked: string | undefined;
+  readonly onBar: (barMm: number) => void;
+}) {
+  const { card, asked } = props;
   if (card.ok) {
     const { form, serial, tag, measured, mmPerPx, interval95, corners } = card.value;
     const share = (100 * (interval95[1] - interval95[0])) / 2 / mmPerPx;
@@ -21,6 +26,9 @@ export function CardNotice(props: { readonly card: CardSeen; readonly onBar: (ba
             ? '; counted inside its window, the tilt of the camera taken out.'
             : ' in their middle. They serve pictures of a whole rug: for a count, come closer with the card that has a window.'}
         </p>
+        {tag !== null || asked === undefined ? null : (
+          <p>No tag was read on it, so nothing shows that this is a picture of rug {asked}.</p>
+        )}
         {measured ? null : (
           <>
             <p>

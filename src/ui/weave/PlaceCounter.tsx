@@ -103,7 +103,7 @@ export function PlaceCounter(props: PlaceCounterProps) {
                 {picture.reducedBy > 1.001 ? ', reduced from a larger photograph' : ''}. Pink strokes stand on
                 columns, blue ones on rows, in three strips each; every tenth is longer.
               </p>
-              {card === null ? null : <CardNotice card={card} onBar={at.takeBar} />}
+              {card === null ? null : <CardNotice card={card} asked={props.known.tag} onBar={at.takeBar} />}
             </Section>
             <EyeCount
               isTapping={tapping === 'count'}

@@ -14,7 +14,13 @@ const scale = (change: Partial<WeaveScale> = {}): WeaveScale => ({
   measured: true,
   ...change,
 });
-const counted = { pitchPx: 20, pitchInterval95: [19.9, 20.1], confidence: 0.9, strips: [] } as const;
+const counted = {
+  pitchPx: 20,
+  pitchInterval95: [19.9, 20.1],
+  confidence: 0.9,
+  basis: 'automatic',
+  strips: [],
+} as const;
 const tap = (x: number, y: number, unit = 1) => ({ x, y, unit });
 
 // Arithmetic of the definitions; 70 mm over 0.1 mm to a pixel are 700 px.
