@@ -2,13 +2,17 @@ import type { DryAlarm } from '../core/drying/index.ts';
 
 const percent = (ratio: number) => `${Math.round(ratio * 100)} %`;
 
+/** A chance in words: draws that all agree are no certainty, and none of many is no proof that it cannot be. */
+export const chanceWords = (chance: number): string =>
+  chance > 0.99 ? 'more than 99 %' : chance < 0.01 ? 'less than 1 %' : percent(chance);
+
 /** What an alarm of the drying room says, and what to do. */
 export function dryAlarmWords(alarm: DryAlarm): string {
   switch (alarm.code) {
     case 'wet-past-amber':
       return `${alarm.rug}: wet for more than 24 h. Give it more air or another machine, or dry it first.`;
     case 'wet-past-red':
-      return `${alarm.rug}: wet for more than 48 h (${percent(alarm.chance)} likely). Do not wet it before the room can dry it; if it is wet, act now.`;
+      return `${alarm.rug}: wet for more than 48 h (${chanceWords(alarm.chance)} likely). Do not wet it before the room can dry it; if it is wet, act now.`;
     case 'not-dry-in-time':
       return `${alarm.rug}: not dry in the hours looked at; it still holds ${percent(alarm.endRegain)} of its dry mass.`;
     case 'target-out-of-reach':

@@ -7,6 +7,7 @@ import {
   ovenDryMassOf,
   wetClockHours,
 } from '../../dossier/index.ts';
+import { chanceWords } from '../../text/dryAlarmWords.ts';
 import { nextLookReasons, nextLookWords } from '../../text/nextLookWords.ts';
 import { nextReadingWords } from '../../text/nextReadingWords.ts';
 import '../bench/dry.css';
@@ -16,7 +17,6 @@ import { useDossier } from '../dossier/dossierView.ts';
 import { figure, percentWords } from '../dossier/figures.ts';
 import { Part } from '../dossier/Part.tsx';
 import { Busy, FactList, type FactRow, instantWords, Notice, ProblemNotice } from '../kit/index.ts';
-import { chanceWords } from '../room/ForecastClock.tsx';
 import { instantOf } from '../room/roomView.ts';
 import { useRoomForecast } from '../room/useRoomForecast.ts';
 

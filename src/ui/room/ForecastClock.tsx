@@ -2,6 +2,7 @@ import { scaleLinear } from 'd3-scale';
 import { Link } from 'wouter';
 import type { RugAnswer } from '../../core/drying/index.ts';
 import { wetClockHours } from '../../dossier/index.ts';
+import { chanceWords } from '../../text/dryAlarmWords.ts';
 import { instantWords, Section } from '../kit/index.ts';
 import { instantOf, useRoomView } from './roomView.ts';
 
@@ -49,10 +50,6 @@ export function ForecastClock({ ms }: { readonly ms: number }) {
     </Section>
   );
 }
-
-/** Draws that all agree are no certainty. */
-export const chanceWords = (chance: number): string =>
-  chance > 0.99 ? 'more than 99 %' : `${Math.round(chance * 100)} %`;
 
 const hourOf = (instant: string, zero: string): number =>
   (Date.parse(instant) - Date.parse(zero)) / 3_600_000;
