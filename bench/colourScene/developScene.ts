@@ -1,7 +1,7 @@
 import sharp from 'sharp';
 import { zxingCodes } from '../../src/adapters/codes/zxingCodes.ts';
 import { sharpPictures } from '../../src/adapters/images/sharpPictures.ts';
-import { readCard } from '../../src/core/card/index.ts';
+import { readEitherCard } from '../../src/core/card/index.ts';
 import type { CardPicture } from '../../src/core/colour/index.ts';
 import type { ScenePicture } from './blotScene.ts';
 
@@ -17,6 +17,6 @@ export async function developScene(picture: ScenePicture, quality: number): Prom
   if (!decoded.ok) return decoded.problem.code;
   const { widthPx: width, heightPx: height, data } = decoded.value;
   const codes = await zxingCodes.read(decoded.value);
-  const card = readCard({ width, height, channels: 3, data }, codes, { barMm: null });
+  const card = readEitherCard({ width, height, channels: 3, data }, codes, { barMm: null });
   return card.ok ? { picture: decoded.value, card: card.value } : card.problem.code;
 }

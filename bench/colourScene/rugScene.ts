@@ -2,7 +2,7 @@ import { blur, cameraOver } from '../loom/camera.ts';
 import { between, type Chance, whole } from '../loom/chance.ts';
 import type { ShotSpec } from '../loom/rugSpec.ts';
 import type { ScenePicture } from './blotScene.ts';
-import { type CardSheet, outsideInk, printCard, windowInk } from './cardSheet.ts';
+import { type CardSheet, layPieces, outsideInk, printCard, windowInk } from './cardSheet.ts';
 import { developed, drawPhone, expose, type Phone, type PhoneBounds } from './phone.ts';
 import {
   drawSensor,
@@ -39,12 +39,29 @@ export interface RugChoice {
   /** The second picture shows another rug of the same size. */
   readonly otherRug?: boolean;
   readonly otherCard?: boolean;
+  /** A rug of a metre, photographed from afar with the card's loose pieces beside its corners. */
+  readonly loose?: boolean;
   /** Soil on the rug before, as absorption over scattering. */
   readonly soil: number;
 }
 
-const [halfWide, halfHigh] = [230, 170];
-const patch = 34;
+interface Size {
+  readonly halfWide: number;
+  readonly halfHigh: number;
+  readonly patch: number;
+  readonly pxPerMm: readonly [number, number];
+  readonly frame: { readonly widthPx: number; readonly heightPx: number };
+  /** Light lost from the middle to 600 mm off [share, at most]. */
+  readonly fall: number;
+}
+const near: Size = {
+  ...{ halfWide: 230, halfHigh: 170, patch: 34, pxPerMm: [3.4, 3.6], fall: 0.06 },
+  frame: { widthPx: 1900, heightPx: 1500 },
+};
+const far: Size = {
+  ...{ halfWide: 500, halfHigh: 370, patch: 74, pxPerMm: [1, 1.1], fall: 0.2 },
+  frame: { widthPx: 1520, heightPx: 1120 },
+};
 const bounds: PhoneBounds = { kelvin: [3500, 6500], tone: [0, 0.6], noise: [0.1, 0.4] };
 const soilOf = spectrum((nm) => 0.6 + 0.9 * Math.exp(-(nm - 400) / 120));
 
@@ -64,7 +81,7 @@ interface Design {
   readonly motif: readonly number[];
 }
 
-const columns = Math.ceil((2 * halfWide) / patch);
+const columns = 14;
 
 const drawDesign = (chance: Chance): Design => {
   const of = (): readonly number[] =>
@@ -72,7 +89,12 @@ const drawDesign = (chance: Chance): Design => {
   return { ground: of(), motif: of() };
 };
 
-const colourAt = ({ ground, motif }: Design, x: number, y: number): number => {
+const colourAt = (
+  { ground, motif }: Design,
+  { halfWide, halfHigh, patch }: Size,
+  x: number,
+  y: number,
+): number => {
   const [u, v] = [(x + halfWide) / patch, (y + halfHigh) / patch];
   const at = Math.floor(v) * columns + Math.floor(u);
   const inner = Math.max(Math.abs(u - Math.floor(u) - 0.5), Math.abs(v - Math.floor(v) - 0.5)) < 0.25;
@@ -84,7 +106,7 @@ function photograph(
   design: Design,
   colours: readonly Spectrum[],
   sheet: CardSheet,
-  [cardX, cardY]: Pixel,
+  size: Size,
   phone: Phone,
   shot: ShotSpec,
 ): ScenePicture {
@@ -98,12 +120,12 @@ function photograph(
   for (let y = 0; y < height; y += 1)
     for (let x = 0; x < width; x += 1) {
       const [u, v] = toPlane(x + 0.5, y + 0.5);
-      const ink = sheet.at(u - cardX, v - cardY);
-      const onRug = Math.abs(u) < halfWide && Math.abs(v) < halfHigh;
+      const ink = sheet.at(u, v);
+      const onRug = Math.abs(u) < size.halfWide && Math.abs(v) < size.halfHigh;
       const isRug = ink === outsideInk || ink === windowInk;
       const surface = isRug
         ? onRug
-          ? (yarns[colourAt(design, u, v)] ?? floor)
+          ? (yarns[colourAt(design, size, u, v)] ?? floor)
           : floor
         : (inks[ink] ?? floor);
       const texture = isRug && onRug ? between(chance, 0.8, 1.2) : 1;
@@ -114,47 +136,57 @@ function photograph(
   return { widthPx: width, heightPx: height, channels: 3, data: expose(chance, phone, light) };
 }
 
-const drawShot = (chance: Chance): ShotSpec => ({
-  ...{ widthPx: 1900, heightPx: 1500, pxPerMm: between(chance, 3.4, 3.6) },
+const drawShot = (chance: Chance, { frame, pxPerMm, fall }: Size): ShotSpec => ({
+  ...{ ...frame, pxPerMm: between(chance, ...pxPerMm) },
   ...{
     rollDeg: between(chance, -5, 5),
     tiltDeg: between(chance, 0, 8),
     tiltTowardsDeg: between(chance, 0, 360),
   },
-  ...{ lightFromDeg: 0, lightHeightDeg: 60, lightFall: between(chance, -0.06, 0.06) },
+  ...{ lightFromDeg: 0, lightHeightDeg: 60, lightFall: between(chance, -fall, fall) },
   ...{ blurPx: between(chance, 0.5, 0.9), sharpen: 0, noise: 0, jpegQuality: 0 },
 });
 
+const movedSheet = ({ inks, at }: CardSheet, [x, y]: Pixel): CardSheet => ({
+  inks,
+  at: (u, v) => at(u - x, v - y),
+});
+
+/** The pieces beside the corners of the rug, off them by a hand's chance. */
+const beside =
+  (chance: Chance, { halfWide, halfHigh }: Size) =>
+  (corner: number): Pixel => [
+    (corner === 1 || corner === 2 ? 1 : -1) * (halfWide + between(chance, 78, 90)),
+    (corner >= 2 ? 1 : -1) * (halfHigh + between(chance, -60, 0)),
+  ];
+
 /** Draws a small rug of five colours before and after a wash, photographed twice with the card on it. */
 export function drawRugScene(chance: Chance, choice: RugChoice): RugScene {
-  const { faded, otherRug = false, otherCard = false, soil } = choice;
+  const { faded, otherRug = false, otherCard = false, loose = false, soil } = choice;
+  const size = loose ? far : near;
   const sensor: Sensor = drawSensor(chance);
   const design = drawDesign(chance);
-  const sheet = printCard(chance, 'R7GTEN');
-  const laterSheet = otherCard ? printCard(chance, 'W3LDGR') : sheet;
+  const printed = loose
+    ? layPieces(chance, 'R7GTEN', beside(chance, size))
+    : movedSheet(printCard(chance, 'R7GTEN'), [60, 10]);
+  const printedLater = otherCard ? printCard(chance, 'W3LDGR') : printed;
+  const laterSheet = loose ? printedLater : movedSheet(printedLater, otherCard ? [70, -20] : [10, -30]);
   const soiled = names.map((name) => dyed(wools[name] ?? wool, soilOf, soil));
   const washed = names.map((name) => (name === faded ? dyed(wool, dyes.orange, 1.2) : (wools[name] ?? wool)));
-  const [first, second] = [drawShot(chance), drawShot(chance)];
-  const before = photograph(
-    chance,
-    design,
-    soiled,
-    sheet,
-    [60, 10],
-    drawPhone(chance, bounds, sensor),
-    first,
-  );
+  const [first, second] = [drawShot(chance, size), drawShot(chance, size)];
+  const before = photograph(chance, design, soiled, printed, size, drawPhone(chance, bounds, sensor), first);
   const later = otherRug ? drawDesign(chance) : design;
   const after = photograph(
     chance,
     later,
     washed,
     laterSheet,
-    [70, -20],
+    size,
     drawPhone(chance, bounds, sensor),
     second,
   );
   const { toPicture } = cameraOver(first);
+  const { halfWide, halfHigh, patch } = size;
   const corners = (shot: ShotSpec): readonly [Pixel, Pixel, Pixel, Pixel] => {
     // A finger is good to a few pixels.
     const tap = (x: number, y: number): Pixel => {

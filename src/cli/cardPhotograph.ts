@@ -1,4 +1,4 @@
-import { readCard } from '../core/card/index.ts';
+import { readCard, readEitherCard } from '../core/card/index.ts';
 import type { CardPicture } from '../core/colour/index.ts';
 import type { Codes } from '../ports/codes.ts';
 import type { Pictures, PixelImage } from '../ports/pictures.ts';
@@ -20,9 +20,14 @@ export async function openPicture(
   return pictures.decode(bytes);
 }
 
-/** The card in a picture; its printed size does not matter here, so that its bar need not be measured. */
-export async function withCard(picture: PixelImage, codes: Codes): Promise<Result<CardPicture, Problem>> {
+/** The card in a picture, with `form` any also the loose pieces, which have no window; its printed size does not matter here, so that its bar need not be measured. */
+export async function withCard(
+  picture: PixelImage,
+  codes: Codes,
+  form: 'window' | 'any' = 'window',
+): Promise<Result<CardPicture, Problem>> {
   const { widthPx: width, heightPx: height, data } = picture;
-  const card = readCard({ width, height, channels: 3, data }, await codes.read(picture), { barMm: null });
+  const read = form === 'any' ? readEitherCard : readCard;
+  const card = read({ width, height, channels: 3, data }, await codes.read(picture), { barMm: null });
   return card.ok ? done({ picture, card: card.value }) : card;
 }

@@ -20,7 +20,8 @@ import { type Command, printRefusal, WrongCall } from './command.ts';
 const help = `wefthouse compare BEFORE AFTER [--corners X1,Y1,…,X4,Y4:X1,Y1,…,X4,Y4] [--colour NAME=X,Y,W,H]...
                  [--map OUT.png] [--json]
 
-Compares two photographs of one rug, before and after work, each corrected by the weave card in it.
+Compares two photographs of one rug, before and after work, each corrected by the weave card in it. For a whole rug
+the loose pieces of the card serve, one beside each corner; then --corners is needed.
 
   wefthouse compare intake.jpg return.jpg --corners 310,220,3650,240,3600,2790,330,2750:290,200,3700,215,3640,2800,300,2760 \\
     --colour red=1200,900,160,160 --colour ivory=2100,900,120,160 --map changed.png
@@ -125,7 +126,7 @@ export const compareCommand = (pictures: Pictures, codes: Codes): Command => ({
     for (const [index, path] of positionals.entries()) {
       const opened = await openPicture(path, pictures, terminal);
       if (!opened.ok) return refuse(opened.problem);
-      const shown = await withCard(opened.value, codes);
+      const shown = await withCard(opened.value, codes, 'any');
       if (!shown.ok) return refuse(shown.problem);
       const tapped = corners?.[index];
       sides.push({ ...shown.value, ...(tapped === undefined ? {} : { corners: tapped }) });

@@ -19,7 +19,7 @@ const lightWords: Readonly<Partial<Record<BlotProblem['code'], string>>> = {
   'blot-clipped': 'its paper is too bright or too dark',
   'blot-light-uneven': 'a shadow or uneven light lies on it',
   'blot-card-too-small': 'it is too small in the picture',
-  'blot-card-cut-off': 'it is not wholly in the picture',
+  'blot-card-cut-off': 'it is not wholly in the picture, or fewer than three of its loose pieces are',
 };
 
 export const colourWords = {
@@ -115,7 +115,7 @@ export const colourWords = {
   'compare-card-light': ({ picture, because }) => ({
     happened: `In the picture ${picture} the light cannot be told from the card: ${lightWords[because] ?? 'it cannot be read well enough'}.`,
     matters: 'Without the card’s paper and greys a change of the light looks like a change of the rug.',
-    now: 'Photograph again in even light, with the card wholly in the picture and as large as it may be.',
+    now: 'Photograph again in even light, with the card wholly in the picture and as large as it may be; for a whole rug lay the loose pieces beside its corners.',
   }),
   'compare-corners': () => ({
     happened: 'How the two pictures lie on each other cannot be told.',
@@ -142,7 +142,7 @@ export const blotLabel = 'blot, graded with the ISO 105-A04 formula';
 
 export const blotNoteWords = {
   'relative-colour':
-    'Colours are relative to this photograph. A phone’s contrast may change the difference; 10 % is allowed for.',
+    'Colours are relative to this photograph. A phone’s contrast may change the difference; that is allowed for in the interval.',
   'control-is-the-white':
     'No white paper was marked, so the control was taken for the white: a control already stained cannot be seen.',
   'light-level-only':

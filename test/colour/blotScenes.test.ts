@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { type BlotScene, drawBlotScene } from '../../bench/colourScene/blotScene.ts';
+import { type BlotScene, drawBlotScene, statedBounds } from '../../bench/colourScene/blotScene.ts';
 import { developScene } from '../../bench/colourScene/developScene.ts';
 import { seeded } from '../../bench/loom/chance.ts';
 import { type CardPicture, readBlotPair, readCardBlot, stainingGrade } from '../../src/core/colour/index.ts';
@@ -11,8 +11,11 @@ interface Shown {
   readonly after: CardPicture;
 }
 
+/** Small pictures: the codes of the card are only just large enough. */
+const bounds = { ...statedBounds, longerPx: [900, 930] } as const;
+
 async function shown(seed: number, choice = {}): Promise<Shown> {
-  const scene = drawBlotScene(seeded(seed), choice);
+  const scene = drawBlotScene(seeded(seed), { bounds, ...choice });
   const [before, after] = [
     await developScene(scene.before, scene.jpegQuality),
     await developScene(scene.after, scene.jpegQuality),

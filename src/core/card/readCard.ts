@@ -43,6 +43,8 @@ export interface Patch {
   readonly side: 'top' | 'right' | 'bottom' | 'left' | CornerName;
   /** Printed level, 0 … 255. */
   readonly printed: number;
+  /** Where it lies in the picture [px]. */
+  readonly middle: readonly [x: number, y: number];
   /** Mean light in the picture, 0 … 255. */
   readonly red: number;
   readonly green: number;
@@ -153,7 +155,7 @@ function readPatches(picture: Picture, h: Homography): readonly Patch[] {
   const middle = (near + far) / 2;
   return (['top', 'right', 'bottom', 'left'] as const).flatMap((side) =>
     centres.map((centre, index): Patch => {
-      const light = meanLight(picture, (u, v) => {
+      const at = (u: number, v: number) => {
         const along = centre + 0.3 * u * wide;
         const out = middle + 0.3 * v * (far - near);
         const [x, y] = {
@@ -163,8 +165,8 @@ function readPatches(picture: Picture, h: Homography): readonly Patch[] {
           right: [out, along] as const,
         }[side];
         return project(h, x, y);
-      });
-      return { side, printed: levels[index] ?? 0, ...light };
+      };
+      return { side, printed: levels[index] ?? 0, middle: at(0, 0), ...meanLight(picture, at) };
     }),
   );
 }

@@ -98,13 +98,14 @@ function turned(homography: Homography, turn: number): Homography {
 function patchesOf(picture: Picture, { corner, homography }: ReadPiece): readonly Patch[] {
   const { patches } = loose;
   const at = (x: number, y: number) => project(homography, left + x / enlarged, top + y / enlarged);
-  return patches.centres.map((centre, index) => ({
-    side: corner,
-    printed: patches.levels[index] ?? 0,
-    ...meanLight(picture, (u, v) =>
-      at(centre + 0.3 * u * patches.wide, patches.y + patches.high / 2 + 0.3 * v * patches.high),
-    ),
-  }));
+  return patches.centres.map((centre, index) => {
+    const within = (u: number, v: number) =>
+      at(centre + 0.3 * u * patches.wide, patches.y + patches.high / 2 + 0.3 * v * patches.high);
+    return {
+      ...{ side: corner, printed: patches.levels[index] ?? 0, middle: within(0, 0) },
+      ...meanLight(picture, within),
+    };
+  });
 }
 
 /**

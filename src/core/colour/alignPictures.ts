@@ -96,12 +96,14 @@ interface Sizes {
   readonly by: number;
 }
 
+const patternReach = Math.round(limits.tile / 6);
+
 /** Where squares of the first picture lie in the second, as far as their patterns tell. */
-function matches(before: Sizes, after: Sizes, h: Homography, inside: Inside, side: number) {
+function matches(before: Sizes, one: Float32Array, after: Sizes, h: Homography, inside: Inside) {
+  const side = limits.tile;
   const { wide, high } = before.picture;
   const warped = seenThrough(after.picture, betweenGrids(h, before.by, after.by), wide, high);
-  const reach = Math.round(side / 6);
-  const [one, other] = [patternOf(before.picture, reach), patternOf(warped, reach)];
+  const other = patternOf(warped, patternReach);
   const found: { readonly pair: PointPair; readonly likeness: number }[] = [];
   let seen = 0;
   for (let top = 0; top + side <= high; top += side / 2)
@@ -164,9 +166,9 @@ function redrawn(h: Homography, pairs: readonly PointPair[]): Homography {
  */
 export function alignPictures(before: Sizes, after: Sizes, start: Homography, inside: Inside): Alignment {
   let homography = start;
-  const side = limits.tile;
+  const pattern = patternOf(before.picture, patternReach);
   for (let round = 0; round < limits.rounds; round += 1) {
-    const { found } = matches(before, after, homography, inside, side);
+    const { found } = matches(before, pattern, after, homography, inside);
     const good = found.filter(({ likeness }) => likeness >= limits.tileLikeness);
     if (good.length < limits.leastTiles) break;
     homography = redrawn(
@@ -174,7 +176,7 @@ export function alignPictures(before: Sizes, after: Sizes, start: Homography, in
       good.map(({ pair }) => pair),
     );
   }
-  const { found, seen } = matches(before, after, homography, inside, side);
+  const { found, seen } = matches(before, pattern, after, homography, inside);
   return {
     homography,
     likeness: seen === 0 ? null : middle(found.map(({ likeness }) => likeness)),

@@ -22,6 +22,8 @@ export interface CardLight {
   readonly balance: Balance;
   /** Light of the paper, mean over the card. */
   readonly paper: LinearRgb;
+  /** Light of paper at a place of the picture [px] where pieces all round tell it; null where one card cannot. */
+  readonly gain: ((x: number, y: number) => LinearRgb) | null;
   /** How the light of the paper grows along the card's x and y [share per mm]. */
   readonly fallPerMm: readonly [x: number, y: number];
   /** How far the paper lies from the fitted light, root mean square [share]. */
@@ -183,6 +185,7 @@ export function cardLight(picture: ColourPicture, card: CardReading): Result<Car
       const of = (channel: 0 | 1 | 2): number => paper * (light[channel] / at[channel]) ** (1 / contrast);
       return [of(0), of(1), of(2)];
     },
+    gain: null,
     paper: meanOf(strips.map(({ light }) => light)),
     fallPerMm: [gain(1, 0)[1] - gain(-1, 0)[1], gain(0, 1)[1] - gain(0, -1)[1]].map(
       (rise) => rise / gain(0, 0)[1] / (2 * near * printed),

@@ -1,4 +1,3 @@
-import geometry from '../../../data/card/geometry.json' with { type: 'json' };
 import limits from '../../../data/colour/compare.json' with { type: 'json' };
 import { done, type Result, refused } from '../../units/index.ts';
 import {
@@ -10,7 +9,7 @@ import {
   unproject,
 } from '../card/index.ts';
 import { alignPictures, betweenGrids } from './alignPictures.ts';
-import { type CardLight, cardLight } from './cardLight.ts';
+import type { CardLight } from './cardLight.ts';
 import type { AlignedFrom, BlotProblem, ColourProblem, PairPicture } from './colourProblem.ts';
 import {
   type ColourRow,
@@ -19,10 +18,10 @@ import {
   type SharedDoubt,
   type UnmeasuredColour,
 } from './colourRow.ts';
+import { controlDifference, corrected, lightOf, through, withoutCard } from './correctedPicture.ts';
 import { type DifferenceMap, differenceMap } from './differenceMap.ts';
-import { colourDifference } from './fastnessGrade.ts';
-import { type Lab, type LinearRgb, labFromLinear } from './lab.ts';
-import { type LinearPicture, seenThrough, shownPicture, shrunk, softened } from './linearPicture.ts';
+import { type Lab, labFromLinear } from './lab.ts';
+import { type LinearPicture, seenThrough, shownPicture, softened } from './linearPicture.ts';
 import type { Area, ColourPicture } from './measureArea.ts';
 import { byteLight } from './toneMatch.ts';
 
@@ -98,61 +97,12 @@ function guess(before: CompareSide, after: CompareSide): Homography | null {
   return homographyOf(pairs);
 }
 
-/** How far the greys of each side differ between the pictures when both are corrected. */
-function controlDifference(
-  was: CardLight,
-  is: CardLight,
-  correct: readonly ((light: LinearRgb) => Lab)[],
-): number {
-  const [ofBefore, ofAfter] = correct;
-  if (ofBefore === undefined || ofAfter === undefined) return Number.NaN;
-  const steps = was.greys
-    .filter(({ printed }) => printed > 0)
-    .flatMap(({ printed, sides }) => {
-      const other = is.greys.find((grey) => grey.printed === printed)?.sides ?? [];
-      return sides.flatMap((light, side) => {
-        const second = other[side];
-        return second === undefined ? [] : [colourDifference(ofBefore(light), ofAfter(second)) ** 2];
-      });
-    });
-  return Math.sqrt(steps.reduce((sum, step) => sum + step, 0) / steps.length);
-}
-
-/** Colour of light relative to the paper, through the table of bytes that corrected its picture. */
-const through =
-  (light: CardLight, table: ReturnType<typeof byteLight>) =>
-  (relative: LinearRgb): Lab => {
-    const of = (channel: 0 | 1 | 2): number => {
-      const values = table[channel];
-      const wanted = relative[channel] * light.paper[channel];
-      // The byte of this light, between two of the table.
-      const byte = wanted <= 0.0031308 ? 255 * 12.92 * wanted : 255 * (1.055 * wanted ** (1 / 2.4) - 0.055);
-      const left = Math.min(254, Math.max(0, Math.floor(byte)));
-      return (values[left] ?? 0) + (byte - left) * ((values[left + 1] ?? 0) - (values[left] ?? 0));
-    };
-    return labFromLinear([of(0), of(1), of(2)]);
-  };
-
 const lightChange =
   (light: CardLight, card: CardReading) =>
   (x: number, y: number): number => {
     const [mmX, mmY] = unproject(card.homography, x, y);
     return light.fallPerMm[0] * mmX + light.fallPerMm[1] * mmY;
   };
-
-/** A picture without its card and the paper around that, which hide the rug. */
-function withoutCard(picture: LinearPicture, by: number, card: CardReading): LinearPicture {
-  const printed = card.halfWindowMm / (geometry.window / 2);
-  const { across, up, down } = limits.cardReach;
-  const rgb = picture.rgb.slice();
-  for (let at = 0; at < picture.clipped.length; at += 1) {
-    const [x, y] = [((at % picture.wide) + 0.5) * by, (Math.floor(at / picture.wide) + 0.5) * by];
-    const [mmX, mmY] = unproject(card.homography, x, y);
-    if (Math.abs(mmX) < across * printed && mmY > -up * printed && mmY < down * printed)
-      rgb.fill(Number.NaN, 3 * at, 3 * at + 3);
-  }
-  return { ...picture, rgb };
-}
 
 const cardRefused = (picture: PairPicture, problem: BlotProblem) =>
   refused('compare-card-light', { picture, because: problem.code });
@@ -202,17 +152,25 @@ export function comparePictures(
   after: CompareSide,
   colours: readonly NamedArea[],
 ): Result<Comparison, ColourProblem> {
-  const was = cardLight(before.picture, before.card);
+  const was = lightOf(before);
   if (!was.ok) return cardRefused('before', was.problem);
-  const is = cardLight(after.picture, after.card);
+  const is = lightOf(after);
   if (!is.ok) return cardRefused('after', is.problem);
   const start = guess(before, after);
   if (start === null) return refused('compare-corners', {});
 
-  const sameCard = before.card.serial === after.card.serial;
+  // The sheet and the loose pieces of one serial are two prints.
+  const sameCard = before.card.serial === after.card.serial && before.card.form === after.card.form;
   const contrast = sameCard ? was.value.contrast : (was.value.contrast + is.value.contrast) / 2;
   const ofBefore = byteLight(was.value, null, contrast);
   const ofAfter = byteLight(is.value, sameCard ? was.value : null, contrast);
+  const deltaE = controlDifference(was.value, is.value, [
+    through(was.value, ofBefore),
+    through(is.value, ofAfter),
+  ]);
+  if (sameCard && deltaE > limits.controlMoved)
+    return refused('compare-control-moved', { deltaE, most: limits.controlMoved });
+
   const by = Math.max(
     1,
     Math.ceil(Math.sqrt((before.picture.widthPx * before.picture.heightPx) / limits.mostPx)),
@@ -220,8 +178,8 @@ export function comparePictures(
   const [x0, y0] = [before.picture.widthPx / 2, before.picture.heightPx / 2];
   const [here, there] = [project(start, x0, y0), project(start, x0 + 10, y0)];
   const byAfter = Math.max(1, Math.floor((by * Math.hypot(there[0] - here[0], there[1] - here[1])) / 10));
-  const first = shrunk(before.picture, ofBefore, by);
-  const small = { picture: shrunk(after.picture, ofAfter, byAfter), by: byAfter };
+  const first = corrected(before.picture, was.value, ofBefore, contrast, by);
+  const small = { picture: corrected(after.picture, is.value, ofAfter, contrast, byAfter), by: byAfter };
   const from: AlignedFrom = before.corners !== undefined && after.corners !== undefined ? 'corners' : 'card';
   const inside = before.corners === undefined ? () => true : isInside(before.corners);
   const [bare, bareLater] = [
@@ -245,17 +203,18 @@ export function comparePictures(
     const isShown = !Number.isNaN((bare.rgb[3 * at] ?? 0) + (secondBare.rgb[3 * at] ?? 0));
     return isShown && inside((at % first.wide) * by, Math.floor(at / first.wide) * by) ? 1 : 0;
   });
-  const deltaE = controlDifference(was.value, is.value, [
-    through(was.value, ofBefore),
-    through(is.value, ofAfter),
-  ]);
-  if (sameCard && deltaE > limits.controlMoved)
-    return refused('compare-control-moved', { deltaE, most: limits.controlMoved });
-
   const [fallWas, fallIs] = [lightChange(was.value, before.card), lightChange(is.value, after.card)];
+  const off = Math.hypot(
+    was.value.gain === null ? 0 : was.value.offShare,
+    is.value.gain === null ? 0 : is.value.offShare,
+  );
   const doubt: SharedDoubt = {
     lightAt: (x, y) =>
-      Math.hypot(limits.lightSigma, fallWas(x * by, y * by) - fallIs(...project(homography, x * by, y * by))),
+      Math.hypot(
+        limits.lightSigma,
+        off,
+        fallWas(x * by, y * by) - fallIs(...project(homography, x * by, y * by)),
+      ),
     perAxis: Math.hypot(sameCard ? 0 : limits.otherCardSigma, deltaE / 4),
     contrastSigma: was.value.contrastSigma,
   };
@@ -278,7 +237,7 @@ export function comparePictures(
     !sameCard && 'other-card',
     likeness === null && 'plain-not-verified',
     mean.lightness < -lightHalf && 'maybe-swapped',
-    'light-known-at-card',
+    (was.value.gain === null || is.value.gain === null) && 'light-known-at-card',
   ];
   return done({
     ...{ before: shownBefore, after: shownAfter, scale: 1 / by, map: { ...map, deltaE: shown } },

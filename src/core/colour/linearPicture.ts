@@ -1,5 +1,6 @@
 import limits from '../../../data/colour/blot.json' with { type: 'json' };
 import { type Homography, project } from '../card/index.ts';
+import type { LinearRgb } from './lab.ts';
 import type { ColourPicture } from './measureArea.ts';
 
 /** A picture as light: three values a pixel, NaN where nothing was photographed, with the share lost to clipping. */
@@ -40,6 +41,20 @@ export function shrunk(picture: ColourPicture, lightOf: ByteLight, by: number): 
     }
   const share = 1 / (by * by);
   return { wide, high, rgb: rgb.map((sum) => sum * share), clipped: clipped.map((sum) => sum * share) };
+}
+
+/** A picture as if its light had been even; `share` is the light of a whole picture's pixel over the mean light. */
+export function evened(
+  picture: LinearPicture,
+  by: number,
+  share: (x: number, y: number) => LinearRgb,
+): LinearPicture {
+  const rgb = picture.rgb.slice();
+  for (let at = 0; at < picture.clipped.length; at += 1) {
+    const [x, y] = [((at % picture.wide) + 0.5) * by, (Math.floor(at / picture.wide) + 0.5) * by];
+    for (const [band, here] of share(x, y).entries()) rgb[3 * at + band] = (rgb[3 * at + band] ?? 0) / here;
+  }
+  return { ...picture, rgb };
 }
 
 /**

@@ -54,12 +54,12 @@ export function CompareReader(props: {
     forget();
     setMoved({});
     setPlaces({});
-    if (before !== null) ask({ kind: 'open', slot: 'before', file: before, known: {} });
+    if (before !== null) ask({ kind: 'open', slot: 'before', file: before, known: { takesLoose: true } });
   }, [before, ask, forget]);
   useEffect(() => {
     forget();
     setMoved((corners) => (corners.before === undefined ? {} : { before: corners.before }));
-    if (after !== null) ask({ kind: 'open', slot: 'after', file: after, known: {} });
+    if (after !== null) ask({ kind: 'open', slot: 'after', file: after, known: { takesLoose: true } });
   }, [after, ask, forget]);
 
   const opened = (slot: Slot) => {
