@@ -77,7 +77,7 @@ function inWords(answer: WeaveAnswer): string {
       knotsPer7cm === null || interval95 === null
         ? ''
         : `${figures(knotsPer7cm)} knots in 7 cm (${interval95.map(figures).join(' to ')}), `;
-    return `${axis}: ${knots}a repeat every ${figures(pitchPx)} px, confidence ${confidence.toFixed(2)}, ${basis === 'tapped' ? 'by your taps' : basis}`;
+    return `${axis}: ${knots}a repeat every ${figures(pitchPx)} px, confidence ${Math.min(0.99, confidence).toFixed(2)}, ${basis === 'tapped' ? 'by your taps' : basis}`;
   });
   const { density, nodesPerKnot } = answer;
   if (density !== null)

@@ -20,7 +20,14 @@ export const problemExamples: Readonly<Record<string, Readonly<Record<string, un
   'card-stretched': { share: 0.009, most: 0.005 },
   'two-cards': { serials: ['7K3M4Q', '8SQMUJ'] },
   'weave-too-fine': { axis: 'weftwise', pitchPx: 3.1, least: 3.6 },
-  'weave-undecided': { axis: 'weftwise', pitchesPx: [8.1, 16.2] },
+  'weave-undecided': {
+    axis: 'weftwise',
+    pitchesPx: [8.1, 16.2],
+    candidates: [
+      { weftwise: 8.1, warpwise: 9.4, weight: 0.6 },
+      { weftwise: 16.2, warpwise: 9.4, weight: 0.4 },
+    ],
+  },
   'weave-window-outside': { window: { x: 0, y: 0, width: 900, height: 900 }, width: 800, height: 600 },
   'seal-broken': { stream: 'rug/0217', revision: 12, reason: 'entry-altered' },
 };

@@ -58,6 +58,27 @@ export function scaleBesideCard(reading: CardReading, { window, angleDeg }: Weav
   return scaleOf(reading, along(Math.cos(angle), Math.sin(angle)), along(-Math.sin(angle), Math.cos(angle)));
 }
 
+/** What may repeat, in pixels of the whole picture instead of the window's. */
+function inPicturePx(
+  problem: WeaveProblem,
+  by: Readonly<Record<'weftwise' | 'warpwise', number>>,
+): WeaveProblem {
+  if (problem.code !== 'weave-undecided') return problem;
+  const { axis, pitchesPx, candidates } = problem.facts;
+  return {
+    ...problem,
+    facts: {
+      axis,
+      pitchesPx: pitchesPx.map((pitch) => pitch * by[axis]),
+      candidates: candidates.map(({ weftwise, warpwise, weight }) => ({
+        weftwise: weftwise * by.weftwise,
+        warpwise: warpwise * by.warpwise,
+        weight,
+      })),
+    },
+  };
+}
+
 /**
  * Counts the weave in the card's window, perspective taken out first; beside loose pieces, in the whole picture.
  *
@@ -89,7 +110,10 @@ export function countOnCard(
   const taps = options.taps?.map(
     ({ from, to, repeats }): Taps => ({ from: toSquare(from), to: toSquare(to), repeats }),
   );
-  const straight = { x: 1 / (pxPerMm * reading.xMmPerPx), y: 1 / (pxPerMm * reading.yMmPerPx) };
+  const straight = {
+    weftwise: 1 / (pxPerMm * reading.xMmPerPx),
+    warpwise: 1 / (pxPerMm * reading.yMmPerPx),
+  };
   const { confirmed } = options;
   const counted = countWeave(square, {
     ...(taps === undefined ? {} : { taps }),
@@ -97,12 +121,12 @@ export function countOnCard(
       ? {}
       : {
           confirmed: {
-            weftwisePx: confirmed.weftwisePx / straight.x,
-            warpwisePx: confirmed.warpwisePx / straight.y,
+            weftwisePx: confirmed.weftwisePx / straight.weftwise,
+            warpwisePx: confirmed.warpwisePx / straight.warpwise,
           },
         }),
   });
-  if (!counted.ok) return counted;
+  if (!counted.ok) return { ok: false, problem: inPicturePx(counted.problem, straight) };
   const count = counted.value;
   const angle = (count.angleDeg * Math.PI) / 180;
   const weft = scaleAlong(reading, [0, 0], angle);

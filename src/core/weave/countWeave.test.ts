@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import {
+  drawLoomPicture,
   drawRug,
   drawShot,
   type LoomPicture,
@@ -125,6 +126,22 @@ describe('counting a weave', () => {
     });
     expect([confirmed.weftwise.basis, confirmed.warpwise.basis]).toEqual(['confirmed', 'confirmed']);
     expect(share(confirmed.warpwise.pitchPx, loom.truth.rowPx)).toBeLessThan(0.02);
+  });
+
+  test('what stays open is refused with every reading, and a person’s choice is counted', () => {
+    const level = drawLoomPicture(seeded(700), 6);
+    const shown = asPicture(level);
+    const open = countWeave(shown);
+    if (open.ok || open.problem.code !== 'weave-undecided') throw new Error('the picture is not left open');
+    const { candidates } = open.problem.facts;
+    const fair = (pitchPx: number) => share(pitchPx, level.truth.knotPx) < 0.03;
+    const right = candidates.find(({ weftwise }) => fair(weftwise));
+    expect(candidates.some(({ weftwise }) => fair(2 * weftwise))).toBe(true);
+    if (right === undefined) throw new Error('the true reading is not offered');
+    const chosen = countOf(shown, {
+      confirmed: { weftwisePx: right.weftwise, warpwisePx: right.warpwise },
+    });
+    expect(fair(chosen.weftwise.pitchPx)).toBe(true);
   });
 
   test('a window in the picture is counted by itself', () => {

@@ -18,7 +18,14 @@ export type WeaveProblem =
     >
   | Problem<'weave-not-seen', { readonly axis: Axis | 'both' }>
   | Problem<'weave-too-fine', { readonly axis: Axis; readonly pitchPx: number; readonly least: number }>
-  | Problem<'weave-undecided', { readonly axis: Axis; readonly pitchesPx: readonly number[] }>
+  | Problem<
+      'weave-undecided',
+      {
+        readonly axis: Axis;
+        readonly pitchesPx: readonly number[];
+        readonly candidates: readonly WeaveCandidate[];
+      }
+    >
   | Problem<
       'taps-not-usable',
       { readonly reason: 'along-no-axis' | 'too-few' | 'too-close' | 'same-axis-twice' }
@@ -52,17 +59,20 @@ export interface AxisCount {
   readonly strips: readonly FollowedStrip[];
 }
 
+/** A pair of repeats that may be the visible ones [px], with its share of what speaks for all of them. */
+export interface WeaveCandidate {
+  readonly weftwise: number;
+  readonly warpwise: number;
+  readonly weight: number;
+}
+
 /** What was counted, in pixels; scale and nodes per knot come after. */
 export interface WeaveCount {
   readonly weftwise: AxisCount;
   readonly warpwise: AxisCount;
   /** Direction of the wefts from the picture's horizontal, clockwise [°]. */
   readonly angleDeg: number;
-  readonly candidates: readonly {
-    readonly weftwise: number;
-    readonly warpwise: number;
-    readonly weight: number;
-  }[];
+  readonly candidates: readonly WeaveCandidate[];
   readonly window: Window;
   /** What colour changes say about nodes per knot; null where too little colour changes. */
   readonly nodesHint: NodesHint | null;
@@ -196,6 +206,14 @@ export function countWeave(picture: Picture, options: WeaveOptions = {}): Result
     return notSeen(missing.length === 1 && missing[0] !== undefined ? missing[0] : 'both');
   }
 
+  const candidates = pairs
+    .filter(({ weight }, index) => index === 0 || weight >= 0.01)
+    .slice(0, 6)
+    .map((pair) => ({
+      weftwise: pair.weftwise.repeat.pitchPx,
+      warpwise: pair.warpwise.repeat.pitchPx,
+      weight: pair.weight,
+    }));
   const counts = new Map<Axis, AxisCount>();
   for (const axis of axes) {
     const { repeat, likelihood } = chosen[axis];
@@ -214,7 +232,11 @@ export function countWeave(picture: Picture, options: WeaveOptions = {}): Result
     if (confidence < leastConfidence) {
       const steady = repeat.field.within >= 0.5 && repeat.field.height > 0.6;
       return steady
-        ? refused('weave-undecided', { axis, pitchesPx: found[axis].map((one) => one.repeat.pitchPx) })
+        ? refused('weave-undecided', {
+            axis,
+            pitchesPx: found[axis].map((one) => one.repeat.pitchPx),
+            candidates,
+          })
         : notSeen(axis);
     }
     counts.set(axis, axisCount(repeat, confidence, 'automatic'));
@@ -225,14 +247,7 @@ export function countWeave(picture: Picture, options: WeaveOptions = {}): Result
     weftwise,
     warpwise,
     angleDeg: (seen.directions.rows * 180) / Math.PI,
-    candidates: pairs
-      .filter(({ weight }, index) => index === 0 || weight >= 0.01)
-      .slice(0, 6)
-      .map((pair) => ({
-        weftwise: pair.weftwise.repeat.pitchPx,
-        warpwise: pair.warpwise.repeat.pitchPx,
-        weight: pair.weight,
-      })),
+    candidates,
     window,
     nodesHint: nodesHint(seen, chosen.weftwise.repeat, chosen.warpwise.repeat.pitchPx),
   });

@@ -56,7 +56,13 @@ export function AxisTable(props: {
               <tr key={axis}>
                 <th scope="row">
                   {axisNames[axis]}
-                  <span className="why">{seen === null ? 'not counted yet' : trustWords(seen)}</span>
+                  <span className="why">
+                    {seen !== null
+                      ? trustWords(seen)
+                      : count === null
+                        ? 'not counted yet'
+                        : 'no length yet: see Scale'}
+                  </span>
                 </th>
                 <td className="num">
                   {seen === null ? (

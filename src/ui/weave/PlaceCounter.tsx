@@ -5,7 +5,7 @@ import { heldOn, type View, wholeView } from '../condition/view.ts';
 import { Busy, Button, LineField, Notice, ProblemNotice, Section } from '../kit/index.ts';
 import { CardNotice } from './CardNotice.tsx';
 import { EyeCount } from './EyeCount.tsx';
-import { PlaceFound } from './PlaceFound.tsx';
+import { OpenReadings, PlaceFound } from './PlaceFound.tsx';
 import { axisOfTaps, type CountedPlace, notYet, placeScale } from './placeCount.ts';
 import type { SaidNodes } from './rugCount.ts';
 import { ScaleSection } from './ScaleSection.tsx';
@@ -105,6 +105,7 @@ export function PlaceCounter(props: PlaceCounterProps) {
               </p>
               {card === null ? null : <CardNotice card={card} asked={props.known.tag} onBar={at.takeBar} />}
             </Section>
+            {doing === null ? <OpenReadings at={at} /> : null}
             <EyeCount
               isTapping={tapping === 'count'}
               tapped={taps.length}

@@ -4,7 +4,7 @@ import { Button, Check, Notice, Section } from '../kit/index.ts';
 import { AxisTable } from './AxisTable.tsx';
 import { axes } from './placeCount.ts';
 import { placeDensity } from './rugCount.ts';
-import type { PlaceCount } from './usePlaceCount.ts';
+import type { Pitches, PlaceCount } from './usePlaceCount.ts';
 
 /** Both axes, a person's confirmation of each, and the other readings one touch away. */
 export function PlaceFound({ at }: { readonly at: PlaceCount }) {
@@ -47,23 +47,7 @@ export function PlaceFound({ at }: { readonly at: PlaceCount }) {
               ))}
           </div>
         )}
-        {at.offered.length < 2 ? null : (
-          <>
-            <p>Other readings of the same picture:</p>
-            <div className="weaveTools">
-              {at.offered.map((pair, index) => (
-                <Button
-                  key={`${pair.weftwisePx} ${pair.warpwisePx}`}
-                  tone="ghost"
-                  isPressed={at.chosen === null ? index === 0 : at.chosen === pair}
-                  onPress={() => at.choose(pair)}
-                >
-                  {threeFigures(pair.weftwisePx)} × {threeFigures(pair.warpwisePx)} px
-                </Button>
-              ))}
-            </div>
-          </>
-        )}
+        <OtherReadings at={at} />
         {at.notes.length === 0 ? null : (
           <Notice tone="caution" title="To know before using it">
             {at.notes.map((note) => (
@@ -73,5 +57,42 @@ export function PlaceFound({ at }: { readonly at: PlaceCount }) {
         )}
       </div>
     </Section>
+  );
+}
+
+/** What repeats perhaps, where the picture leaves it open: none is drawn as counted before it is touched. */
+export function OpenReadings({ at }: { readonly at: PlaceCount }) {
+  if (at.counting !== null || at.chosen !== null || at.offered.length === 0) return null;
+  return (
+    <Section title="What it may be">
+      <p>The picture leaves it open. Touch a reading to see it drawn; then confirm it, or take another.</p>
+      <Readings at={at} pressed={null} />
+    </Section>
+  );
+}
+
+function OtherReadings({ at }: { readonly at: PlaceCount }) {
+  return at.counting === null || at.offered.length < 2 ? null : (
+    <>
+      <p>Other readings of the same picture:</p>
+      <Readings at={at} pressed={at.chosen ?? at.offered[0] ?? null} />
+    </>
+  );
+}
+
+function Readings({ at, pressed }: { readonly at: PlaceCount; readonly pressed: Pitches | null }) {
+  return (
+    <div className="weaveTools">
+      {at.offered.map((pair) => (
+        <Button
+          key={`${pair.weftwisePx} ${pair.warpwisePx}`}
+          tone="ghost"
+          isPressed={pair === pressed}
+          onPress={() => at.choose(pair)}
+        >
+          {threeFigures(pair.weftwisePx)} × {threeFigures(pair.warpwisePx)} px
+        </Button>
+      ))}
+    </div>
   );
 }

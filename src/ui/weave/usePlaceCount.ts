@@ -1,5 +1,12 @@
 import { useState } from 'react';
-import { decideNodes, type Taps, type WeaveScale, weaveAnswer } from '../../core/weave/index.ts';
+import {
+  type AxisCount,
+  decideNodes,
+  type Taps,
+  type WeaveCount,
+  type WeaveScale,
+  weaveAnswer,
+} from '../../core/weave/index.ts';
 import { type AxisSeen, type KnotBasis, seenByCounter } from '../../dossier/index.ts';
 import type { CardKnown } from '../card/cardInPicture.ts';
 import { type Axis, axes, axisOfTaps, type HandCount, scaleOfCard, seenByHand } from './placeCount.ts';
@@ -10,7 +17,18 @@ import { noScale, scaleOf, type TypedScale, type WeaveTap } from './weaveScale.t
 export interface Pitches {
   readonly weftwisePx: number;
   readonly warpwisePx: number;
+  /** How much speaks for it against the others: what a touch alone leaves of confidence. */
+  readonly weight: number;
 }
+
+/** A touch on a reading names it and proves nothing: the picture's own weight stays. */
+const asChosen = (count: WeaveCount, chosen: Pitches | null): WeaveCount => {
+  const axis = (one: AxisCount): AxisCount =>
+    chosen === null || one.basis !== 'confirmed'
+      ? one
+      : { ...one, basis: 'automatic', confidence: Math.min(one.confidence, chosen.weight) };
+  return { ...count, weftwise: axis(count.weftwise), warpwise: axis(count.warpwise) };
+};
 
 type HandCounts = Readonly<Partial<Record<Axis, HandCount>>>;
 const unconfirmed: Readonly<Record<Axis, boolean>> = { weftwise: false, warpwise: false };
@@ -27,7 +45,11 @@ export function usePlaceCount(file: File, known: CardKnown, nodes: SaidNodes) {
   const [scaleTyped, setScaleTyped] = useState<TypedScale>(noScale);
 
   const reading = card?.ok === true ? card.value : null;
-  const counting = counted?.ok === true ? counted.value.count : null;
+  const counting = counted?.ok === true ? asChosen(counted.value.count, chosen) : null;
+  const undecided =
+    counted?.ok === false && counted.problem.code === 'weave-undecided'
+      ? counted.problem.facts.candidates
+      : [];
   const cardScale = counted?.ok === true ? counted.value.cardScale : null;
   const scale: WeaveScale | null =
     reading !== null
@@ -54,14 +76,17 @@ export function usePlaceCount(file: File, known: CardKnown, nodes: SaidNodes) {
     setTapped(taps);
     setChosen(pair);
     setConfirmed(unconfirmed);
-    count({ taps, ...(pair === null ? {} : { confirmed: pair }) });
+    if (pair === null) return count({ taps });
+    const { weftwisePx, warpwisePx } = pair;
+    count({ taps, confirmed: { weftwisePx, warpwisePx } });
   };
   const offered: readonly Pitches[] =
     others.length > 0
       ? others
-      : (counting?.candidates ?? []).map(({ weftwise, warpwise }) => ({
+      : (counting?.candidates ?? undecided).map(({ weftwise, warpwise, weight }) => ({
           weftwisePx: weftwise,
           warpwisePx: warpwise,
+          weight,
         }));
   const decided = decideNodes(
     nodes === 'unknown' ? null : nodes === '1' ? 1 : 2,
