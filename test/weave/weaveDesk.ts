@@ -1,4 +1,5 @@
 import sharp from 'sharp';
+import { expect } from 'vitest';
 import { zxingCodes } from '../../src/adapters/codes/zxingCodes.ts';
 import { sharpPictures } from '../../src/adapters/images/sharpPictures.ts';
 import { cardCommand } from '../../src/cli/card.ts';
@@ -15,6 +16,10 @@ interface Said {
 export function weaveDesk(): {
   readonly files: Map<string, Uint8Array>;
   readonly call: (...args: string[]) => Promise<Said>;
+  /** What `weave` answers in JSON. */
+  readonly weave: (...args: string[]) => Promise<{ code: number; answer: ReturnType<typeof JSON.parse> }>;
+  /** A refusal of `weave`, told in three sentences. */
+  readonly refusal: (...args: string[]) => Promise<{ readonly code: string; readonly happened: string }>;
 } {
   const files = new Map<string, Uint8Array>();
   const call = async (...args: string[]): Promise<Said> => {
@@ -32,7 +37,18 @@ export function weaveDesk(): {
     );
     return { code, out: out.join('\n'), err: err.join('\n') };
   };
-  return { files, call };
+  const weave = async (...args: string[]) => {
+    const { code, out } = await call('weave', ...args, '--json');
+    return { code, answer: JSON.parse(out) };
+  };
+  const refusal = async (...args: string[]) => {
+    const { code, answer } = await weave(...args);
+    expect(code).toBe(1);
+    for (const part of ['happened', 'matters', 'now'])
+      expect(answer.refused[part].length).toBeGreaterThan(20);
+    return answer.refused;
+  };
+  return { files, call, weave, refusal };
 }
 
 /** A rendered picture as the file a telephone would make of it. */
