@@ -1,9 +1,13 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { type BlotScene, drawBlotScene, statedBounds } from '../../bench/colourScene/blotScene.ts';
-import { developScene } from '../../bench/colourScene/developScene.ts';
+import { developScene, jpegOf } from '../../bench/colourScene/developScene.ts';
 import { seeded } from '../../bench/loom/chance.ts';
+import { zxingCodes } from '../../src/adapters/codes/zxingCodes.ts';
+import { sharpPictures } from '../../src/adapters/images/sharpPictures.ts';
+import { blotCommand } from '../../src/cli/blot.ts';
 import { type CardPicture, readBlotPair, readCardBlot, stainingGrade } from '../../src/core/colour/index.ts';
-import { grades } from '../../src/core/wash/index.ts';
+import { type Grade, grades } from '../../src/core/wash/index.ts';
+import { runOn } from '../support/runOn.ts';
 
 interface Shown {
   readonly scene: BlotScene;
@@ -46,6 +50,25 @@ describe('a blot in the card’s window', () => {
       expect(read.value.notes).not.toContain('no-blot-seen');
       expect(read.value.places.sample).toHaveLength(4);
     }
+  });
+
+  test('is graded on the command line from two photographs with the card', async () => {
+    const { scene } = stained;
+    const files = {
+      'clean.jpg': await jpegOf(scene.before, scene.jpegQuality),
+      'blotted.jpg': await jpegOf(scene.after, scene.jpegQuality),
+    };
+    const blot = blotCommand(sharpPictures, zxingCodes);
+    const { code, said } = await runOn(files, blot, 'blot', 'clean.jpg', 'blotted.jpg', '--json');
+    expect(code).toBe(0);
+    const answer = JSON.parse(said);
+    const [lowest, highest] = answer.gradeInterval.map((grade: Grade) => grades.indexOf(grade));
+    const truth = grades.indexOf(stainingGrade(scene.clean, scene.stained).grade);
+    expect(lowest).toBeLessThanOrEqual(truth);
+    expect(highest).toBeGreaterThanOrEqual(truth);
+    const swapped = await runOn(files, blot, 'blot', 'blotted.jpg', 'clean.jpg');
+    expect(swapped.code).toBe(1);
+    expect(swapped.complained).toContain('likely swapped');
   });
 
   test('that is none is never graded below 4-5 with more than 5 % probability', () => {

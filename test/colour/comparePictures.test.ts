@@ -1,7 +1,10 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { developScene } from '../../bench/colourScene/developScene.ts';
+import { developScene, jpegOf } from '../../bench/colourScene/developScene.ts';
 import { drawRugScene, type RugChoice, type RugScene } from '../../bench/colourScene/rugScene.ts';
 import { seeded } from '../../bench/loom/chance.ts';
+import { zxingCodes } from '../../src/adapters/codes/zxingCodes.ts';
+import { sharpPictures } from '../../src/adapters/images/sharpPictures.ts';
+import { compareCommand } from '../../src/cli/compare.ts';
 import {
   type ColourRow,
   type CompareSide,
@@ -11,6 +14,7 @@ import {
 } from '../../src/core/colour/index.ts';
 import { grades } from '../../src/core/wash/index.ts';
 import { compareSentence } from '../../src/text/colourWords.ts';
+import { runOn } from '../support/runOn.ts';
 
 interface Shown {
   readonly scene: RugScene;
@@ -74,6 +78,45 @@ describe('a rug of a metre before and after a wash, loose pieces of the card bes
     expect(compared.value.unmeasured.map(({ why }) => why)).toEqual(['too-small', 'not-in-both']);
   });
 
+  test('is compared on the command line, with a map', async () => {
+    const { scene } = faded;
+    const files = {
+      'before.jpg': await jpegOf(scene.before, 90),
+      'after.jpg': await jpegOf(scene.after, 90),
+    };
+    const corners = [scene.beforeCorners, scene.afterCorners].map((four) => four.flat().join(',')).join(':');
+    const colours = scene.colours.flatMap(({ name, area: { x, y, width, height } }) => [
+      '--colour',
+      `${name}=${x},${y},${width},${height}`,
+    ]);
+    const { code, said, written } = await runOn(
+      files,
+      compareCommand(sharpPictures, zxingCodes),
+      ...[
+        'compare',
+        'before.jpg',
+        'after.jpg',
+        '--corners',
+        corners,
+        ...colours,
+        '--map',
+        'map.png',
+        '--json',
+      ],
+    );
+    expect(code).toBe(0);
+    const answer = JSON.parse(said);
+    expect(Object.keys(answer)).toEqual([
+      ...['lightness', 'chroma', 'colours', 'unmeasured', 'hueMoved', 'middleDeltaE', 'control', 'alignment'],
+      ...['sameCard', 'sentence', 'notes'],
+    ]);
+    expect(answer.sameCard).toBe(true);
+    expect(answer.hueMoved).toEqual(['red']);
+    holdTheirGrades(scene, answer.colours);
+    // Every PNG begins with this signature (ISO/IEC 15948).
+    expect([...(written.get('map.png') ?? [])].slice(1, 4)).toEqual([0x50, 0x4e, 0x47]);
+  });
+
   test('with corners tapped in another order is refused', () => {
     const [a, b, c, d] = faded.scene.afterCorners;
     const compared = comparePictures(faded.before, { ...faded.after, corners: [c, d, a, b] }, []);
@@ -99,6 +142,21 @@ describe('a rug of a metre before and after a wash, loose pieces of the card bes
   test('without its corners tapped is refused, since pieces are laid by hand', () => {
     const bare = ({ picture, card }: CompareSide): CompareSide => ({ picture, card });
     const compared = comparePictures(bare(faded.before), bare(faded.after), []);
+    expect(compared.ok ? 'accepted' : compared.problem.code).toBe('compare-corners');
+  });
+
+  test('with corners that hold nothing both pictures show is refused, not called unchanged', () => {
+    const outside = [
+      [-500, -500],
+      [-300, -500],
+      [-300, -300],
+      [-500, -300],
+    ] as const satisfies CompareSide['corners'];
+    const compared = comparePictures(
+      { ...faded.before, corners: outside },
+      { ...faded.after, corners: outside },
+      [],
+    );
     expect(compared.ok ? 'accepted' : compared.problem.code).toBe('compare-corners');
   });
 

@@ -142,7 +142,8 @@ function meanChange(before: LinearPicture, after: LinearPicture, held: Uint8Arra
  * @param after - the second; without corners on both, the card must lie at the same place of the rug
  * @param colours - the rug's colours, shown on the first picture
  * @returns both pictures laid on each other, the map of ΔE00, each colour's change with its grade and interval
- * @refuses what cardLight refuses, naming the picture; compare-corners - corners that make no plane;
+ * @refuses what cardLight or looseLight refuses, naming the picture; compare-corners - corners that make no plane or
+ * hold nothing both pictures show, or none given with loose pieces;
  * compare-other-rug - the patterns do not fit; compare-control-moved - the card's own greys differ by more than ΔE 3
  * @source iso-105-a05, the grades; sharma-wu-dalal-2005, the map; workshop-setting, the limits
  * (data/colour/compare.json)
@@ -203,6 +204,8 @@ export function comparePictures(
     const isShown = !Number.isNaN((bare.rgb[3 * at] ?? 0) + (secondBare.rgb[3 * at] ?? 0));
     return isShown && inside((at % first.wide) * by, Math.floor(at / first.wide) * by) ? 1 : 0;
   });
+  if (!held.includes(1)) return refused('compare-corners', {});
+
   const [fallWas, fallIs] = [lightChange(was.value, before.card), lightChange(is.value, after.card)];
   const off = Math.hypot(
     was.value.gain === null ? 0 : was.value.offShare,
@@ -216,7 +219,8 @@ export function comparePictures(
         fallWas(x * by, y * by) - fallIs(...project(homography, x * by, y * by)),
       ),
     perAxis: Math.hypot(sameCard ? 0 : limits.otherCardSigma, deltaE / 4),
-    contrastSigma: was.value.contrastSigma,
+    // Dyed wool is far from the paper and the greys: its contrast is known less well than a faint stain's.
+    contrastSigma: Math.max(limits.contrastSigma, was.value.contrastSigma),
   };
   const rows = colours.map(({ name, area }) =>
     colourRow(bare, secondBare, { name, area: inFrame(area, by) }, doubt),

@@ -95,13 +95,17 @@ function unseenBlot(count: number, labs: readonly Lab[]): Result<FoundBlot, Blot
  * Finds the blot and clean cloth in the card's window.
  *
  * @param cells - from `windowCells`; the cloth must fill the window
+ * @param least - what differs by less is cloth, not blot [ΔE]
  * @returns the largest square of the blot's strong part and up to four squares of clean cloth; where nothing differs
- * by ΔE 1.2, the middle of the window and its corners
+ * by `least`, the middle of the window and its corners
  * @refuses blot-outside-window - the blot runs over the window's edge
  * @refuses blot-not-clear - several blots, hardly any clean cloth, a blot too small or without a level part
  * @source none: rule of this project (data/colour/findBlot.json)
  */
-export function findBlot(cells: WindowCells): Result<FoundBlot, BlotProblem> {
+export function findBlot(
+  cells: WindowCells,
+  least: number = limits.leastDifference,
+): Result<FoundBlot, BlotProblem> {
   const { count } = cells;
   const labs = smoothed(cells);
   const byWhiteness = labs.toSorted((p, q) => q.L - Math.hypot(q.a, q.b) - p.L + Math.hypot(p.a, p.b));
@@ -113,8 +117,7 @@ export function findBlot(cells: WindowCells): Result<FoundBlot, BlotProblem> {
   const { low, high } = twoHeaps(off);
   const edge = (low + high) / 2;
   const noise = medianOf(off.filter((value) => value < edge));
-  if (high - low < Math.max(limits.leastDifference, limits.noiseTimes * noise))
-    return unseenBlot(count, labs);
+  if (high - low < Math.max(least, limits.noiseTimes * noise)) return unseenBlot(count, labs);
 
   const stained: CellMask = { count, on: Uint8Array.from(off, (value) => (value >= edge ? 1 : 0)) };
   const parts = partsOf(stained).filter((part) => part.length >= limits.leastBlotArea / limits.cell ** 2);

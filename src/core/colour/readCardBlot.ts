@@ -1,4 +1,5 @@
 import limits from '../../../data/colour/blot.json' with { type: 'json' };
+import findLimits from '../../../data/colour/findBlot.json' with { type: 'json' };
 import { done, type Result, refused } from '../../units/index.ts';
 import { type CardReading, project, unproject } from '../card/index.ts';
 import { type CardLight, cardLight } from './cardLight.ts';
@@ -189,7 +190,8 @@ export function readBlotPair(
   if (!litBefore.ok) return litBefore;
   if (!litAfter.ok) return litAfter;
   const cellsBefore = windowCells(before.picture, before.card, litBefore.value);
-  const earlier = findBlot(cellsBefore);
+  // What the cloth had before is taken off where the blot lies; a file's coarse colours alone step by ΔE 2.
+  const earlier = findBlot(cellsBefore, findLimits.stainedBefore);
   let isSeen = true;
   let pair: readonly [Result<Seen, BlotProblem>, Result<Seen, BlotProblem>];
   if (places === undefined) {
