@@ -1,4 +1,4 @@
-import type { DoseProblem } from '../core/chemistry/index.ts';
+import type { DoseProblem, HardnessProblem } from '../core/chemistry/index.ts';
 import { quantityWords } from './quantityWords.ts';
 import type { WordsFor } from './words.ts';
 
@@ -24,4 +24,10 @@ export const chemistryWords = {
     matters: `With any sensible amount it ends near pH ${phAtMost.toFixed(2)}.`,
     now: 'Choose another agent or another target.',
   }),
-} satisfies WordsFor<DoseProblem>;
+  'binding-not-fixed': ({ agent, known }) => ({
+    happened: `“${agent}” binds no fixed amount of hardness.`,
+    matters:
+      'How much the water uses up depends on pH and on what else is in the bath; a figure would be a guess.',
+    now: `Follow the supplier’s sheet, or soften the water. What can be computed: ${known.join('; ')}.`,
+  }),
+} satisfies WordsFor<DoseProblem | HardnessProblem>;

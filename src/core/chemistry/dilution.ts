@@ -24,8 +24,9 @@ export const leftAfterFills = (retained: number, fresh: number, fills: number): 
 export const leftAfterFlow = (retained: number, through: number): number => Math.exp(-through / retained);
 
 export interface RinseWay {
-  readonly way: 'fill and drain' | 'flow' | 'fill, drain and extract';
+  readonly way: 'fill and drain' | 'flow' | 'extract, then flow' | 'fill, drain and extract';
   readonly fills: number | null;
+  readonly extractions: number;
   readonly litresPerKg: number;
   readonly left: number;
 }
@@ -63,21 +64,25 @@ export function rinseWays(
     return {
       way,
       fills,
+      extractions: retained === base.extractedLPerKg ? fills : 0,
       litresPerKg: fills * base.fillLPerKg,
       left: leftAfterFills(retained, base.fillLPerKg, fills),
     };
   };
-  const through = -base.drainedLPerKg * Math.log(end);
+  const byFlow = (way: RinseWay['way'], extractions: number): RinseWay => {
+    // After extraction the rug takes up fresh water again before any runs through.
+    const taken = extractions === 0 ? 0 : base.drainedLPerKg - base.extractedLPerKg;
+    const start = 1 - taken / base.drainedLPerKg;
+    const through = Math.max(0, base.drainedLPerKg * Math.log(start / end));
+    const left = start * leftAfterFlow(base.drainedLPerKg, through);
+    return { way, fills: null, extractions, litresPerKg: taken + through, left };
+  };
   return done(
     [
       byFills('fill and drain', base.drainedLPerKg),
       byFills('fill, drain and extract', base.extractedLPerKg),
-      {
-        way: 'flow',
-        fills: null,
-        litresPerKg: through,
-        left: leftAfterFlow(base.drainedLPerKg, through),
-      } as const,
+      byFlow('flow', 0),
+      byFlow('extract, then flow', 1),
     ].sort((a, b) => a.litresPerKg - b.litresPerKg),
   );
 }

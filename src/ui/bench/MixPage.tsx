@@ -1,16 +1,20 @@
 import { Link } from 'wouter';
 import {
   type AgentAmount,
+  type BathRecipe,
   bathPh,
   chemicalAgents,
   dose,
   gasWarnings,
-  rinseWays,
+  rinsePlans,
   solutionOf,
   usualDoseUncertainty,
   usualRinse,
+  usualRinsePace,
+  waterToReckonWith,
 } from '../../core/chemistry/index.ts';
 import { Button, Notice, NumberField, Picker, ProblemNotice, Section, useKept } from '../kit/index.ts';
+import { DetergentPart, HeldPart, SewerPart } from './MixParts.tsx';
 
 interface Mixing {
   readonly litres: number | null;
@@ -30,30 +34,30 @@ const nothingTyped: Mixing = {
   massKg: null,
 };
 
+const unknownWater = waterToReckonWith(null, '').alkalinity;
+
 const grams = (value: number) => (value < 10 ? value.toFixed(2) : value.toFixed(0));
 
 /** The dose of an agent that brings a bath to a pH, with the range it may truly need. */
 function Dose({ mixing }: { readonly mixing: Mixing }) {
   const { litres, temperatureC, alkalinity, agent, targetPh } = mixing;
-  if (litres === null || temperatureC === null || alkalinity === null || targetPh === null) {
+  if (litres === null || temperatureC === null || targetPh === null) {
     return (
       <Notice tone="plain" title="Not enough is known yet.">
-        <p>
-          Give litres, temperature, the water’s alkalinity and the pH wanted. The alkalinity stands on the
-          water supplier’s sheet; without it no dose can be worked out.
-        </p>
+        <p>Give litres, temperature and the pH wanted.</p>
       </Notice>
     );
   }
   const recipe = {
     litres,
     temperatureC,
-    alkalinityMgPerLCaCO3: alkalinity,
+    alkalinityMgPerLCaCO3: alkalinity ?? unknownWater.value,
     activity: 'davies',
     openToAir: false,
     add: [] as readonly AgentAmount[],
   } as const;
-  const dosed = dose(recipe, agent, targetPh);
+  const waterShare = alkalinity === null ? 1 : usualDoseUncertainty.alkalinity;
+  const dosed = dose(recipe, agent, targetPh, { ...usualDoseUncertainty, alkalinity: waterShare });
   if (!dosed.ok) return <ProblemNotice problem={dosed.problem} />;
   const [least, most] = dosed.value.interval;
   const solution = solutionOf({ ...recipe, add: [{ agent, grams: dosed.value.grams }] });
@@ -66,8 +70,17 @@ function Dose({ mixing }: { readonly mixing: Mixing }) {
       </p>
       <p>
         {grams(least)} to {grams(most)} g, with the agent’s strength ±{usualDoseUncertainty.strength * 100} %
-        and the water ±{usualDoseUncertainty.alkalinity * 100} % (workshop setting).
+        and the water ±{waterShare * 100} % (workshop setting).
       </p>
+      {alkalinity === null ? (
+        <Notice tone="caution" title="The water’s alkalinity is not known.">
+          <p>
+            Anything from {unknownWater.least} to {unknownWater.most} mg/L is assumed. It stands on the water
+            supplier’s sheet and narrows the range; what the rug holds and what may go down the drain wait for
+            it.
+          </p>
+        </Notice>
+      ) : null}
       <p className="why">
         Computed by charge balance; the water is taken as bicarbonate that loses no carbon dioxide. Start at
         the lower end and measure the pH before use.
@@ -85,9 +98,28 @@ function Dose({ mixing }: { readonly mixing: Mixing }) {
   );
 }
 
+/** What the dosed bath leaves in the rug, and where it may go. */
+function AfterBath({ mixing }: { readonly mixing: Mixing }) {
+  const { litres, temperatureC, alkalinity, agent, targetPh } = mixing;
+  if (litres === null || temperatureC === null || alkalinity === null || targetPh === null) return null;
+  const bare: BathRecipe = {
+    ...{ litres, temperatureC, alkalinityMgPerLCaCO3: alkalinity },
+    ...{ activity: 'davies', openToAir: false, add: [] },
+  };
+  const dosed = dose(bare, agent, targetPh);
+  if (!dosed.ok) return null;
+  const bath = { ...bare, add: [{ agent, grams: dosed.value.grams }] };
+  return (
+    <>
+      <HeldPart bath={bath} />
+      <SewerPart bath={bath} />
+    </>
+  );
+}
+
 /** How much water each way of rinsing takes down to half a per cent of the bath. */
 function Rinse({ massKg }: { readonly massKg: number | null }) {
-  const ways = rinseWays(0.005);
+  const ways = rinsePlans(massKg ?? 1, 0.005);
   if (!ways.ok) return <ProblemNotice problem={ways.problem} />;
   return (
     <div className="scroll">
@@ -101,10 +133,15 @@ function Rinse({ massKg }: { readonly massKg: number | null }) {
             <th scope="col" className="num">
               Water
             </th>
+            {massKg === null ? null : (
+              <th scope="col" className="num">
+                Minutes
+              </th>
+            )}
           </tr>
         </thead>
         <tbody>
-          {ways.value.map(({ way, fills, litresPerKg }) => (
+          {ways.value.map(({ way, fills, litresPerKg, minutes }) => (
             <tr key={way}>
               <th scope="row">{way}</th>
               <td className="num">{fills ?? '–'}</td>
@@ -113,6 +150,11 @@ function Rinse({ massKg }: { readonly massKg: number | null }) {
                   ? `${litresPerKg.toFixed(0)} L per kg of rug`
                   : `${(litresPerKg * massKg).toFixed(0)} L`}
               </td>
+              {massKg === null ? null : (
+                <td className="num">
+                  {minutes.least.toFixed(0)}–{minutes.most.toFixed(0)}
+                </td>
+              )}
             </tr>
           ))}
         </tbody>
@@ -201,10 +243,13 @@ export function MixPage() {
         <Rinse massKg={mixing.massKg} />
         <p className="why">
           Perfect mixing; the rug holds {usualRinse.drainedLPerKg} L/kg drained and{' '}
-          {usualRinse.extractedLPerKg} L/kg extracted, a fill is {usualRinse.fillLPerKg} L/kg (workshop
-          setting). The readings decide when the rinse is done.
+          {usualRinse.extractedLPerKg} L/kg extracted, a fill is {usualRinse.fillLPerKg} L/kg, water runs at{' '}
+          {usualRinsePace.waterLPerMin} L/min (workshop settings). Least water first. The readings decide when
+          the rinse is done.
         </p>
       </Section>
+      <AfterBath mixing={mixing} />
+      <DetergentPart litres={mixing.litres} />
       <Notice tone="caution" title="Gloves and goggles.">
         <p>
           The supplier’s safety data sheet comes first; acid into water, never water into acid. Never chlorine
