@@ -4,7 +4,7 @@ import { dryingRug, dryingScenario, heldAir } from '../../../test/support/drying
 import { equilibriumRegain } from '../air/index.ts';
 import { prepareRoom } from './preparedRoom.ts';
 import { makeRoomRunner, usualFineness } from './runRoom.ts';
-import type { DryScenario } from './scenario.ts';
+import type { DryRug, DryScenario } from './scenario.ts';
 import { knownUnknowns } from './unknowns.ts';
 
 const runOf = (scenario: DryScenario, relative = 1e-5, hours: readonly number[] = []) => {
@@ -66,6 +66,44 @@ test('water is conserved to 1e-9 of the load, whatever hangs where and whichever
     ),
     { numRuns: 60 },
   );
+});
+
+describe('water is conserved to 1e-9 of the load also', () => {
+  const conserved = (room: DryScenario['room'], of: Partial<DryScenario>, rug: Partial<DryRug>) => {
+    const rugs = [dryingRug({ ...rug, id: 'first' }), dryingRug({ id: 'second', hungAtHour: 5 })];
+    const course = runOf(dryingScenario({ ...of, room, rugs }), 1e-3);
+    expect(Math.abs(course.waterBalanceError)).toBeLessThan(1e-9);
+    expect(Math.min(...course.endRegain)).toBeGreaterThan(-1e-4);
+  };
+  const rug = fc.record({ areaM2: number(0.5, 15), startRegain: number(0.3, 2.4), fibres });
+  const runs = { numRuns: 25 };
+
+  test('in a room whose temperature follows from its heat', () => {
+    const warming = fc.record({
+      ...{ volumeM3: number(30, 500), startC: number(8, 35), startRh: number(0.2, 0.9) },
+      ...{ airSpeed: number(0, 3), airChangesPerHour: number(0, 5), wallsWPerK: number(20, 400) },
+    });
+    fc.assert(
+      fc.property(warming, rug, number(-10, 30), number(0.3, 6), (room, first, airC, kw) => {
+        conserved(room, { outside: { airC, rh: 0.7 }, heaters: [{ kw, untilC: 32 }] }, first);
+      }),
+      runs,
+    );
+  });
+
+  test('in air that a logger measured for a while, and that is reckoned from there on', () => {
+    const row = fc.record({ airC: number(12, 38), rh: number(0.2, 0.95) });
+    const measured = fc
+      .array(row, { minLength: 2, maxLength: 12 })
+      .map((rows) => rows.map((one, i) => ({ ...one, hour: i * 1.5 })));
+    fc.assert(
+      fc.property(measured, rug, number(0, 5), (rows, first, airChangesPerHour) => {
+        const room = { volumeM3: 100, airC: 25, airSpeed: 1, startRh: 0.5, airChangesPerHour };
+        conserved({ ...room, measured: rows }, {}, first);
+      }),
+      runs,
+    );
+  });
 });
 
 test('hot damp air let into a cool room condenses there, and is counted', () => {
