@@ -61,6 +61,16 @@ describe('waste water', () => {
     const low = effluent([acid], { leastPh: 2, mostPh: 9, mostTemperatureC: 40 });
     expect(low.ok ? null : low.problem.code).toBe('out-of-range');
   });
+  test('the correction of an acid bath brings it within the limits', () => {
+    const acid = bath(40, [{ agent: 'citric acid, anhydrous', grams: 40 }]);
+    const { correction } = judged(acid);
+    if (correction?.agent == null) throw new Error('no correction');
+    const after = judged({
+      ...acid,
+      add: [...acid.add, { agent: correction.agent, grams: correction.grams }],
+    });
+    expect([after.mayGo, after.reasons]).toEqual([true, []]);
+  });
   test('a hot bath cools first, whatever it is run together with', () => {
     expect(judged(bath(1, [], { temperatureC: 55 }), bath(99, [])).reasons).toEqual(['too hot']);
   });

@@ -14,6 +14,9 @@ export interface SewerLimits {
 /** Until the local authority's own are entered. @source cfr-40-403-5 (b)(2); upper limits workshop-setting */
 export const usualSewerLimits: SewerLimits = sewer;
 
+/** So far inside the nearer limit a correction aims; past it bicarbonate would be wasted. @source workshop-setting */
+const marginPh = 0.5;
+
 export const sewerReasons = ['too acid', 'too alkaline', 'diluted only', 'too hot'] as const;
 export type SewerReason = (typeof sewerReasons)[number];
 
@@ -77,9 +80,10 @@ export function effluent(
   if (isWithin(blended.value) && !isWithin(judged.value)) reasons.push('diluted only');
   if (baths.some(({ temperatureC }) => temperatureC > mostTemperatureC)) reasons.push('too hot');
   const isRight = isWithin(blended.value) && isWithin(judged.value);
-  const correction = isRight
-    ? null
-    : neutralise(isWithin(judged.value) ? whole : undiluted, (leastPh + mostPh) / 2, correctors);
+  const [treated, pH] = isWithin(judged.value) ? [whole, blended.value] : [undiluted, judged.value];
+  const inside = Math.min(marginPh, (mostPh - leastPh) / 2);
+  const target = pH < leastPh ? leastPh + inside : mostPh - inside;
+  const correction = isRight ? null : neutralise(treated, target, correctors);
   if (correction?.ok === false) return correction;
   return done({
     ...{ litres: whole.litres, pH: blended.value, temperatureC: whole.temperatureC, bathPhs, reasons },

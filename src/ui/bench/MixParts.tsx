@@ -23,8 +23,7 @@ function CorrectionLine({ correction }: { readonly correction: Correction }) {
         {grams(correction.grams)} g <small>{agent}</small>
       </p>
       <p>
-        {grams(interval[0])} to {grams(interval[1])} g, as strength and water are uncertain. Measure the pH
-        after.
+        {grams(interval[0])} to {grams(interval[1])} g, as strength and water are uncertain. Measure
       </p>
     </>
   );
