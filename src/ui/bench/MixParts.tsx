@@ -23,7 +23,8 @@ function CorrectionLine({ correction }: { readonly correction: Correction }) {
         {grams(correction.grams)} g <small>{agent}</small>
       </p>
       <p>
-        {grams(interval[0])} to {grams(interval[1])} g, as strength and water are uncertain. Measure
+        {grams(interval[0])} to {grams(interval[1])} g, as strength and water are uncertain. Add it in parts
+        and measure the pH between: carbon dioxide that fizzes off leaves less to do.
       </p>
     </>
   );
