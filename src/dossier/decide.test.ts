@@ -14,11 +14,12 @@ import {
   storyStart,
   weighed,
 } from '../../test/support/rugStory.ts';
+import type { WashPlan } from '../core/wash/index.ts';
 import { mayWithdraw } from './decide.ts';
 import type { RugFact, RugFactOf } from './facts/index.ts';
 import { wetBlockers } from './mayWet.ts';
 import { nextStepOf } from './nextStep.ts';
-import { planOf, stepId } from './planFacts.ts';
+import { agreedPlan, planOf, stepId } from './planFacts.ts';
 import { planFingerprint } from './rule/agreement.ts';
 import type { Asked } from './rule/rule.ts';
 import { stageOf } from './stage.ts';
@@ -309,6 +310,74 @@ describe('wash, dry and home', () => {
     const anew = drying.given(planOnRecord);
     expect(anew.standing.visits.at(-1)?.steps.some(({ step }) => step === wet.step)).toBe(false);
     expect(anew.standing.visits.at(-1)?.firstWettedAt).toBe(since);
+  });
+  test('a plan agreed once drying has begun takes nothing out of the rug: solvent laid before it still forbids heat', () => {
+    const greasy: RugFact = {
+      ...{
+        type: 'MarkRecorded',
+        mark: 'm1',
+        word: 'stain',
+        side: 'face',
+        shape: 'point',
+        stain: 'oil, wax or gum',
+      },
+      ...{ pointsMm: [{ xMm: 400, yMm: 900 }], grade: 1, activity: 'stable', photos: [] },
+    } as const satisfies RugFact;
+    // As a plan stood whose spotter was tested: dry solvent in its pre-spot.
+    const withSolvent = (fact: RugFact): RugFact => {
+      if (fact.type !== 'PlanAgreed') return fact;
+      const { steps } = fact.plan as unknown as WashPlan;
+      const agents = ['dry solvent'];
+      const spotted = steps.map((step) => (step.kind === 'pre-spot' ? { ...step, agents } : step));
+      return { ...fact, plan: { ...fact.plan, steps: spotted } };
+    };
+    const agreed = tested(knownRug().given(greasy), '5').given(planOnRecord, quoted(), consented);
+    const spotting = new RugStory(
+      agreed.entries.map((entry) => ({ ...entry, fact: withSolvent(entry.fact) })),
+      agreed.now,
+    );
+    const solvent = (standing: RugStanding): RugFact => {
+      const step = agreedPlan(standing)?.steps.find(({ agents }) => agents.includes('dry solvent'));
+      return { type: 'StepStarted', step: step === undefined ? '' : stepId(step), wets: false };
+    };
+    const lain = {
+      ...{ type: 'DryingStarted', posture: 'flat on mesh', place: 'mesh 1', heated: false },
+    } as const satisfies RugFact;
+    const laid = spotting.given(solvent);
+    const inHeat = laid.refuses({ ...lain, heated: true });
+    expect(inHeat?.code).toBe('residue-forbidden');
+    const anew = laid.given(lain, planOnRecord);
+    expect(anew.refuses({ ...lain, heated: true })).toEqual(inHeat);
+    const aired = anew.given({ type: 'SpotAired', mark: 'm1', smell: 'none' });
+    expect(aired.refuses({ ...lain, heated: true })).toBeNull();
+    const plan = laid.entries.find(({ fact }) => fact.type === 'PlanAgreed')?.id ?? '';
+    const withdrawn = mayWithdraw(
+      anew.entries,
+      { type: 'EntryWithdrawn', entry: plan, reason: 'A slip.' },
+      asOwner(anew.now),
+    );
+    expect(withdrawn.ok ? null : withdrawn.problem.code).toBe('entry-not-withdrawable');
+  });
+  test('wet minutes used up, 48 hours and a machine down are what Today says first, though nobody recorded them', () => {
+    const story = wetRug();
+    const first = (now: string, equipmentDown: Asked['settings']['equipmentDown'] = []) => {
+      const { deed } = nextStepOf(story.standing, { ...asOwner(now).settings, equipmentDown }, now);
+      return deed.code === 'resolve-stop' ? deed.stop : deed.code;
+    };
+    expect(first(story.now)).not.toBe('machine down');
+    expect(first(story.now, ['extractor'])).toBe('machine down');
+    expect(first(story.later(24 * 60).now)).toBe('wet minutes used');
+    const lying = story.given({
+      type: 'DryingStarted',
+      posture: 'flat on mesh',
+      place: 'mesh 1',
+      heated: false,
+    });
+    const { settings, now } = asOwner(lying.later(49 * 60).now);
+    expect(nextStepOf(lying.standing, settings, now).deed).toMatchObject({
+      code: 'resolve-stop',
+      stop: 'wet hours',
+    });
   });
   test('rinsing and extracting a wet rug is never forbidden', () => {
     const stopped = wetRug().given({ type: 'ConsentWithdrawn', words: 'Stop!' });

@@ -1,6 +1,6 @@
 import { done, type Result, refused } from '../units/index.ts';
 import type { Entry } from './entry.ts';
-import { withdrawnIds } from './evolve.ts';
+import { standingOf, withdrawnIds } from './evolve.ts';
 import type { RugEntry, RugFact, RugFactOf, RugFactType } from './facts/index.ts';
 import type { RugProblem } from './rugProblem.ts';
 import { agreementRules } from './rule/agreement.ts';
@@ -11,7 +11,7 @@ import { intakeRules } from './rule/intake.ts';
 import { knotRules } from './rule/knots.ts';
 import type { Asked, Rules } from './rule/rule.ts';
 import { workRules } from './rule/work.ts';
-import { presentVisit, type RugStanding } from './standing.ts';
+import { latestVisit, presentVisit, type RugStanding } from './standing.ts';
 
 const rules: Rules = {
   ...intakeRules,
@@ -130,6 +130,9 @@ export function mayWithdraw(
   if (target.by !== asked.person.person && !asked.person.roles.includes('owner')) {
     return refused('role-missing', { needs: ['owner'] as const, type: 'EntryWithdrawn' });
   }
+  // What was laid on the rug is known only by the plan it was laid under.
+  const isBegun = latestVisit(standingOf(entries))?.begun.some(({ plan }) => plan?.entry === wish.entry);
+  if (isBegun === true) return refused('entry-not-withdrawable', { entry: wish.entry, type });
   // The harm a reading showed is not undone by taking its stop away.
   if (target.fact.type === 'StopCalled' && target.fact.raisedBy !== undefined) {
     const { raisedBy, condition } = target.fact;

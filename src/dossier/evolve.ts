@@ -24,6 +24,7 @@ const newVisit = (received: Noted<'RugReceived'>): VisitStanding => ({
   signOffs: [],
   dustings: [],
   steps: [],
+  begun: [],
   baths: [],
   rinses: [],
   stops: [],
@@ -163,18 +164,23 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
     inVisit(standing, (visit) => {
       const next = { step: started.step, started, done: null };
       const steps = superseding(visit.steps, next, (other) => other.step === started.step);
+      const begun = [...visit.begun, { plan: visit.plan, started, done: null }];
       const firstWettedAt = started.wets ? earlier(visit.firstWettedAt, started.when) : visit.firstWettedAt;
-      if (!started.wets || visit.dryAccepted === null) return { steps, firstWettedAt };
+      if (!started.wets || visit.dryAccepted === null) return { steps, begun, firstWettedAt };
       // Water after the dry standard undoes it, and what was inspected was another state.
       return {
-        ...{ steps, firstWettedAt, wettedAgainAt: started.when },
+        ...{ steps, begun, firstWettedAt, wettedAgainAt: started.when },
         ...{ dryAccepted: null, dryingStarted: null, dryingPlaces: [], inspected: null },
       };
     }),
   StepDone: (standing, noted) =>
     inVisit(standing, (visit) => {
       const next = { ...stepIn(visit, noted.step), done: noted };
-      return { steps: superseding(visit.steps, next, (other) => other.step === noted.step) };
+      const last = visit.begun.findLast(({ started }) => started.step === noted.step);
+      return {
+        steps: superseding(visit.steps, next, (other) => other.step === noted.step),
+        begun: visit.begun.map((one) => (one === last ? { ...one, done: noted } : one)),
+      };
     }),
   BathMeasured: (standing, noted) => inVisit(standing, (visit) => ({ baths: [...visit.baths, noted] })),
   RinseMeasured: (standing, noted) => inVisit(standing, (visit) => ({ rinses: [...visit.rinses, noted] })),

@@ -1,11 +1,12 @@
 import roomSettings from '../../data/drying/room.json' with { type: 'json' };
-import type { PlanStep, RequiredDyeTest, WashPlan } from '../core/wash/index.ts';
+import { type PlanStep, type RequiredDyeTest, stopWords, type WashPlan } from '../core/wash/index.ts';
 import { dryCriteria } from './dryStandard.ts';
 import { expectedDrying } from './expectedDrying.ts';
 import { type WetBlocker, wetBlockers } from './mayWet.ts';
 import { agreedPlan, isLookedOver, planOf, soundClaim, stepId } from './planFacts.ts';
 import { openWashSteps, washesIn } from './stage.ts';
 import { presentVisit, type RugStanding, type VisitStanding } from './standing.ts';
+import { clockStops } from './stopsRaised.ts';
 import { hoursBetween, isWet, wetClock, wetSince } from './wetting.ts';
 import type { WorkshopSettings } from './workshopFacts.ts';
 
@@ -64,13 +65,22 @@ const step = (deed: Deed, urgency: Urgency, dueAt: string | null = null): NextSt
 });
 
 /** What runs by the clock: stops, dwells, blots that lie. */
-function runningSteps(standing: RugStanding, visit: VisitStanding, now: string): readonly NextStep[] {
+function runningSteps(
+  standing: RugStanding,
+  visit: VisitStanding,
+  settings: WorkshopSettings,
+  now: string,
+): readonly NextStep[] {
   const planned = agreedPlan(standing)?.steps ?? [];
   const stops = visit.stops
     .filter(({ cleared }) => cleared === null)
     .map(({ called }) =>
       step({ code: 'resolve-stop', stop: called.stop, condition: called.condition }, 'now', called.when),
     );
+  // Nobody records these: they hold until their cause has gone.
+  const byClock = clockStops(standing, settings, now).map(({ condition, since }) =>
+    step({ code: 'resolve-stop', stop: condition, condition: stopWords(condition) }, 'now', since),
+  );
   const steps = visit.steps.flatMap(({ step: id, started, done }) => {
     if (started === null || done !== null) return [];
     const known = planned.find((one) => stepId(one) === id);
@@ -86,7 +96,7 @@ function runningSteps(standing: RugStanding, visit: VisitStanding, now: string):
     const colour = standing.colours.find((named) => named.colour === blot.colour)?.name ?? blot.colour;
     return step({ code: 'read-blot', colour, liquid: blot.liquid }, dueAt <= now ? 'now' : 'soon', dueAt);
   });
-  return [...stops, ...steps, ...blots];
+  return [...stops, ...byClock, ...steps, ...blots];
 }
 
 function dryingStep(
@@ -197,7 +207,7 @@ export function nextStepsOf(
   const near = promised !== undefined && hoursBetween(now, `${promised}T17:00:00Z`) <= promiseNearDays * 24;
   const urgency: Urgency = near ? 'now' : 'later';
   const dueAt = promised === undefined ? null : `${promised}T17:00:00.000Z`;
-  const running = runningSteps(standing, visit, now);
+  const running = runningSteps(standing, visit, settings, now);
   const drying = dryingStep(standing, visit, settings, now);
   const timed = [...running, ...(drying === null ? [] : [drying])];
   if (timed.some((one) => one.urgency === 'now')) return byUrgency(timed);

@@ -16,7 +16,13 @@ import { done, type Problem, type Result, refused } from '../units/index.ts';
 import { atMarkedPlace, stainOf } from './dyeSites.ts';
 import { expectedDrying } from './expectedDrying.ts';
 import { rulebookOf } from './rulebook.ts';
-import { latestVisit, type Noted, type NotedClaim, type RugStanding } from './standing.ts';
+import {
+  latestVisit,
+  type Noted,
+  type NotedClaim,
+  type RugStanding,
+  type VisitStanding,
+} from './standing.ts';
 import { wetSince } from './wetting.ts';
 import type { WorkshopSettings } from './workshopFacts.ts';
 
@@ -280,7 +286,9 @@ export const stepId = (step: Pick<PlanStep, 'order' | 'kind'>): string =>
   `${step.order}-${step.kind.replaceAll(' ', '-')}`;
 
 /** The agreed plan of the latest visit, as recorded. */
-export const agreedPlan = (standing: RugStanding): WashPlan | null => {
-  const plan = latestVisit(standing)?.plan;
-  return plan === null || plan === undefined ? null : (plan.plan as unknown as WashPlan);
-};
+export const agreedPlan = (standing: RugStanding): WashPlan | null =>
+  planOnRecord(latestVisit(standing)?.plan ?? null);
+
+/** A plan as it was put on record. */
+export const planOnRecord = (agreed: VisitStanding['plan']): WashPlan | null =>
+  agreed === null ? null : (agreed.plan as unknown as WashPlan);

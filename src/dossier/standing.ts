@@ -19,6 +19,13 @@ export interface StepStanding {
   readonly done: Noted<'StepDone'> | null;
 }
 
+/** One beginning of a step, with the plan it was begun under; a later plan or beginning changes nothing of it. */
+export interface BegunStep {
+  readonly plan: Noted<'PlanAgreed'> | null;
+  readonly started: Noted<'StepStarted'>;
+  readonly done: Noted<'StepDone'> | null;
+}
+
 export interface StopStanding {
   readonly called: Noted<'StopCalled'>;
   readonly cleared: Noted<'StopCleared'> | null;
@@ -53,6 +60,8 @@ export interface VisitStanding {
   readonly signOffs: readonly Noted<'SignedOff'>[];
   readonly dustings: readonly Noted<'RugDusted'>[];
   readonly steps: readonly StepStanding[];
+  /** Every beginning of a step, oldest first: what was laid on the rug stays in it whatever is planned since. */
+  readonly begun: readonly BegunStep[];
   readonly baths: readonly Noted<'BathMeasured'>[];
   readonly rinses: readonly Noted<'RinseMeasured'>[];
   readonly stops: readonly StopStanding[];

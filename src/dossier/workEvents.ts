@@ -1,28 +1,34 @@
 import { isAtSupply, type PlanStep, type Residue, residuesOf, type WorkEvent } from '../core/wash/index.ts';
-import { agreedPlan, stepId } from './planFacts.ts';
-import { latestVisit, type RugStanding, type StepStanding, type VisitStanding } from './standing.ts';
+import { planOnRecord, stepId } from './planFacts.ts';
+import { type BegunStep, latestVisit, type RugStanding, type VisitStanding } from './standing.ts';
 
 type Timed = WorkEvent & { readonly when: string };
 
-/** The pH a step's liquid had: as measured last, else unknown. */
-const phOf = ({ baths, rinses, spots }: VisitStanding, step: string): number | undefined =>
-  [...baths, ...rinses, ...spots].findLast((reading) => reading.step === step && reading.ph !== undefined)
-    ?.ph;
+/** When the same step was begun once more, or never. */
+const untilOf = ({ begun }: VisitStanding, { started }: BegunStep): string | undefined =>
+  begun.find((one) => one.started.step === started.step && one.started.when > started.when)?.started.when;
+
+/** The pH the liquid of one beginning had: as measured last before the step was begun again, else unknown. */
+function phOf(visit: VisitStanding, one: BegunStep): number | undefined {
+  const until = untilOf(visit, one);
+  return [...visit.baths, ...visit.rinses, ...visit.spots].findLast(
+    ({ step, ph, when }) =>
+      step === one.started.step &&
+      ph !== undefined &&
+      when >= one.started.when &&
+      (until === undefined || when < until),
+  )?.ph;
+}
 
 const waterLPerKg = (step: PlanStep, dryMassKg: number): number => {
   const water = step.amounts.find(({ agent, unit }) => unit === 'L' && agent.startsWith('water'));
   return (water?.least ?? 0) / dryMassKg;
 };
 
-function ofStep(
-  visit: VisitStanding,
-  step: PlanStep,
-  dryMassKg: number,
-  { step: id, started, done }: StepStanding,
-): readonly Timed[] {
-  if (started === null) return [];
+function ofStep(visit: VisitStanding, step: PlanStep, dryMassKg: number, begun: BegunStep): readonly Timed[] {
+  const { started, done } = begun;
   const where = step.stain ?? null;
-  const ph = phOf(visit, id);
+  const ph = phOf(visit, begun);
   const agents = step.agents.filter((agent) => agent !== 'water');
   const laid: Timed = {
     ...{ kind: 'laid', where, agents, when: started.when },
@@ -40,22 +46,23 @@ function ofStep(
 }
 
 /**
- * Everything of this visit that left something in the rug or took it out, oldest first.
+ * Everything of this visit that left something in the rug or took it out, oldest first. Each step is read by
+ * the plan it was begun under: a plan made since takes nothing out of the rug.
  *
  * @source none: reads the record
  */
 export function workEventsOf(standing: RugStanding): readonly WorkEvent[] {
   const visit = latestVisit(standing);
-  const plan = agreedPlan(standing);
   if (visit === null) return [];
   const events: readonly Timed[] = [
-    ...visit.steps.flatMap((known) => {
-      const step = plan?.steps.find((one) => stepId(one) === known.step);
-      return step === undefined || plan === null ? [] : ofStep(visit, step, plan.basis.dryMassKg, known);
+    ...visit.begun.flatMap((begun) => {
+      const plan = planOnRecord(begun.plan);
+      const step = plan?.steps.find((one) => stepId(one) === begun.started.step);
+      return step === undefined || plan === null ? [] : ofStep(visit, step, plan.basis.dryMassKg, begun);
     }),
     // What was laid in a step of the plan stands with the step, from its start.
     ...visit.spots
-      .filter(({ step }) => step === undefined)
+      .filter(({ step }) => !visit.begun.some(({ started }) => started.step === step))
       .map(
         ({ mark, agents, ph, when }): Timed => ({
           ...{ kind: 'laid', where: mark, agents, when },
