@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { newId } from '../support/intake.ts';
+import type { RugAnswer, ShelfAnswer, StateAnswer } from '../../src/contract/index.ts';
+import { planFingerprint, planOf, standingOf, stepId } from '../../src/dossier/index.ts';
+import { consignmentOf, measured, newId } from '../support/intake.ts';
 import { memoryHouse } from '../support/memoryHouse.ts';
 import { openedHouse } from '../support/tablet.ts';
 
@@ -23,19 +25,103 @@ describe('the shelf', () => {
     });
   });
 
-  test('a strength of 120 % and one below nothing are refused by field', async () => {
-    const { owner } = await openedHouse(memoryHouse());
-    for (const value of [120, -3]) {
-      const parts = [{ kind: 'acid', value, unit: '% w/w' }];
-      const answer = await owner.post('/api/shelf/entries', drafts({ ...crystals, parts }));
-      expect(answer.status).toBe(422);
-      expect(JSON.stringify(answer.body)).toContain('value');
-    }
-  });
-
   test('nobody draws stock by hand: a step does', async () => {
     const { owner } = await openedHouse(memoryHouse());
     const draw = { type: 'StockDrawn', agent: 'c1', lot: 'K-1', amount: 5, rug: 'r', step: 's', entry: 'e' };
     expect((await owner.post('/api/shelf/entries', drafts(draw))).status).toBe(422);
   });
+});
+
+/** A rug whose plan is on record and whose dusting has begun, beside a shelf with one lot in date and one past it. */
+async function dustingBegun() {
+  const house = memoryHouse();
+  const { owner } = await openedHouse(house);
+  await owner.post(
+    '/api/shelf/entries',
+    drafts(
+      crystals,
+      { type: 'LotReceived', agent: 'c1', lot: 'K-1', amount: 5000 },
+      { type: 'LotReceived', agent: 'c1', lot: 'K-0', amount: 900, expires: '2020-01-31' },
+    ),
+  );
+  const request = consignmentOf('41');
+  await owner.post('/api/consignments', request);
+  const rug = request.rugs[0]?.rug ?? '';
+  let revision = 2;
+  const record = async (...facts: readonly object[]) => {
+    const told = facts.map((fact) => ({ id: newId(), fact }));
+    const answer = await owner.post(`/api/rugs/${rug}/entries`, { expectedRevision: revision, drafts: told });
+    if (answer.status === 200) revision += told.length;
+    return { ...answer, id: told[0]?.id ?? '' };
+  };
+  // Light enough for one pair of hands.
+  await record(measured, {
+    ...{ type: 'RugWeighed', massKg: 4, airRh: 0.5, airC: 20, restedADay: true, occasion: 'intake' },
+    confirmedUnusual: true,
+  });
+  const { entries } = (await owner.get(`/api/rugs/${rug}`)).body as unknown as RugAnswer;
+  const { settings } = (await owner.get('/api/state')).body as unknown as StateAnswer;
+  const planned = planOf(standingOf(entries), settings, house.clock.now());
+  if (!planned.ok) throw new Error(planned.problem.code);
+  const plan = planned.value;
+  const fingerprint = planFingerprint(plan);
+  const { rulebook, method } = plan;
+  const agreed = await record({ type: 'PlanAgreed', rulebook, method, fingerprint, plan });
+  const dusting = plan.steps.find(({ kind }) => kind === 'dusting');
+  if (dusting === undefined) throw new Error('the plan does not dust');
+  const step = stepId(dusting);
+  const started = await record({ type: 'StepStarted', step, wets: false });
+  expect([agreed.status, started.status]).toEqual([200, 200]);
+  const lots = async () => {
+    const { standing: shelf } = (await owner.get('/api/shelf')).body as unknown as ShelfAnswer;
+    return Object.fromEntries((shelf.agents[0]?.lots ?? []).map(({ lot, amount }) => [lot, amount]));
+  };
+  const finish = (lot: string, amount = 120) =>
+    record({
+      type: 'StepDone',
+      step,
+      early: 'The test does not wait.',
+      used: [{ agent: 'c1', lot, amount }],
+    });
+  return { owner, record, finish, lots };
+}
+
+describe('a step that takes from the shelf', () => {
+  test('draws its stock with the entry, and withdrawing the entry gives it back', async () => {
+    const { record, finish, lots } = await dustingBegun();
+    const finished = await finish('K-1');
+    expect(finished).toMatchObject({ status: 200 });
+    expect(await lots()).toEqual({ 'K-1': 4880, 'K-0': 900 });
+    const back = await record({ type: 'EntryWithdrawn', entry: finished.id, reason: 'Slip of the thumb.' });
+    expect(back).toMatchObject({ status: 200 });
+    expect(await lots()).toEqual({ 'K-1': 5000, 'K-0': 900 });
+  });
+
+  test('is refused in words for a lot past its day, one nobody received, and a product taken off', async () => {
+    const { owner, finish, lots } = await dustingBegun();
+    const expired = await finish('K-0');
+    expect(expired).toMatchObject({ status: 409, body: { code: 'lot-expired' } });
+    expect(JSON.stringify(expired.body)).toContain('expired on 2020-01-31');
+    expect(await finish('K-9')).toMatchObject({ body: { code: 'lot-unknown' } });
+    await owner.post('/api/shelf/entries', drafts({ type: 'AgentRemoved', agent: 'c1', why: 'Clumped.' }));
+    const removed = await finish('K-1');
+    expect(removed).toMatchObject({ status: 409, body: { code: 'agent-off-shelf' } });
+    expect(JSON.stringify(removed.body)).toContain('Hearth crystals was taken off the shelf: Clumped.');
+    expect(await lots()).toEqual({ 'K-1': 5000, 'K-0': 900 });
+  });
+});
+
+test.each([
+  ['a strength below nothing', { parts: [{ kind: 'acid', value: -3, unit: '% w/w' }] }, 'parts', '-3'],
+  ['120 % by mass', { parts: [{ kind: 'acid', value: 120, unit: '% w/w' }] }, 'parts', '120'],
+  ['pH 15', { ph: { value: 15, gramsPerLitre: 10 } }, 'ph', '15'],
+  ['an agent no plan knows', { serves: ['holy water'] }, 'serves', 'holy water'],
+])('%s is refused by field and value, with what is allowed', async (_what, wrong, field, value) => {
+  const { owner } = await openedHouse(memoryHouse());
+  const { status, body } = await owner.post('/api/shelf/entries', drafts({ ...crystals, ...wrong }));
+  expect(status).toBe(422);
+  const facts = body['facts'] as Readonly<Record<string, unknown>>;
+  expect(String(facts['field'])).toContain(field);
+  expect(JSON.stringify(facts['value'])).toContain(value);
+  expect(facts['allowed'], JSON.stringify(body)).toBeTruthy();
 });

@@ -1,5 +1,6 @@
 import type { Amount, PlanStep, WashPlan } from '../../../core/wash/index.ts';
 import type { WorkshopSettings } from '../../../dossier/index.ts';
+import { MixPart } from '../../wash/MixPart.tsx';
 import { useDossier } from '../dossierView.ts';
 import { figure, stainWords, temperatureWords } from '../figures.ts';
 import { sourceWords } from '../limitWords.ts';
@@ -40,6 +41,7 @@ export function StepList({ plan }: { readonly plan: WashPlan }) {
             {step.amounts.length > 0 && (
               <div>{step.amounts.map((amount) => `${amount.agent} ${amountWords(amount)}`).join(' · ')}</div>
             )}
+            <MixPart step={step} />
             <div className="why">
               {[
                 aimWords(step, settings.units),
