@@ -7,6 +7,7 @@ import type {
   StateAnswer,
 } from '../../../../src/contract/index.ts';
 import type { RequiredDyeTest, WashPlan } from '../../../../src/core/wash/index.ts';
+import { demoShelf } from '../../../../src/demo/story/shelf.ts';
 import { planFingerprint, planOf, type RugFact, standingOf } from '../../../../src/dossier/index.ts';
 import { coloursNamed, identified, lookedOver, measured, weighed } from '../../../support/rugStory.ts';
 import type { Hand } from './hand.ts';
@@ -75,7 +76,7 @@ export async function takeIn(hand: Hand, tag: string, title: string): Promise<st
 export async function proveColours(
   hand: Hand,
   rug: string,
-  { bathPh }: { readonly bathPh?: number } = {},
+  { bathPh, controlled }: { readonly bathPh?: number; readonly controlled?: string } = {},
 ): Promise<void> {
   for (;;) {
     const { missingDyeTests } = await planNow(hand, rug);
@@ -86,6 +87,7 @@ export async function proveColours(
       ...missingDyeTests.map((test) =>
         holds(
           bathPh === undefined || test.agents[0] !== 'neutral detergent' ? test : { ...test, pH: bathPh },
+          test.colour === controlled && test.liquid === 'planned bath' ? '3-4' : '5',
         ),
       ),
     );
@@ -96,6 +98,11 @@ export async function proveColours(
 export async function proveAndAgree(hand: Hand, rug: string): Promise<void> {
   await record(hand, rug, coloursNamed);
   await proveColours(hand, rug);
+  await agreePlan(hand, rug);
+}
+
+/** Has the plan that follows from the record on record, signed off, priced and agreed to. */
+export async function agreePlan(hand: Hand, rug: string): Promise<WashPlan> {
   const plan = await planNow(hand, rug);
   const { method, rulebook } = plan;
   const fingerprint = planFingerprint(plan);
@@ -116,9 +123,10 @@ export async function proveAndAgree(hand: Hand, rug: string): Promise<void> {
     notToExceed: ceiling,
     agreed: { how: 'letter or e-mail', words: 'I agree to the wash.' },
   });
+  return plan;
 }
 
-const holds = (test: RequiredDyeTest): RugFact => ({
+const holds = (test: RequiredDyeTest, staining: '5' | '3-4' = '5'): RugFact => ({
   type: 'DyeTested',
   colour: test.colour,
   side: test.side,
@@ -128,7 +136,7 @@ const holds = (test: RequiredDyeTest): RugFact => ({
   ...(test.strengthGPerL === undefined ? {} : { strengthGPerL: test.strengthGPerL }),
   ...(test.temperatureC === undefined ? {} : { temperatureC: test.temperatureC }),
   ...(test.minutes === undefined ? {} : { minutes: test.minutes }),
-  reading: { kind: 'graded', by: 'eye', staining: '5', colourChange: '5', control: '5' },
+  reading: { kind: 'graded', by: 'eye', staining, colourChange: '5', control: '5' },
   photos: [],
 });
 
@@ -143,4 +151,11 @@ async function planNow(hand: Hand, rug: string): Promise<WashPlan> {
 /** Somebody who also works here. */
 export async function addColleague(hand: Hand, name: string, passphrase: string): Promise<void> {
   await post(hand, '/api/people', { person: crypto.randomUUID(), name, roles: ['washer'], passphrase });
+}
+
+/** Puts the demo's products and its hard water on the shelf. */
+export async function stockShelf(hand: Hand): Promise<void> {
+  const dayAfter = (days: number) => new Date(Date.now() + days * 86_400_000).toISOString().slice(0, 10);
+  const drafts = demoShelf(dayAfter).map((fact) => ({ id: crypto.randomUUID(), fact }));
+  await post(hand, '/api/shelf/entries', { drafts });
 }
