@@ -66,6 +66,20 @@ const readScenario = (given: unknown) => {
 };
 
 type Recipe = Parameters<typeof solutionOf>[0];
+/** `extractThenFlow` as words. */
+const spaced = (name: string): string => name.replaceAll(/(?<=[a-z])(?=[A-Z])/g, ' ').toLowerCase();
+
+/** An answer read aloud: every figure after its name, which carries its unit. */
+function inWords(answer: unknown): string {
+  if (Array.isArray(answer)) return answer.map(inWords).join('; ');
+  if (typeof answer === 'number') return String(Number(answer.toPrecision(4)));
+  if (typeof answer === 'boolean') return answer ? 'yes' : 'no';
+  if (typeof answer !== 'object' || answer === null) return String(answer ?? 'not known');
+  return Object.entries(answer)
+    .map(([name, value]) => `${spaced(name)} ${inWords(value)}`)
+    .join(', ');
+}
+
 export const mixCommand: Command = {
   name: 'mix',
   summary: 'compute the pH of a bath, or the dose to a target pH',
@@ -154,7 +168,8 @@ export const mixCommand: Command = {
         `The water’s alkalinity is not given; ${alkalinity.least} to ${alkalinity.most} mg/L CaCO₃ is assumed, so the pH may be ${phRange.map((end) => end.toFixed(1)).join(' to ')}. Ask the water supplier.`,
       );
     }
-    for (const [name, answer] of Object.entries(told.value)) lines.push(`${name}: ${JSON.stringify(answer)}`);
+    for (const [name, answer] of Object.entries(told.value))
+      lines.push(`${spaced(name)}: ${inWords(answer)}.`);
     for (const { gas, level } of warnings) {
       lines.push(
         level === 'blocked'
