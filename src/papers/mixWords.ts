@@ -1,4 +1,4 @@
-import { type Amount, type MixLine, type PlanStep, stepMix } from '../core/wash/index.ts';
+import { type Amount, isMixedAnew, type MixLine, type PlanStep, stepMix } from '../core/wash/index.ts';
 import { mixingPlaceOf } from '../dossier/index.ts';
 import { figure } from './measureWords.ts';
 import type { PaperContext } from './paperContext.ts';
@@ -34,5 +34,5 @@ export function mixWords(step: PlanStep, context: PaperContext): readonly string
 /** Usual amounts that the shelf and the water decide instead. */
 export const mixedAmounts =
   (step: PlanStep, { shelf }: PaperContext) =>
-  ({ agent }: Amount): boolean =>
-    shelf !== undefined && step.targetPh !== undefined && step.agents.some((one) => one === agent);
+  (amount: Amount): boolean =>
+    shelf !== undefined && isMixedAnew(step, amount);

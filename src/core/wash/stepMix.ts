@@ -247,3 +247,9 @@ export function stepMix(step: PlanStep, place: MixingPlace): StepMix {
   const lines = step.agents.filter((agent) => agent !== 'water').map((agent) => lineFor(agent, bath, place));
   return { litres: bath.litres, perLitre: stated === null, water: bath.water, lines };
 }
+
+/** Whether shelf and water decide an amount of a step: the usual figure beside it would contradict. */
+export const isMixedAnew = (
+  { targetPh, agents }: PlanStep,
+  { agent }: PlanStep['amounts'][number],
+): boolean => targetPh !== undefined && agents.some((one) => one === agent);

@@ -1,6 +1,6 @@
 import { useMemo, useState } from 'react';
 import { Link } from 'wouter';
-import { type Amount, type PlanStep, stepMix } from '../../core/wash/index.ts';
+import { isMixedAnew, type PlanStep, stepMix } from '../../core/wash/index.ts';
 import { decide, mixingPlaceOf, type RugFactOf, type StepStanding, stepId } from '../../dossier/index.ts';
 import { useShelf } from '../call/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
@@ -39,9 +39,7 @@ const isMeasured = (step: PlanStep) => step.wet && step.kind !== 'extract';
 function Amounts({ step }: { readonly step: PlanStep }) {
   const { standing } = useShelf();
   // What the shelf and the water decide stands below, worked out; the usual figure would contradict it.
-  const isMixed = ({ agent }: Amount) =>
-    standing !== null && step.targetPh !== undefined && step.agents.some((one) => one === agent);
-  const amounts = step.amounts.filter((amount) => !isMixed(amount));
+  const amounts = step.amounts.filter((amount) => standing === null || !isMixedAnew(step, amount));
   if (amounts.length === 0) return null;
   return (
     <div className="amounts">

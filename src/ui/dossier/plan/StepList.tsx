@@ -1,5 +1,6 @@
-import type { Amount, PlanStep, WashPlan } from '../../../core/wash/index.ts';
+import { type Amount, isMixedAnew, type PlanStep, type WashPlan } from '../../../core/wash/index.ts';
 import type { WorkshopSettings } from '../../../dossier/index.ts';
+import { useShelf } from '../../call/index.ts';
 import { MixPart } from '../../wash/MixPart.tsx';
 import { useDossier } from '../dossierView.ts';
 import { figure, stainWords, temperatureWords } from '../figures.ts';
@@ -26,6 +27,7 @@ export const aimWords = (
 /** The steps in order, with what to mix for this rug. */
 export function StepList({ plan }: { readonly plan: WashPlan }) {
   const { standing, settings } = useDossier();
+  const { standing: shelf } = useShelf();
   return (
     <details className="steps">
       <summary>
@@ -38,9 +40,12 @@ export function StepList({ plan }: { readonly plan: WashPlan }) {
             {step.wet ? '' : ' (dry)'}
             {step.stain === undefined ? '' : `, ${stainWords(standing.marks, step.stain)}`}
             <div>{step.what}</div>
-            {step.amounts.length > 0 && (
-              <div>{step.amounts.map((amount) => `${amount.agent} ${amountWords(amount)}`).join(' · ')}</div>
-            )}
+            <div>
+              {step.amounts
+                .filter((amount) => shelf === null || !isMixedAnew(step, amount))
+                .map((amount) => `${amount.agent} ${amountWords(amount)}`)
+                .join(' · ')}
+            </div>
             <MixPart step={step} />
             <div className="why">
               {[
