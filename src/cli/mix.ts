@@ -66,15 +66,21 @@ const readScenario = (given: unknown) => {
 };
 
 type Recipe = Parameters<typeof solutionOf>[0];
-/** `extractThenFlow` as words. */
-const spaced = (name: string): string => name.replaceAll(/(?<=[a-z])(?=[A-Z])/g, ' ').toLowerCase();
+/** `phNow` as words. */
+const spaced = (name: string): string =>
+  name
+    .replaceAll('pH', 'ph')
+    .replaceAll(/(?<=[a-z])(?=[A-Z])/g, ' ')
+    .toLowerCase()
+    .replaceAll(/\bph/g, 'pH')
+    .replace(/ c$/, ' °C');
 
 /** An answer read aloud: every figure after its name, which carries its unit. */
 function inWords(answer: unknown): string {
   if (Array.isArray(answer)) return answer.map(inWords).join('; ');
   if (typeof answer === 'number') return String(Number(answer.toPrecision(4)));
   if (typeof answer === 'boolean') return answer ? 'yes' : 'no';
-  if (typeof answer !== 'object' || answer === null) return String(answer ?? 'not known');
+  if (typeof answer !== 'object' || answer === null) return String(answer ?? 'none');
   return Object.entries(answer)
     .map(([name, value]) => `${spaced(name)} ${inWords(value)}`)
     .join(', ');
