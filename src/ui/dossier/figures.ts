@@ -61,3 +61,6 @@ export const stainWords = (marks: RugStanding['marks'], stain: string): string =
 /** `3 things`, `1 thing`. */
 export const counted = (count: number, one: string, many = `${one}s`): string =>
   `${count} ${count === 1 ? one : many}`;
+
+export const lengthWords = (mm: number, units: 'metric' | 'customary'): string =>
+  units === 'metric' ? `${figure(mm / 10)} cm` : `${figure(mm / 25.4)} in`;

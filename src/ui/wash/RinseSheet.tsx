@@ -27,6 +27,8 @@ const slotsIn = (units: WorkshopSettings['units']): readonly Slot<Key>[] => [
   { key: 'temperature', name: 'Water', ...warmthIn(units, 0, 90) },
 ];
 
+const wholeRug = 'the whole rug';
+
 /** A rinse reading against the water it is rinsed with. */
 export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonly onClose: () => void }) {
   const { standing, visit, settings, now } = useDossier();
@@ -43,7 +45,14 @@ export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonl
   const [cloth, setCloth] = useField<Grade | null>(form, 'cloth', null);
   const [clothOn, setClothOn] = useField<string | null>(form, 'clothOn', null);
   const [runOff, setRunOff] = useField<RugFactOf<'RinseMeasured'>['runOff'] | null>(form, 'runOff', null);
+  const [place, setPlace] = useField<string>(form, 'place', wholeRug);
   if (visit === null) return null;
+  // Only where a spotter was laid can a reading clear what is left of it there.
+  const treated = [...new Set(visit.spots.map(({ mark }) => mark))];
+  const places = treated.map((mark, at) => ({
+    value: mark,
+    words: `${standing.marks.find((one) => one.mark === mark)?.word ?? 'stain'}, place ${at + 1}`,
+  }));
   const value = Object.fromEntries(slots.map((slot) => [slot.key, valueIn(slot, typed)])) as {
     readonly [K in Key]: number | null;
   };
@@ -62,6 +71,7 @@ export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonl
     ...(cloth === null ? {} : { whiteClothGrade: cloth }),
     ...(cloth === null || clothOn === null ? {} : { clothOn }),
     ...(runOff == null ? {} : { runOff }),
+    ...(place === wholeRug ? {} : { mark: place }),
   };
   const isNamed = clothOn !== null;
   const bench = benchGrade(standing, clothOn ?? undefined);
@@ -76,6 +86,15 @@ export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonl
   return (
     <Sheet title="Reading: rinse" isOpen onClose={leave}>
       <div className="wash">
+        {places.length > 0 && (
+          <Choice
+            label="Where is it read?"
+            columns={2}
+            options={[{ value: wholeRug, words: 'The whole rug' }, ...places]}
+            value={place}
+            onChange={setPlace}
+          />
+        )}
         <ReadingPad slots={slots} typed={typed} onChange={setTyped} />
         <Choice
           label="Foam"

@@ -6,6 +6,7 @@ import { Button, Empty, Notice, ProblemNotice, Tag, TimerFace } from '../kit/ind
 import { BathPart } from './BathPart.tsx';
 import { DifferentialPart } from './DifferentialPart.tsx';
 import { FlowPart } from './FlowPart.tsx';
+import { SizePart } from './SizePart.tsx';
 import { SpotPart } from './SpotPart.tsx';
 import { StepCard } from './StepCard.tsx';
 import { StopPart, StopSheet } from './StopPart.tsx';
@@ -90,6 +91,7 @@ export function WashView() {
           </ol>
           <SpotPart />
           <BathPart plan={plan} step={present} />
+          {wet !== null && <SizePart />}
           {present === undefined && (
             <Notice tone="ok" title="Every step of the plan is done.">
               <Link className="btn wide" href={`/rugs/${rug}?at=dry`}>
