@@ -18,6 +18,8 @@ export function BathPart({ plan, step }: { readonly plan: WashPlan; readonly ste
   const { visit, nameOf } = useDossier();
   if (visit === null || visit.baths.length + visit.rinses.length === 0) return null;
   const rescuing = isRescuing(visit);
+  // A reading at one stain says nothing of the whole rug's rinse.
+  const wholeRug = visit.rinses.filter(({ mark }) => mark === undefined);
   const readings = [...visit.baths, ...visit.rinses].sort((a, b) => (a.when < b.when ? -1 : 1));
   // Each step has its own band, so only the readings of one step share a picture: the latest measured.
   const measured = readings.findLast(({ step }) => step !== undefined)?.step;
@@ -25,13 +27,14 @@ export function BathPart({ plan, step }: { readonly plan: WashPlan; readonly ste
   const points = (value: (one: (typeof readings)[number]) => number | undefined): readonly PlotPoint[] =>
     readings.flatMap((one) => {
       if (one.step !== undefined && one.step !== measured) return [];
+      if ('mark' in one && one.mark !== undefined) return [];
       const figureRead = value(one);
       return figureRead === undefined ? [] : [{ at: one.when, value: figureRead }];
     });
   const ph = points((one) => one.ph);
   const warmth = points((one) => one.temperatureC);
   const phBand = rescuing ? rescuePhBand : phBandOf(pictured, plan);
-  const rinse = rinseEnd(visit.rinses);
+  const rinse = rinseEnd(wholeRug);
   return (
     <Part id="bath" title="Bath and rinse">
       {pictured !== undefined && (
@@ -43,7 +46,7 @@ export function BathPart({ plan, step }: { readonly plan: WashPlan; readonly ste
       {warmth.length > 0 && (
         <BandPlot name="Warmth" unit="°C" points={warmth} band={temperatureBandOf(pictured, plan)} />
       )}
-      {visit.rinses.length > 0 && (
+      {wholeRug.length > 0 && (
         <>
           <h3>End of the rinse</h3>
           <ul className="criteria">

@@ -8,6 +8,7 @@ import {
   type WorkshopSettings,
 } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
+import { stainWords } from '../dossier/figures.ts';
 import { useField, useForm } from '../dossier/useForm.ts';
 import { Button, Choice, ProblemNotice, Sheet } from '../kit/index.ts';
 import { clothOptions, runOffOptions } from './BathSheet.tsx';
@@ -49,10 +50,7 @@ export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonl
   if (visit === null) return null;
   // Only where a spotter was laid can a reading clear what is left of it there.
   const treated = [...new Set(visit.spots.map(({ mark }) => mark))];
-  const places = treated.map((mark, at) => ({
-    value: mark,
-    words: `${standing.marks.find((one) => one.mark === mark)?.word ?? 'stain'}, place ${at + 1}`,
-  }));
+  const places = treated.map((mark) => ({ value: mark, words: stainWords(standing.marks, mark) }));
   const value = Object.fromEntries(slots.map((slot) => [slot.key, valueIn(slot, typed)])) as {
     readonly [K in Key]: number | null;
   };
