@@ -52,6 +52,43 @@ const consented = (standing: RugStanding): RugFact => ({
   agreed: { how: 'spoken', words: 'Yes.', spokenAt: storyStart, witness: 'Ines' },
 });
 
+/** A rug with dry solvent laid at a stain, and the fact that puts it to dry without heat. */
+function solventLaid() {
+  const greasy: RugFact = {
+    ...{
+      type: 'MarkRecorded',
+      mark: 'm1',
+      word: 'stain',
+      side: 'face',
+      shape: 'point',
+      stain: 'oil, wax or gum',
+    },
+    ...{ pointsMm: [{ xMm: 400, yMm: 900 }], grade: 1, activity: 'stable', photos: [] },
+  } as const satisfies RugFact;
+  // As a plan stood whose spotter was tested: dry solvent in its pre-spot.
+  const withSolvent = (fact: RugFact): RugFact => {
+    if (fact.type !== 'PlanAgreed') return fact;
+    const { steps } = fact.plan as unknown as WashPlan;
+    const agents = ['dry solvent'];
+    const spotted = steps.map((step) => (step.kind === 'pre-spot' ? { ...step, agents } : step));
+    return { ...fact, plan: { ...fact.plan, steps: spotted } };
+  };
+  const agreed = tested(knownRug().given(greasy), '5').given(planOnRecord, quoted(), consented);
+  const spotting = new RugStory(
+    agreed.entries.map((entry) => ({ ...entry, fact: withSolvent(entry.fact) })),
+    agreed.now,
+  );
+  const solvent = (standing: RugStanding): RugFact => {
+    const step = agreedPlan(standing)?.steps.find(({ agents }) => agents.includes('dry solvent'));
+    return { type: 'StepStarted', step: step === undefined ? '' : stepId(step), wets: false };
+  };
+  const lain = {
+    ...{ type: 'DryingStarted', posture: 'flat on mesh', place: 'mesh 1', heated: false },
+  } as const satisfies RugFact;
+  const laid = spotting.given(solvent);
+  return { laid, lain };
+}
+
 /** Reads every test the plan still waits for with one grade. */
 function tested(story: RugStory, grade: '5' | '4-5' | '3' | '2'): RugStory {
   let told = story;
@@ -312,38 +349,7 @@ describe('wash, dry and home', () => {
     expect(anew.standing.visits.at(-1)?.firstWettedAt).toBe(since);
   });
   test('a plan agreed once drying has begun takes nothing out of the rug: solvent laid before it still forbids heat', () => {
-    const greasy: RugFact = {
-      ...{
-        type: 'MarkRecorded',
-        mark: 'm1',
-        word: 'stain',
-        side: 'face',
-        shape: 'point',
-        stain: 'oil, wax or gum',
-      },
-      ...{ pointsMm: [{ xMm: 400, yMm: 900 }], grade: 1, activity: 'stable', photos: [] },
-    } as const satisfies RugFact;
-    // As a plan stood whose spotter was tested: dry solvent in its pre-spot.
-    const withSolvent = (fact: RugFact): RugFact => {
-      if (fact.type !== 'PlanAgreed') return fact;
-      const { steps } = fact.plan as unknown as WashPlan;
-      const agents = ['dry solvent'];
-      const spotted = steps.map((step) => (step.kind === 'pre-spot' ? { ...step, agents } : step));
-      return { ...fact, plan: { ...fact.plan, steps: spotted } };
-    };
-    const agreed = tested(knownRug().given(greasy), '5').given(planOnRecord, quoted(), consented);
-    const spotting = new RugStory(
-      agreed.entries.map((entry) => ({ ...entry, fact: withSolvent(entry.fact) })),
-      agreed.now,
-    );
-    const solvent = (standing: RugStanding): RugFact => {
-      const step = agreedPlan(standing)?.steps.find(({ agents }) => agents.includes('dry solvent'));
-      return { type: 'StepStarted', step: step === undefined ? '' : stepId(step), wets: false };
-    };
-    const lain = {
-      ...{ type: 'DryingStarted', posture: 'flat on mesh', place: 'mesh 1', heated: false },
-    } as const satisfies RugFact;
-    const laid = spotting.given(solvent);
+    const { laid, lain } = solventLaid();
     const inHeat = laid.refuses({ ...lain, heated: true });
     expect(inHeat?.code).toBe('residue-forbidden');
     const anew = laid.given(lain, planOnRecord);
@@ -357,6 +363,20 @@ describe('wash, dry and home', () => {
       asOwner(anew.now),
     );
     expect(withdrawn.ok ? null : withdrawn.problem.code).toBe('entry-not-withdrawable');
+  });
+  test('the plan’s drying step after a solvent is held by the answer about heat, and unknown counts as heat', () => {
+    const { laid, lain } = solventLaid();
+    const step = agreedPlan(laid.standing)?.steps.find(({ kind }) => kind === 'dry');
+    if (step === undefined) throw new Error('no drying step');
+    const dry: RugFact = { type: 'StepStarted', step: stepId(step), wets: step.wet };
+    const { heated: _said, ...unsaid } = lain;
+    expect(laid.refuses(unsaid)?.code).toBe('residue-forbidden');
+    expect(laid.refuses(dry)?.code).toBe('residue-forbidden');
+    const cold = laid.given(lain);
+    expect(cold.refuses(dry)).toBeNull();
+    // Once aired it may lie in heat; the step then asks the residue anew, and there is none.
+    const aired = cold.given({ type: 'SpotAired', mark: 'm1', smell: 'none' });
+    expect(aired.given({ ...lain, heated: true }).refuses(dry)).toBeNull();
   });
   test('wet minutes used up, 48 hours and a machine down are what Today says first, though nobody recorded them', () => {
     const story = wetRug();

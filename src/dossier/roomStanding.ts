@@ -159,3 +159,26 @@ export const runs = ({ switches }: RoomStanding, machine: string): boolean =>
 
 /** Whether the windows are open; shut until somebody says otherwise. */
 export const windowsOpen = ({ windows }: RoomStanding): boolean => windows.at(-1)?.on ?? false;
+
+/** Whether a room is heated by its own heaters, as far as its record can tell. */
+export type RoomHeat =
+  | { readonly heat: 'on'; readonly by: readonly string[] }
+  | { readonly heat: 'off'; readonly by: readonly string[] }
+  /** No heater is on its record: warm pipes or a stove may be all the same. */
+  | { readonly heat: 'unknown' };
+
+/**
+ * Whether heat is on in a room.
+ *
+ * @param room - the room's standing
+ * @returns on or off by the switches of its heaters, with their names; unknown where it has none
+ * @source none: rule of this project
+ */
+export function roomHeatOf(room: RoomStanding): RoomHeat {
+  const heaters = (room.setUp?.machines ?? []).filter(({ kind }) => kind === 'heater');
+  const on = heaters.filter(({ machine }) => runs(room, machine));
+  if (heaters.length === 0) return { heat: 'unknown' };
+  return on.length > 0
+    ? { heat: 'on', by: on.map(({ name }) => name) }
+    : { heat: 'off', by: heaters.map(({ name }) => name) };
+}

@@ -9,6 +9,7 @@ import {
 import { dryingPlot } from './dryingPlot.ts';
 import {
   figure,
+  heatWords,
   hoursBetween,
   humidityWords,
   instantAfter,
@@ -170,6 +171,7 @@ export function dryingLog(context: PaperContext): PaperBody {
           visit.dryingStarted === null
             ? undefined
             : `${visit.dryingStarted.posture}, ${visit.dryingStarted.place}`,
+          visit.dryingStarted === null ? '' : heatWords(visit.dryingStarted.heated),
         ),
         ...visit.turnings.map((turning) =>
           row(

@@ -3,6 +3,7 @@ import { claimWords } from './claimWords.ts';
 import {
   dayWords,
   figure,
+  heatWords,
   humidityWords,
   lengthsWords,
   moneyWords,
@@ -175,7 +176,8 @@ const tellers: Tellers = {
     ),
   StopCalled: ({ condition, note }) => said(`Stop: ${condition}`, note),
   StopCleared: ({ how }) => `Stop cleared: ${how}`,
-  DryingStarted: ({ posture, place }) => `Drying began: ${posture}, ${place}`,
+  DryingStarted: ({ posture, place, heated }) =>
+    said(`Drying began: ${posture}, ${place}`, heatWords(heated)),
   RugTurned: ({ posture }) => `Turned: ${posture}`,
   DryingReading: ({ massKg, pocketRh, meter, touch, smell, whiteCloth }) =>
     said(

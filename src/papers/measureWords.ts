@@ -91,3 +91,9 @@ export const lengthsWords = (mm: readonly number[]): string =>
 
 export const mean = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
+
+/** Whether heat was on where a rug was put to dry. */
+export const heatWords = (heated: boolean | undefined): string => {
+  if (heated === undefined) return 'heat not known, counted as heated';
+  return heated ? 'with heat' : 'without heat';
+};

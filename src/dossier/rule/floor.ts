@@ -51,7 +51,8 @@ function startProblem(standing: RugStanding, step: PlanStep, asked: Asked): RugP
       what: step.kind,
       agents: step.agents.filter((agent) => agent !== 'water'),
       ...(step.targetPh === undefined ? {} : { ph: step.targetPh }),
-      ...(step.kind === 'dry' ? { isHeatedDrying: true } : {}),
+      // Said when it was laid or hung to dry; what nobody said counts as heat.
+      ...(step.kind === 'dry' ? { isHeatedDrying: visit?.dryingStarted?.heated !== false } : {}),
     },
     asked,
   );

@@ -15,11 +15,12 @@ export function useRooms() {
   return { rooms: query.data?.rooms ?? [], isLoading: query.isPending, problem: problemOf(query.error) };
 }
 
-/** A drying room with what hangs in it, kept current while others write. */
-export function useRoom(room: string) {
+/** A drying room with what hangs in it, kept current while others write; null while none is chosen. */
+export function useRoom(room: string | null) {
   const query = useQuery({
     queryKey: ['rooms', room],
-    queryFn: () => asked(call<RoomAnswer>(`/api/rooms/${encodeURIComponent(room)}`)),
+    queryFn: () => asked(call<RoomAnswer>(`/api/rooms/${encodeURIComponent(room ?? '')}`)),
+    enabled: room !== null,
   });
   return { answer: query.data ?? null, isLoading: query.isPending, problem: problemOf(query.error) };
 }

@@ -1,4 +1,5 @@
 import type { RugFact, RugFactOf, RugFactType } from '../../../dossier/index.ts';
+import { dryingHeatWords } from '../../../text/dryingHeatWords.ts';
 import { dayWords } from '../../kit/index.ts';
 import {
   counted,
@@ -173,7 +174,8 @@ const tellers: Tellers = {
     ),
   StopCalled: ({ condition, note }) => told(`called a stop: ${condition}`, note),
   StopCleared: ({ how }) => told('cleared the stop', how),
-  DryingStarted: ({ posture, place }) => told(`put it to dry, ${posture}`, place),
+  DryingStarted: ({ posture, place, heated }) =>
+    told(`put it to dry, ${posture}`, place, dryingHeatWords(heated)),
   RugTurned: ({ posture }) => told(`turned it, now ${posture}`),
   DryingReading: (fact) =>
     told(
