@@ -52,12 +52,6 @@ export function WorkshopPage() {
               People
             </Link>
           ) : null}
-          <Link className="btn ghost" href="/shelf">
-            Shelf
-          </Link>
-          <Link className="btn ghost" href="/rules">
-            Rules
-          </Link>
           <Link className="btn ghost" href="/bench/card">
             Weave cards
           </Link>

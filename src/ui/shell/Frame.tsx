@@ -6,6 +6,7 @@ import { Busy } from '../kit/index.ts';
 import { SignInSheet } from '../signIn/SignInSheet.tsx';
 import { FindBox } from './FindBox.tsx';
 import { LineNotice } from './LineNotice.tsx';
+import { MoreSheet } from './MoreSheet.tsx';
 import { loadPages, Pages } from './Pages.tsx';
 import { places, Sign } from './places.tsx';
 import { Slip } from './Slip.tsx';
@@ -18,6 +19,7 @@ export function Frame() {
   const { name } = useSettings();
   const line = useChanges();
   const [isWhoOpen, setWhoOpen] = useState(false);
+  const [isMoreOpen, setMoreOpen] = useState(false);
   const main = useRef<HTMLElement>(null);
   const previous = useRef(path);
   useEffect(() => {
@@ -59,7 +61,7 @@ export function Frame() {
             {initials(me?.name ?? '?')}
           </span>
           <span className="called">{me?.name.split(' ')[0] ?? 'Signed out'}</span>
-          <span className="unseen">: switch person, sign out, workshop</span>
+          <span className="unseen">: switch person, sign out</span>
         </button>
       </header>
       <LineNotice line={line} />
@@ -79,7 +81,16 @@ export function Frame() {
               {words}
             </Link>
           ))}
+        <button
+          type="button"
+          onClick={() => setMoreOpen(true)}
+          {...(links.some(({ isOnBar, current }) => current && !isOnBar) ? { 'aria-current': true } : {})}
+        >
+          <Sign sign="more" />
+          More
+        </button>
       </nav>
+      <MoreSheet isOpen={isMoreOpen} onClose={() => setMoreOpen(false)} />
       <WhoSheet isOpen={isWhoOpen} onClose={() => setWhoOpen(false)} />
       <SignInSheet />
     </>

@@ -1,10 +1,9 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
-import { Link } from 'wouter';
 import { type Colleague, call, type ShownProblem, useMe, usePeople } from '../call/index.ts';
 import { Button, Choice, LineField, Notice, ProblemNotice, Sheet } from '../kit/index.ts';
 
-/** Who is at this tablet: another person by PIN, sign out, and the pages for running the house. */
+/** Who is at this tablet: another person by PIN, or sign out. */
 export function WhoSheet({ isOpen, onClose }: { readonly isOpen: boolean; readonly onClose: () => void }) {
   const me = useMe();
   return (
@@ -14,28 +13,11 @@ export function WhoSheet({ isOpen, onClose }: { readonly isOpen: boolean; readon
       onClose={onClose}
     >
       <SwitchForm onSwitched={onClose} />
-      <nav className="actions" aria-label="The house">
-        <Link className="btn ghost" href="/workshop" onClick={onClose}>
-          Workshop settings
-        </Link>
-        <Link className="btn ghost" href="/shelf" onClick={onClose}>
-          Shelf
-        </Link>
-        <Link className="btn ghost" href="/rules" onClick={onClose}>
-          Rules
-        </Link>
-        {me?.roles.includes('owner') ? (
-          <Link className="btn ghost" href="/people" onClick={onClose}>
-            People
-          </Link>
-        ) : null}
-        <Link className="btn ghost" href="/safekeeping" onClick={onClose}>
-          Safekeeping
-        </Link>
+      <div className="actions">
         <Button tone="stop" onPress={signOut}>
           Sign out
         </Button>
-      </nav>
+      </div>
     </Sheet>
   );
 }
