@@ -1,3 +1,4 @@
+import type { Band, PlanStep } from '../core/wash/index.ts';
 import { agreedPlan, stepId } from './planFacts.ts';
 import { latestVisit, type RugStanding } from './standing.ts';
 import { isWet, wetNowSince } from './wetting.ts';
@@ -35,6 +36,38 @@ export function wetMinutesOf(standing: RugStanding, now: string): WetMinutes | n
     allowed: plan.bounds.wetMinutes,
     isRunning: extracted === undefined && visit.dryingStarted === null,
   };
+}
+
+/** Minutes a step takes by its plan: its dwell, or what its work usually takes. */
+function stepMinutes({ dwellMinutes = 0, amounts }: PlanStep): Band {
+  const work = amounts.find(({ unit }) => unit === 'min');
+  return { least: dwellMinutes || (work?.least ?? 0), most: Math.max(dwellMinutes, work?.most ?? 0) };
+}
+
+/**
+ * Wet minutes that the rest of the plan still takes until the rug is extracted, by its dwells and by what such
+ * work usually takes here; a step under way counts with what is left of it.
+ *
+ * @param standing - the rug's standing
+ * @param now - instant
+ * @returns least and most [min]; the least leaves no minute between two steps
+ * @source workshop-setting, minutes of work by area (data/wash/shopFacts.json); dwells of the plan
+ */
+export function wetMinutesAhead(standing: RugStanding, now: string): Band {
+  const visit = latestVisit(standing);
+  const steps = agreedPlan(standing)?.steps ?? [];
+  const last = steps.findLastIndex(({ kind }) => kind === 'extract');
+  let [least, most] = [0, 0];
+  for (const step of steps.slice(0, last + 1)) {
+    const known = visit?.steps.find((one) => one.step === stepId(step));
+    if (!step.wet || (known?.done ?? null) !== null) continue;
+    const started = known?.started?.when;
+    const gone = started === undefined ? 0 : (Date.parse(now) - Date.parse(started)) / 60_000;
+    const takes = stepMinutes(step);
+    least += Math.max(0, takes.least - gone);
+    most += Math.max(0, takes.most - gone);
+  }
+  return { least, most };
 }
 
 /** Whether a rug has been wet for longer than it bears and must be rinsed and extracted now. */

@@ -80,6 +80,13 @@ const runOffRank: { readonly [R in RunOff]: number } = {
   'strong colour': 2,
 };
 
+/** How far outside its band pH and temperature [°C] are a stop, and within how many minutes run-off may rise; workshop settings. */
+export const stopsBeyond = {
+  ph: stopTable.phOff,
+  temperatureC: stopTable.temperatureOffC,
+  runOffMinutes: stopTable.runOffWithinMinutes,
+} as const;
+
 /** A run-off seen, and how long ago [min]. */
 export interface RunOffSeen {
   readonly runOff: RunOff;

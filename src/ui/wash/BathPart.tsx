@@ -1,51 +1,43 @@
-import {
-  type PlanStep,
-  phBandOf,
-  rescuePhBand,
-  temperatureBandOf,
-  type WashPlan,
-} from '../../core/wash/index.ts';
-import { isRescuing, stepId } from '../../dossier/index.ts';
+import type { PlanStep, WashPlan } from '../../core/wash/index.ts';
+import { stepId } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
-import { figure } from '../dossier/figures.ts';
+import { figure, temperatureWords } from '../dossier/figures.ts';
 import { Part } from '../dossier/Part.tsx';
 import { When } from '../kit/index.ts';
-import { BandPlot, type PlotPoint } from './BandPlot.tsx';
+import { BathPlot } from './BathPlot.tsx';
+import { clothPlot, phPlot, runOffPlot, warmthPlot, wholeRugReadings } from './bathPlots.ts';
 import { rinseEnd } from './rinseEnd.ts';
 
-/** The readings of baths and rinses as pictures against their bands, and whether the rinse is at its end. */
+/** The readings of baths and rinses as pictures against their limits, and whether the rinse is at its end. */
 export function BathPart({ plan, step }: { readonly plan: WashPlan; readonly step: PlanStep | undefined }) {
-  const { visit, nameOf } = useDossier();
+  const { standing, visit, settings, nameOf } = useDossier();
   if (visit === null || visit.baths.length + visit.rinses.length === 0) return null;
-  const rescuing = isRescuing(visit);
   // A reading at one stain says nothing of the whole rug's rinse.
   const wholeRug = visit.rinses.filter(({ mark }) => mark === undefined);
   const readings = [...visit.baths, ...visit.rinses].sort((a, b) => (a.when < b.when ? -1 : 1));
   // Each step has its own band, so only the readings of one step share a picture: the latest measured.
-  const measured = readings.findLast(({ step }) => step !== undefined)?.step;
+  const measured = wholeRugReadings(visit).findLast(({ step }) => step !== undefined)?.step;
   const pictured = plan.steps.find((one) => stepId(one) === measured) ?? step;
-  const points = (value: (one: (typeof readings)[number]) => number | undefined): readonly PlotPoint[] =>
-    readings.flatMap((one) => {
-      if (one.step !== undefined && one.step !== measured) return [];
-      if ('mark' in one && one.mark !== undefined) return [];
-      const figureRead = value(one);
-      return figureRead === undefined ? [] : [{ at: one.when, value: figureRead }];
-    });
-  const ph = points((one) => one.ph);
-  const warmth = points((one) => one.temperatureC);
-  const phBand = rescuing ? rescuePhBand : phBandOf(pictured, plan);
+  const bath = { visit, plan, step: pictured };
+  const plots = [
+    phPlot(bath),
+    warmthPlot(bath, (celsius) => temperatureWords(celsius, settings.units)),
+    clothPlot(standing, visit),
+    runOffPlot(visit),
+  ].filter((plot) => plot !== null);
   const rinse = rinseEnd(wholeRug);
   return (
     <Part id="bath" title="Bath and rinse">
       {pictured !== undefined && (
         <p className="why">
-          Step {pictured.order}: {pictured.kind}
+          pH and warmth of step {pictured.order}, {pictured.kind}; cloth and run-off of the whole wash
         </p>
       )}
-      {ph.length > 0 && phBand !== null && <BandPlot name="pH" unit="" points={ph} band={phBand} />}
-      {warmth.length > 0 && (
-        <BandPlot name="Warmth" unit="°C" points={warmth} band={temperatureBandOf(pictured, plan)} />
-      )}
+      <div className="bath-plots">
+        {plots.map((plot) => (
+          <BathPlot key={plot.name} plot={plot} />
+        ))}
+      </div>
       {wholeRug.length > 0 && (
         <>
           <h3>End of the rinse</h3>

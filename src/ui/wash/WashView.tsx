@@ -1,5 +1,6 @@
 import { useEffect, useState } from 'react';
 import { Link } from 'wouter';
+import type { PlanStep } from '../../core/wash/index.ts';
 import { agreedPlan, stepId, wetSince } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { Button, Empty, Notice, ProblemNotice, Tag, TimerFace } from '../kit/index.ts';
@@ -11,6 +12,7 @@ import { SpotPart } from './SpotPart.tsx';
 import { StepCard } from './StepCard.tsx';
 import { StopPart, StopSheet } from './StopPart.tsx';
 import { UndoBar } from './UndoBar.tsx';
+import { WetMinutesPlot } from './WetMinutesPlot.tsx';
 import './wash.css';
 
 function Blockers() {
@@ -29,6 +31,26 @@ function Blockers() {
   );
 }
 
+function Steps(props: { readonly some: readonly PlanStep[]; readonly present: PlanStep | undefined }) {
+  const { some, present } = props;
+  const { standing, visit } = useDossier();
+  const steps = agreedPlan(standing)?.steps ?? [];
+  if (some.length === 0) return null;
+  return (
+    <ol className="wash-steps">
+      {some.map((step) => (
+        <StepCard
+          key={stepId(step)}
+          step={step}
+          steps={steps}
+          known={visit?.steps.find((one) => one.step === stepId(step))}
+          isPresent={step === present}
+        />
+      ))}
+    </ol>
+  );
+}
+
 /** The plan as a list of large steps, one touch to start and to finish; one column, for wet hands. */
 export function WashView() {
   const { rug, standing, visit, open } = useDossier();
@@ -40,13 +62,13 @@ export function WashView() {
   if (visit === null) return null;
   const doneOf = (id: string) => visit.steps.find((one) => one.step === id);
   const steps = plan?.steps ?? [];
-  const present = steps.find((step) => (doneOf(stepId(step))?.done ?? null) === null);
-  const wetAhead =
-    plan === null || steps.some((step) => step.wet && (doneOf(stepId(step))?.done ?? null) === null);
+  const behind = steps.filter((step) => (doneOf(stepId(step))?.done ?? null) !== null);
+  const ahead = steps.filter((step) => !behind.includes(step));
+  const [present] = ahead;
+  const isAtHand = (step: PlanStep) => step === present || (doneOf(stepId(step))?.started ?? null) !== null;
+  const wetAhead = plan === null || ahead.some(({ wet }) => wet);
   const wet = wetSince(visit);
-  const extracted = steps.some(
-    (step) => step.kind === 'extract' && (doneOf(stepId(step))?.done ?? null) !== null,
-  );
+  const extracted = behind.some(({ kind }) => kind === 'extract');
   return (
     <div className="page wash">
       <header className="wash-head">
@@ -76,21 +98,21 @@ export function WashView() {
                 minutes={plan.bounds.wetMinutes}
                 label="wet minutes left until extracted"
               />
+              <WetMinutesPlot />
             </div>
           )}
-          <ol className="wash-steps">
-            {steps.map((step) => (
-              <StepCard
-                key={stepId(step)}
-                step={step}
-                steps={steps}
-                known={doneOf(stepId(step))}
-                isPresent={step === present}
-              />
-            ))}
-          </ol>
-          <SpotPart />
+          {behind.length > 0 && (
+            <details className="steps-behind">
+              <summary>
+                Done: {behind.length} of {steps.length} steps
+              </summary>
+              <Steps some={behind} present={present} />
+            </details>
+          )}
+          <Steps some={ahead.filter(isAtHand)} present={present} />
           <BathPart plan={plan} step={present} />
+          <Steps some={ahead.filter((step) => !isAtHand(step))} present={present} />
+          <SpotPart />
           {wet !== null && <SizePart />}
           {present === undefined && (
             <Notice tone="ok" title="Every step of the plan is done.">
