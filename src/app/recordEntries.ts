@@ -8,6 +8,7 @@ import { commutes } from './commutes.ts';
 import { decideDrafts, type FactProblem } from './decideDrafts.ts';
 import type { Actor, House } from './house.ts';
 import { oneAtATime } from './oneAtATime.ts';
+import { roomLesson } from './roomLearning.ts';
 import { stockMoves } from './shelf.ts';
 
 /** A clash shows both versions: what was asked for is with the person, this is what others recorded. */
@@ -57,8 +58,11 @@ async function recordNow(
     if (!decided.ok) return decided;
     const append = { stream, expectedRevision: entries.length, drafts: decided.value };
     const fresh = decided.value.filter(({ id }) => !known.has(id));
-    const appended = await house.ledger.append([append, ...(await stockMoves(house, fresh, entries))]);
-    if (appended.ok) return done(appended.value);
+    const moves = await stockMoves(house, fresh, entries);
+    const lesson = await roomLesson(house, fresh, entries);
+    const appended = await house.ledger.append([append, ...moves, ...lesson]);
+    // What went into other streams with them is not this rug's.
+    if (appended.ok) return done(appended.value.filter((entry) => entry.stream === stream));
     const { problem } = appended;
     if (problem.code !== 'stream-moved-on') return { ok: false, problem };
   }

@@ -8,8 +8,8 @@ import type { RoomStanding } from '../dossier/roomStanding.ts';
 import type { RugListRow } from './record.ts';
 
 type RoomFactShape = (typeof roomFacts)[keyof typeof roomFacts];
-/** A sensor's token is made by the server: nobody may bring a hash of their own. */
-const { SensorIssued: _issued, ...asked } = roomFacts;
+/** Tokens, and what a rug taught, are made by the server: nobody may bring their own. */
+const { SensorIssued: _issued, RunLearnt: _learnt, ...asked } = roomFacts;
 const roomFact = z.discriminatedUnion('type', Object.values(asked) as [RoomFactShape, ...RoomFactShape[]]);
 
 export const roomEntriesRequest = z.strictObject({

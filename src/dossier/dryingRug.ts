@@ -32,6 +32,8 @@ export interface DryingRug {
   readonly ovenDry: Estimate;
   readonly ovenDryFrom: 'weighed' | 'mass band';
   readonly fibres: FibreShares;
+  /** Null while nobody named it soundly. */
+  readonly construction: string | null;
   /** Null before it is hung. */
   readonly room: string | null;
   readonly spot: string | null;
@@ -92,6 +94,7 @@ function commonOf(standing: RugStanding, visit: VisitStanding, rug: string, area
     areaM2,
     ovenDry: weighed ?? massByArea(standing, areaM2),
     ovenDryFrom: weighed === null ? ('mass band' as const) : ('weighed' as const),
+    construction: soundClaim(standing, 'construction')?.construction ?? null,
     fibres: Object.keys(fibres).length === 0 ? ({ unknown: 1 } as const) : fibres,
     airAtMostC: agreedPlan(standing)?.bounds.dryingTemperatureC ?? null,
   };

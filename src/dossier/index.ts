@@ -40,6 +40,7 @@ export { massProblem, openMassQuestion } from './rule/intake.ts';
 export { sureEnough } from './rule/knots.ts';
 export type { Asked } from './rule/rule.ts';
 export * from './rulebook.ts';
+export { airEveryHours } from './runLearnt.ts';
 export * from './seal.ts';
 export * from './searchWords.ts';
 export * from './shelf.ts';

@@ -73,6 +73,11 @@ const mapping = z.strictObject({
   humidityUnit: z.enum(['%', 'of 1']),
 });
 
+/** What readings said of a number: its middle, and the spread of its logarithm. */
+const evidence = z.nullable(
+  z.strictObject({ likely: z.number().check(z.gt(0)), spread: z.number().check(z.gt(0)) }),
+);
+
 /** Every kind of fact a drying room's stream may hold, by type. */
 export const roomFacts = {
   /** The whole room as it is from now on; recorded again when something in it changes. */
@@ -109,6 +114,20 @@ export const roomFacts = {
     tokenHash: sha256,
   }),
   SensorRevoked: fact('SensorRevoked', { sensor: id, why: z.optional(passage) }),
+  /**
+   * What a rug's readings taught of this room and of its make, made by the server when the rug was accepted as
+   * dry. The latest of a visit counts.
+   */
+  RunLearnt: fact('RunLearnt', {
+    rug: id,
+    visit: id,
+    /** Null: it says nothing of its kind. */
+    construction: z.nullable(line),
+    g: evidence,
+    resistance: evidence,
+    criticalRegain: evidence,
+    readings: z.int().check(z.gte(1)),
+  }),
   EntryWithdrawn: fact('EntryWithdrawn', { entry: id, reason: passage }),
 };
 

@@ -1,5 +1,13 @@
 import settings from '../../data/drying/room.json' with { type: 'json' };
-import type { DryReading, DryRug, DryScenario, Running } from '../core/drying/index.ts';
+import {
+  asLearnt,
+  type DryReading,
+  type DryRug,
+  type DryScenario,
+  type LearntDrying,
+  learnDrying,
+  type Running,
+} from '../core/drying/index.ts';
 import { done, type Problem, type Result, refused } from '../units/index.ts';
 import type { DryingRug } from './dryingRug.ts';
 import type { AirAt, RoomStanding, Switched } from './roomStanding.ts';
@@ -27,6 +35,8 @@ export interface RoomScenario {
   /** The instant of the scenario's hour 0. */
   readonly zero: string;
   readonly assumptions: readonly RoomAssumption[];
+  /** What the room's past rugs taught; the scenario is made with it. */
+  readonly learning: LearntDrying;
 }
 
 const hoursFrom = (zero: string, instant: string): number =>
@@ -114,6 +124,7 @@ export function rugInScenario(
     // Unknown counts as the heaviest of its kind, and a weighing then tells nothing of its water.
     dryMassKg: isWeighed ? ovenDry.likely : ovenDry.most,
     fibres,
+    ...(rug.construction === null ? {} : { construction: rug.construction }),
     ...(extraction === null ? {} : { extraction }),
     ...(first === undefined ? {} : { posture: first.posture }),
     turnings: turned.map(({ when, posture }) => ({
@@ -168,58 +179,56 @@ export function roomScenario(
     const runs = running(machine.machine);
     return runs.length === 0 ? [] : [{ ...machine, runs }];
   });
-  return done({
-    zero,
-    assumptions,
-    scenario: {
-      hours: nowHour + aheadHours,
-      uncertainty: true,
-      seed: 1,
-      room: {
-        volumeM3: setUp.volumeM3,
-        // Walls nobody described: the room is taken to stay as warm as it was read last.
-        ...(setUp.wallsWPerK === undefined
-          ? { airC: last.airC }
-          : { startC: start.airC, wallsWPerK: setUp.wallsWPerK }),
-        startRh: start.rh,
-        ...(series.length > 1 ? { measured: series } : {}),
-        airSpeed: setUp.airSpeedMPerS,
-        airChangesPerHour: setUp.airChangesPerHour,
-        openings: runningOf(room.windows, zero).map((opening) => ({
-          ...opening,
-          airChangesPerHour: setUp.openAirChangesPerHour,
-        })),
-      },
-      outside: isOutsideKnown
-        ? { airC: outside.airC, rh: outside.rh }
-        : { airC: last.airC, rh: settings.outsideUnknownRh },
-      dehumidifiers: machines.flatMap((machine) =>
-        machine.kind === 'dehumidifier'
-          ? [
-              {
-                ...{ litresPerDay: machine.litresPerDay, ratedC: machine.ratedC, ratedRh: machine.ratedRh },
-                ...{ type: machine.works, runs: machine.runs, ...kw(machine.watts) },
-              },
-            ]
-          : [],
-      ),
-      fans: machines.flatMap((machine) =>
-        machine.kind === 'fan'
-          ? [{ airSpeed: machine.airSpeedMPerS, runs: machine.runs, ...kw(machine.watts) }]
-          : [],
-      ),
-      heaters: machines.flatMap((machine) =>
-        machine.kind === 'heater'
-          ? [
-              {
-                kw: machine.watts / 1000,
-                runs: machine.runs,
-                ...(machine.untilC === undefined ? {} : { untilC: machine.untilC }),
-              },
-            ]
-          : [],
-      ),
-      rugs: rugs.map((rug) => rugInScenario(rug, zero, assume)),
+  const learning = learnDrying(room.past.slice(-settings.learning.mostRuns));
+  const scenario: DryScenario = {
+    hours: nowHour + aheadHours,
+    uncertainty: true,
+    seed: 1,
+    room: {
+      volumeM3: setUp.volumeM3,
+      // Walls nobody described: the room is taken to stay as warm as it was read last.
+      ...(setUp.wallsWPerK === undefined
+        ? { airC: last.airC }
+        : { startC: start.airC, wallsWPerK: setUp.wallsWPerK }),
+      startRh: start.rh,
+      ...(series.length > 1 ? { measured: series } : {}),
+      airSpeed: setUp.airSpeedMPerS,
+      airChangesPerHour: setUp.airChangesPerHour,
+      openings: runningOf(room.windows, zero).map((opening) => ({
+        ...opening,
+        airChangesPerHour: setUp.openAirChangesPerHour,
+      })),
     },
-  });
+    outside: isOutsideKnown
+      ? { airC: outside.airC, rh: outside.rh }
+      : { airC: last.airC, rh: settings.outsideUnknownRh },
+    dehumidifiers: machines.flatMap((machine) =>
+      machine.kind === 'dehumidifier'
+        ? [
+            {
+              ...{ litresPerDay: machine.litresPerDay, ratedC: machine.ratedC, ratedRh: machine.ratedRh },
+              ...{ type: machine.works, runs: machine.runs, ...kw(machine.watts) },
+            },
+          ]
+        : [],
+    ),
+    fans: machines.flatMap((machine) =>
+      machine.kind === 'fan'
+        ? [{ airSpeed: machine.airSpeedMPerS, runs: machine.runs, ...kw(machine.watts) }]
+        : [],
+    ),
+    heaters: machines.flatMap((machine) =>
+      machine.kind === 'heater'
+        ? [
+            {
+              kw: machine.watts / 1000,
+              runs: machine.runs,
+              ...(machine.untilC === undefined ? {} : { untilC: machine.untilC }),
+            },
+          ]
+        : [],
+    ),
+    rugs: rugs.map((rug) => rugInScenario(rug, zero, assume)),
+  };
+  return done({ zero, assumptions, learning, scenario: asLearnt(scenario, learning) });
 }

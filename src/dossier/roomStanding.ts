@@ -31,6 +31,9 @@ export interface Switched {
   readonly on: boolean;
 }
 
+/** What a past rug taught of this room and of its make. */
+export type PastRun = Noted<'RunLearnt'>;
+
 /** What a drying room's entries amount to now, withdrawn ones left out. */
 export interface RoomStanding {
   readonly revision: number;
@@ -46,6 +49,8 @@ export interface RoomStanding {
   /** The latest instant that came from each logger or sensor. */
   readonly lastFrom: Readonly<Record<string, string>>;
   readonly sensors: readonly SensorStanding[];
+  /** What past rugs taught, one for each visit, oldest first. */
+  readonly past: readonly PastRun[];
 }
 
 const emptyRoom: RoomStanding = {
@@ -59,6 +64,7 @@ const emptyRoom: RoomStanding = {
   loggers: {},
   lastFrom: {},
   sensors: [],
+  past: [],
 };
 
 const byTime = <Item extends { readonly when: string }>(items: Item[]): readonly Item[] =>
@@ -73,6 +79,19 @@ interface Growing {
   readonly loggers: Record<string, Noted<'LoggerMapped'>>;
   readonly lastFrom: Record<string, string>;
   sensors: SensorStanding[];
+  past: PastRun[];
+}
+
+/** What decides the air along the faces: a room's factor holds only as long as this is described the same. */
+const airOf = ({ airSpeedMPerS, machines }: RoomFactOf<'RoomSetUp'>): string =>
+  JSON.stringify([
+    airSpeedMPerS,
+    ...machines.flatMap((one) => (one.kind === 'fan' ? [one.airSpeedMPerS] : [])).sort((a, b) => a - b),
+  ]);
+
+/** A later lesson of the same visit replaces an earlier one, also when it was itself taken out. */
+function forget(into: Growing, { rug, visit }: RoomFactOf<'RunLearnt'>): void {
+  into.past = into.past.filter((run) => run.rug !== rug || run.visit !== visit);
 }
 
 function take(into: Growing, { id: entry, at, by, fact }: RoomEntry): void {
@@ -80,6 +99,9 @@ function take(into: Growing, { id: entry, at, by, fact }: RoomEntry): void {
   const signed: Signed = { entry, when, by };
   switch (fact.type) {
     case 'RoomSetUp':
+      if (into.setUp !== null && airOf(into.setUp) !== airOf(fact)) {
+        into.past = into.past.map((run) => ({ ...run, g: null }));
+      }
       into.setUp = { ...fact, ...signed };
       break;
     case 'MachineSwitched': {
@@ -114,6 +136,10 @@ function take(into: Growing, { id: entry, at, by, fact }: RoomEntry): void {
         one.sensor === fact.sensor ? { ...one, revokedAt: when } : one,
       );
       break;
+    case 'RunLearnt':
+      forget(into, fact);
+      into.past.push({ ...fact, ...signed });
+      break;
     case 'EntryWithdrawn':
       break;
   }
@@ -136,8 +162,12 @@ export function roomStandingOf(entries: readonly Entry[]): RoomStanding {
     loggers: {},
     lastFrom: {},
     sensors: [],
+    past: [],
   };
-  for (const entry of all) if (!withdrawn.has(entry.id)) take(into, entry);
+  for (const entry of all) {
+    if (!withdrawn.has(entry.id)) take(into, entry);
+    else if (entry.fact.type === 'RunLearnt') forget(into, entry.fact);
+  }
   const last = all.at(-1);
   return {
     ...emptyRoom,
@@ -149,6 +179,7 @@ export function roomStandingOf(entries: readonly Entry[]): RoomStanding {
     loggers: into.loggers,
     lastFrom: into.lastFrom,
     sensors: into.sensors,
+    past: into.past,
     ...(last === undefined ? {} : { revision: last.revision, seal: last.seal }),
   };
 }

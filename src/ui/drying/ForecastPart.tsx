@@ -8,6 +8,7 @@ import {
   wetClockHours,
 } from '../../dossier/index.ts';
 import { chanceWords } from '../../text/dryAlarmWords.ts';
+import { factorWords } from '../../text/learntWords.ts';
 import { nextLookReasons, nextLookWords } from '../../text/nextLookWords.ts';
 import { nextReadingWords } from '../../text/nextReadingWords.ts';
 import '../bench/dry.css';
@@ -45,7 +46,7 @@ function InRoom({ room }: { readonly room: string }) {
       </Part>
     );
   }
-  const { zero, scenario } = drying;
+  const { zero, scenario, learning } = drying;
   const hung = scenario.rugs.find(({ id }) => id === rug)?.hungAtHour ?? 0;
   const wetted = scenario.rugs.find(({ id }) => id === rug)?.wettedAtHour ?? hung;
   const at = (fromHanging: number | null) =>
@@ -79,6 +80,7 @@ function InRoom({ room }: { readonly room: string }) {
           {width === null ? '' : `The 80 % interval is ${figure(width)} h wide; every weighing narrows it.`}
         </span>
       </p>
+      <p className="why">{factorWords(learning)}</p>
       {chanceRed >= alarmChance ? (
         <Notice
           tone="stop"

@@ -8,6 +8,7 @@ import { AirPart } from './AirPart.tsx';
 import { AirPlot } from './AirPlot.tsx';
 import { AlarmsPart } from './AlarmsPart.tsx';
 import { ForecastClock } from './ForecastClock.tsx';
+import { LearntPart } from './LearntPart.tsx';
 import { RoomDrawing } from './RoomDrawing.tsx';
 import { RoomContext, type RoomView } from './roomView.ts';
 import { SensorsPart } from './SensorsPart.tsx';
@@ -108,6 +109,7 @@ export function RoomPage({ room, others }: { readonly room: string; readonly oth
         </div>
       </div>
       <AirPlot />
+      {built?.ok === true ? <LearntPart learning={built.value.learning} /> : null}
       <SensorsPart />
       <Notice tone="caution" title="Before you go in">
         <p>

@@ -26,5 +26,6 @@ export function useRoomForecast(told: RoomAnswer | null) {
     [told, rugs, now],
   );
   const scenario = built?.ok === true && rugs.length > 0 ? built.value.scenario : null;
-  return { now, rugs, built, ...useRoomWorker(scenario) };
+  const learning = built?.ok === true ? built.value.learning : null;
+  return { now, rugs, built, ...useRoomWorker(scenario, learning) };
 }

@@ -1,5 +1,11 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
-import type { DryAnswer, DryingProblem, DryScenario } from '../../core/drying/index.ts';
+import {
+  asLearnt,
+  type DryAnswer,
+  type DryingProblem,
+  type DryScenario,
+  type LearntDrying,
+} from '../../core/drying/index.ts';
 import { changedScenario, type RoomChange } from '../../dossier/index.ts';
 import type { Result } from '../../units/index.ts';
 import type { RoomAsked, RoomTold } from './roomTalk.ts';
@@ -16,7 +22,7 @@ const idle: Worked = { isBusy: false, answer: null, ms: 0 };
  * A room's forecast, and what a change would make of it, worked out beside the page by the same core the
  * server uses; the last forecast stays on screen until the new one has come.
  */
-export function useRoomWorker(scenario: DryScenario | null) {
+export function useRoomWorker(scenario: DryScenario | null, learning: LearntDrying | null) {
   const worker = useRef<Worker | null>(null);
   const asked = useRef({ question: 0, forecast: 0, change: 0 });
   const [forecast, setForecast] = useState<Worked>(idle);
@@ -59,9 +65,11 @@ export function useRoomWorker(scenario: DryScenario | null) {
         return;
       }
       setChanged((before) => ({ ...before, isBusy: true }));
-      asked.current.change = put(changedScenario(scenario, change));
+      const other = changedScenario(scenario, change);
+      // A rug the change adds is believed as past rugs of its make were.
+      asked.current.change = put(learning === null ? other : asLearnt(other, learning));
     },
-    [scenario, put],
+    [scenario, learning, put],
   );
   return { forecast, changed, ask, answer: forecast.answer?.ok === true ? forecast.answer.value : null };
 }
