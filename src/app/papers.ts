@@ -13,8 +13,10 @@ import {
   type PaperNotPrinted,
 } from '../papers/index.ts';
 import { tagLabel, tagLabelWidthMm } from '../papers/tagLabel.ts';
+import { rangeText } from '../text/amountText.ts';
 import { dryAskedWords, dryFoundWords } from '../text/dryWords.ts';
 import type { RequestProblem } from '../text/httpWords.ts';
+import { assumedWaterWords, mixLineWords } from '../text/mixWords.ts';
 import { problemWords } from '../text/problemWords.ts';
 import { done, type Result, refused } from '../units/index.ts';
 import type { Actor, House } from './house.ts';
@@ -74,6 +76,9 @@ export async function paperContext(
     words: {
       problem: problemWords,
       dryAsked: (code) => dryAskedWords[code],
+      mixLine: mixLineWords,
+      assumedWater: assumedWaterWords,
+      measuredOut: rangeText,
       dryFound: dryFoundWords,
     },
   });

@@ -1,38 +1,44 @@
-import { type Amount, isMixedAnew, type MixLine, type PlanStep, stepMix } from '../core/wash/index.ts';
+import { type Amount, type Mixed, stepMix, usualAmounts } from '../core/wash/index.ts';
 import { mixingPlaceOf } from '../dossier/index.ts';
 import { figure } from './measureWords.ts';
 import type { PaperContext } from './paperContext.ts';
+import { row } from './parts.ts';
+import { sourceWords } from './sourceWords.ts';
 
-const lineWords = (
-  { product, agent, lot, amount, targetPh, problems }: MixLine,
-  bath: string,
-  { words }: PaperContext,
-): readonly string[] => [
-  ...(amount === null
-    ? []
-    : [
-        `${figure(amount.least, 1)} to ${figure(amount.most, 1)} ${amount.unit} ${product?.name ?? `pure ${agent}`}${lot === null ? '' : `, lot ${lot}`}, ${bath}${targetPh === null ? '' : `, to pH ${figure(targetPh)}; begin with the least`}`,
-      ]),
-  ...problems.map((problem) => {
-    const { happened, now } = words.problem(problem);
-    return `${happened} ${now}`;
-  }),
-];
+const amountWords = ({ agent, least, most, unit, source }: Amount, { words }: PaperContext): string => {
+  const range =
+    unit === 'g' || unit === 'mL'
+      ? words.measuredOut(least, most, unit)
+      : `${least === most ? figure(least, 1) : `${figure(least, 1)} to ${figure(most, 1)}`} ${unit}`;
+  return `${range} ${agent} (${sourceWords(source)})`;
+};
 
-/** What a step's bath takes from this shelf with this water; nothing where the shelf is not known. */
-export function mixWords(step: PlanStep, context: PaperContext): readonly string[] {
-  if (context.shelf === undefined) return [];
-  const { lines, litres, perLitre, water } = stepMix(step, mixingPlaceOf(context.shelf, context.issuedAt));
-  const bath = perLitre ? 'for each litre' : `in ${figure(litres)} L`;
-  const isAssumed = water.alkalinity.assumed && lines.some(({ targetPh }) => targetPh !== null);
+/**
+ * Rows of what to take for a step's bath or a spotter: what it states, and what this shelf and this water
+ * make of it; no row where that is nothing.
+ */
+export function takeRows(step: Mixed, context: PaperContext) {
+  const { shelf, issuedAt, words } = context;
+  const mix = shelf === undefined ? null : stepMix(step, mixingPlaceOf(shelf, issuedAt));
+  const stated = mix === null ? step.amounts : usualAmounts(step, mix);
+  const lines = mix?.lines ?? [];
+  const isDosed = lines.some(({ targetPh, amount }) => targetPh !== null && amount !== null);
+  const assumed = mix === null || !isDosed ? null : words.assumedWater(mix.water);
+  const mixed = [
+    ...lines.flatMap((line) => {
+      const said = mix === null ? null : words.mixLine(mix, line);
+      return [
+        ...(said === null ? [] : [`${said.amount} ${said.of}`]),
+        ...line.problems.map((problem) => {
+          const { happened, now } = words.problem(problem);
+          return `${happened} ${now}`;
+        }),
+      ];
+    }),
+    ...(assumed === null ? [] : [`${assumed.what} ${assumed.now}`]),
+  ];
   return [
-    ...lines.flatMap((line) => lineWords(line, bath, context)),
-    ...(isAssumed ? ['The water’s alkalinity is not known: the worst is assumed.'] : []),
+    ...(stated.length === 0 ? [] : [row('Take', stated.map((one) => amountWords(one, context)).join('\n'))]),
+    ...(mixed.length === 0 ? [] : [row('From the shelf', mixed.join('\n'), 'computed; measure before use')]),
   ];
 }
-
-/** Usual amounts that the shelf and the water decide instead. */
-export const mixedAmounts =
-  (step: PlanStep, { shelf }: PaperContext) =>
-  (amount: Amount): boolean =>
-    shelf !== undefined && isMixedAnew(step, amount);

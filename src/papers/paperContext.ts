@@ -1,3 +1,4 @@
+import type { MixLine, StepMix } from '../core/wash/index.ts';
 import type {
   AirAt,
   ClientStanding,
@@ -22,6 +23,11 @@ export interface PaperWords {
   readonly problem: (problem: Problem) => RefusalWords;
   readonly dryAsked: (code: DryCriterion['code']) => string;
   readonly dryFound: (found: DryCriterion['found']) => string;
+  /** What to measure out of a product, and for which bath; null where nothing could be worked out. */
+  readonly mixLine: (mix: StepMix, line: MixLine) => { readonly amount: string; readonly of: string } | null;
+  /** What is assumed of unknown water, and what to measure; null where nothing is. */
+  readonly assumedWater: (water: StepMix['water']) => { readonly what: string; readonly now: string } | null;
+  readonly measuredOut: (least: number, most: number, unit: 'g' | 'mL') => string;
 }
 
 /** A rug of a consignment and the visit it came for. */

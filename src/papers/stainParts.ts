@@ -1,6 +1,7 @@
-import { type SpottingCard, spottingCards, type WashPlan } from '../core/wash/index.ts';
+import { type SpottingCard, spottingCards, unmeasuredCm2, type WashPlan } from '../core/wash/index.ts';
 import { flowsOf, planFactsOf, workEventsOf } from '../dossier/index.ts';
 import { figure, shortMoment } from './measureWords.ts';
+import { takeRows } from './mixWords.ts';
 import type { PaperPart } from './paper.ts';
 import type { PaperContext } from './paperContext.ts';
 import { facts, figures, heading, list, row, table, text, words } from './parts.ts';
@@ -17,19 +18,18 @@ const cardParts = (context: PaperContext, card: SpottingCard): readonly PaperPar
   const rows = [
     row('State', card.state, card.because),
     ...(card.before.length === 0 ? [] : [row('Before it', card.before.join('\n'))]),
-    ...(card.amounts.length === 0
+    ...takeRows(card, context),
+    ...(card.takesMl === null
       ? []
       : [
           row(
-            'Take',
-            card.amounts
-              .map(({ agent, least, most, unit }) => `${range(least, most)} ${unit} ${agent}`)
-              .join('\n'),
-            'start low, the meter decides',
+            'The place takes up',
+            context.words.measuredOut(card.takesMl.least, card.takesMl.most, 'mL'),
+            card.isUnmeasured ? `not measured: reckoned as ${unmeasuredCm2} cm²` : '',
           ),
         ]),
-    ...(card.ph === undefined ? [] : [row('pH', range(card.ph.least, card.ph.most))]),
-    ...(card.agents.length === 0 ? [] : [row('At most', `${figure(card.mostC)} °C`)]),
+    ...(card.targetPh === undefined ? [] : [row('pH', range(card.targetPh.least, card.targetPh.most))]),
+    ...(card.agents.length === 0 ? [] : [row('At most', `${figure(card.temperatureC.most)} °C`)]),
     ...(card.dwellMinutes === 0 ? [] : [row('Dwell', `${figure(card.dwellMinutes)} min`)]),
     ...(card.tests.length === 0
       ? []

@@ -1,8 +1,8 @@
-import { type Amount, type PlanStep, rescueCards, type WashPlan } from '../core/wash/index.ts';
+import { type PlanStep, rescueCards, type WashPlan } from '../core/wash/index.ts';
 import { done, type Result, refused } from '../units/index.ts';
 import { limitRows } from './limitWords.ts';
 import { areaWords, figure, massWords } from './measureWords.ts';
-import { mixedAmounts, mixWords } from './mixWords.ts';
+import { takeRows } from './mixWords.ts';
 import type { PaperPart } from './paper.ts';
 import type { PaperContext } from './paperContext.ts';
 import type { PaperBody } from './paperKinds.ts';
@@ -12,26 +12,12 @@ import { blockerParts, planInForce, presentPlan } from './planInForce.ts';
 import { sourceWords } from './sourceWords.ts';
 import { spottingParts } from './stainParts.ts';
 
-const amountWords = ({ agent, least, most, unit, source }: Amount): string => {
-  const range = least === most ? figure(least, 1) : `${figure(least, 1)} to ${figure(most, 1)}`;
-  return `${range} ${unit} ${agent} (${sourceWords(source)})`;
-};
-
 const bandWords = (band: { readonly least: number; readonly most: number }): string =>
   band.least === band.most ? figure(band.least) : `${figure(band.least)} to ${figure(band.most)}`;
 
-const stepRows = (step: PlanStep, mixed: readonly string[], isMixed: (amount: Amount) => boolean) =>
+const stepRows = (step: PlanStep, context: PaperContext) =>
   [
-    step.amounts.every(isMixed)
-      ? null
-      : row(
-          'Take',
-          step.amounts
-            .filter((amount) => !isMixed(amount))
-            .map(amountWords)
-            .join('\n'),
-        ),
-    mixed.length === 0 ? null : row('From the shelf', mixed.join('\n'), 'computed; measure before use'),
+    ...takeRows(step, context),
     step.targetPh === undefined ? null : row('pH', bandWords(step.targetPh), 'measure before use'),
     step.temperatureC === undefined ? null : row('Water', `${bandWords(step.temperatureC)} °C`),
     step.dwellMinutes === undefined
@@ -56,7 +42,7 @@ function rescueWords(rescue: string, plan: WashPlan): string {
 
 const stepParts = (step: PlanStep, plan: WashPlan, context: PaperContext): readonly PaperPart[] => {
   const stops = plan.stopConditions.filter(({ id }) => step.stopConditions.includes(id));
-  const rows = stepRows(step, mixWords(step, context), mixedAmounts(step, context));
+  const rows = stepRows(step, context);
   return [
     heading(2, `${step.order}. ${step.kind}${step.wet ? ' (wet)' : ''}`),
     text(step.what),

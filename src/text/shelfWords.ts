@@ -29,6 +29,17 @@ export const shelfWords = {
     matters: 'A bath begun and not finished leaves chemistry in the pile.',
     now: 'Fetch more, or count the stock again if it is wrong.',
   }),
+  'strength-missing': ({ name, agent, kind }) => ({
+    happened: `${name} serves as ${agent}, but no ${kind} with a strength is stated of it.`,
+    matters:
+      'Without its strength nobody can say how much of it makes a weak liquid, and how much a harmful one.',
+    now: 'Write its strength on the page Shelf, from its safety data sheet.',
+  }),
+  'product-too-weak': ({ name, agent, percent, needed }) => ({
+    happened: `${name} holds ${percent.toPrecision(2)} % ${agent}; this liquid needs at least ${needed.toPrecision(2)} %.`,
+    matters: 'Even undiluted it would stay below what is asked for.',
+    now: 'Use a product that is stronger, or correct its strength on the page Shelf.',
+  }),
   'shelf-agent-unknown': ({ agent }) => ({
     happened: `No product ${agent} was ever put on the shelf.`,
     matters: 'Stock of something undescribed protects nobody.',

@@ -9,7 +9,9 @@ import {
   workshopStanding,
 } from '../../src/dossier/index.ts';
 import type { PaperContext } from '../../src/papers/index.ts';
+import { rangeText } from '../../src/text/amountText.ts';
 import { dryAskedWords, dryFoundWords } from '../../src/text/dryWords.ts';
+import { assumedWaterWords, mixLineWords } from '../../src/text/mixWords.ts';
 import { problemWords } from '../../src/text/problemWords.ts';
 import { atHour, clientTold, intakeTold, type Told, workshopTold } from './paperTold.ts';
 
@@ -65,6 +67,9 @@ export function paperContextOf({
     visit,
     consignment: [{ rug, visit }],
     entries,
-    words: { problem: problemWords, dryAsked: (code) => dryAskedWords[code], dryFound: dryFoundWords },
+    words: {
+      ...{ problem: problemWords, dryAsked: (code) => dryAskedWords[code], dryFound: dryFoundWords },
+      ...{ mixLine: mixLineWords, assumedWater: assumedWaterWords, measuredOut: rangeText },
+    },
   };
 }

@@ -1,3 +1,4 @@
+export { statedName } from './agentKind.ts';
 export * from './differential.ts';
 export { dyeClassOf, rulingGrade } from './dyeVerdict.ts';
 export * from './flows.ts';
@@ -5,6 +6,7 @@ export * from './limit.ts';
 export * from './planFacts.ts';
 export * from './planProblem.ts';
 export { planWash, type Tightening, tightens } from './planWash.ts';
+export * from './productFor.ts';
 export { missingDyeTests, requiredDyeTests } from './requiredDyeTests.ts';
 export * from './residue.ts';
 export * from './rinseWatch.ts';
@@ -25,6 +27,7 @@ export {
 export { type RuleEntry, type RuleGroup, ruleEntries, ruleGroups } from './ruleEntry.ts';
 export type { OwnMixture, RuleForm } from './ruleForm.ts';
 export type { RescueCard } from './ruleTables.ts';
+export { unmeasuredCm2 } from './spotAmounts.ts';
 export * from './spottingCards.ts';
 export * from './stepBands.ts';
 export * from './stepMix.ts';

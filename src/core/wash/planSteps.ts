@@ -3,7 +3,8 @@ import type { Bounds } from './limit.ts';
 import type { Fibre, PlanFacts } from './planFacts.ts';
 import { bookOf, type Rulebook, waterLPerM2 } from './rulebook.ts';
 import type { StepRow } from './ruleTables.ts';
-import { bandWithin, needsVentilation, type StainTreatment, stainTreatments } from './stainSteps.ts';
+import { spotAmounts } from './spotAmounts.ts';
+import { bandWithin, needsVentilation, type StainTreatment, stainTreatments, warmth } from './stainSteps.ts';
 import type { Amount, PlanStep } from './washPlan.ts';
 
 type Draft = Omit<PlanStep, 'order'>;
@@ -83,11 +84,6 @@ function targetPh(ph: 'bath' | 'final' | undefined, facts: PlanFacts, bounds: Bo
   return bandWithin(aim, cap) ?? bandWithin(undefined, cap);
 }
 
-const warmth = ({ shop }: Rulebook, bounds: Bounds, mostC = Number.POSITIVE_INFINITY) => {
-  const most = Math.min(bounds.temperatureC, mostC, shop.bathTemperatureC);
-  return { least: Math.max(5, most - shop.temperatureSpreadK), most };
-};
-
 const filled = (text: string, bounds: Bounds) =>
   text
     .replace('{agitation}', bounds.agitation)
@@ -126,7 +122,7 @@ function fromTreatment(book: Rulebook, treatment: StainTreatment, bounds: Bounds
     wet,
     what: `${what}${strength === undefined ? '' : ` Strength ${strength}.`}${air} Never: ${never.join(', ')}.`,
     agents,
-    amounts: [],
+    amounts: spotAmounts(treatment, bounds),
     ...(band === null ? {} : { targetPh: band }),
     ...(wet ? { temperatureC: warmth(book, bounds, mostC) } : {}),
     ...(dwellMinutes === 0 ? {} : { dwellMinutes }),

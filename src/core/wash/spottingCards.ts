@@ -4,8 +4,8 @@ import type { Band, Bounds } from './limit.ts';
 import { agentsAllowed } from './mixtures.ts';
 import type { Agent, PlanFacts, StainClass } from './planFacts.ts';
 import { type Residue, residueBlock, residuesOf, type WorkEvent } from './residue.ts';
-import { isSulfite } from './rulebook.ts';
-import { spotAmounts } from './spotAmounts.ts';
+import { bookOf, isSulfite } from './rulebook.ts';
+import { spotAmounts, spotMl } from './spotAmounts.ts';
 import {
   bandWithin,
   goldenFirst,
@@ -13,6 +13,7 @@ import {
   spotterProvenOn,
   stainTreatmentsOf,
   treatmentBand,
+  warmth,
 } from './stainSteps.ts';
 import type { Amount, SourceKey } from './washPlan.ts';
 
@@ -40,8 +41,12 @@ export interface SpottingCard {
   readonly chemistry: string;
   readonly agents: readonly Agent[];
   readonly amounts: readonly Amount[];
-  readonly ph?: Band;
-  readonly mostC: number;
+  /** What the place takes up of the liquid [mL]; null where nothing is laid on it. */
+  readonly takesMl: Band | null;
+  /** Nobody measured the place: it is reckoned as a hand's breadth. */
+  readonly isUnmeasured: boolean;
+  readonly targetPh?: Band;
+  readonly temperatureC: Band;
   readonly dwellMinutes: number;
   readonly strength?: string;
   readonly tests: readonly SpotTest[];
@@ -126,9 +131,11 @@ export function spottingCards(
       id: `${stain.id}/${golden}`,
       ...{ stain: stain.id, class: stain.class ?? ('unknown' as const), golden, phase, what },
       chemistry: chemistryOf(stain.class ?? 'unknown'),
-      ...{ agents, amounts: spotAmounts(treatment, stain.areaCm2, band, bounds) },
-      ...(band === null ? {} : { ph: band }),
-      mostC: Math.min(bounds.temperatureC, treatment.mostC ?? bounds.temperatureC),
+      ...{ agents, amounts: spotAmounts(treatment, bounds) },
+      takesMl: agents.length === 0 ? null : spotMl(stain.areaCm2),
+      isUnmeasured: agents.length > 0 && (stain.areaCm2 ?? 0) <= 0,
+      ...(band === null ? {} : { targetPh: band }),
+      temperatureC: warmth(bookOf(facts), bounds, treatment.mostC),
       dwellMinutes,
       ...(strength === undefined ? {} : { strength }),
       ...{ tests, never, before: later?.clear ?? [], cautions: cautionsOf(agents), state, because, source },

@@ -3,13 +3,14 @@ import { atMost, gradedTests, inDate } from './dyeVerdict.ts';
 import type { Band, Bounds } from './limit.ts';
 import { agentsAllowed } from './mixtures.ts';
 import type { Agent, Grade, PlanFacts, Stain } from './planFacts.ts';
-import { bookOf, isSulfite } from './rulebook.ts';
+import { bookOf, isSulfite, type Rulebook } from './rulebook.ts';
 import type { Treatment } from './ruleTables.ts';
 import type { SourceKey } from './washPlan.ts';
 
 /** One treatment of one stain, within the rug's bounds. */
 export interface StainTreatment extends Treatment {
   readonly stain: string;
+  readonly areaCm2?: number | undefined;
   readonly never: readonly string[];
   readonly source: SourceKey;
 }
@@ -39,6 +40,12 @@ export function spotterProven(facts: PlanFacts, stain: Stain, agents: readonly A
   return under.every((colour) => spotterProvenOn(facts, colour, agents));
 }
 
+/** Warmth of a bath or a spotter: no more than the rug bears, nor than the workshop's usual bath. */
+export const warmth = ({ shop }: Rulebook, bounds: Bounds, mostC = Number.POSITIVE_INFINITY): Band => {
+  const most = Math.min(bounds.temperatureC, mostC, shop.bathTemperatureC);
+  return { least: Math.max(5, most - shop.temperatureSpreadK), most };
+};
+
 /** The band a treatment's liquid keeps on this rug, or null where it has none. */
 export const treatmentBand = ({ ph }: Treatment, { bathPh }: Bounds): Band | null =>
   ph === undefined ? null : bandWithin(ph, bathPh);
@@ -57,7 +64,7 @@ export const stainTreatmentsOf = (facts: PlanFacts, stain: Stain): readonly Stai
   const row = bookOf(facts).stains.find((one) => one.class === (stain.class ?? 'unknown'));
   return (row?.treatments ?? []).map((treatment) => ({
     ...treatment,
-    stain: stain.id,
+    ...{ stain: stain.id, areaCm2: stain.areaCm2 },
     never: row?.never ?? [],
     source: row?.source ?? 'common-practice',
   }));

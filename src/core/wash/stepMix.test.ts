@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { bathPh, solutionOf } from '../chemistry/index.ts';
-import { type MixingPlace, type StockedProduct, stepMix } from './stepMix.ts';
+import type { MixingPlace, StockedProduct } from './productFor.ts';
+import { stepMix } from './stepMix.ts';
 import type { PlanStep } from './washPlan.ts';
 
 const acidRinse: PlanStep = {
@@ -63,7 +64,7 @@ const only = (step: PlanStep, more: Partial<MixingPlace> = {}) => {
 describe('a bath from this shelf', () => {
   test('the acid brings this water to the middle of the band, in grams of the product itself', () => {
     const { mix, line } = only(acidRinse);
-    expect(mix).toMatchObject({ litres: 8, perLitre: false });
+    expect(mix).toMatchObject({ litres: 8, volume: 'bath' });
     expect(line).toMatchObject({
       targetPh: 5,
       product: { name: 'Hearth crystals' },

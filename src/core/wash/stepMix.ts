@@ -6,52 +6,33 @@ import {
   type Product,
   type ProductProblem,
   type ReckonedWater,
-  type SupplyWater,
   sharesOf,
   usualDoseUncertainty,
   waterToReckonWith,
 } from '../chemistry/index.ts';
+import { isStatedPure, kindOf, statedName } from './agentKind.ts';
 import type { Agent } from './planFacts.ts';
+import { isFit, type MixingPlace, type NoProduct, productFor, type StockedProduct } from './productFor.ts';
 import { isAcid, isAlkaline } from './rulebook.ts';
-import type { PlanStep } from './washPlan.ts';
-
-/** One container of a product; a lot past its day is not used. */
-export interface StockLot {
-  readonly lot: string;
-  readonly amount: number;
-  /** Last day of use. */
-  readonly expires?: string | undefined;
-}
-
-/** A product on the shelf, or taken off it. */
-export interface StockedProduct extends Product {
-  readonly id: string;
-  /** Which agents of the plans it is used as. */
-  readonly serves: readonly Agent[];
-  readonly unit: 'g' | 'mL';
-  readonly lots: readonly StockLot[];
-  /** Why it was taken off the shelf; null while it stands there. */
-  readonly removed: string | null;
-}
-
-/** What there is to mix with, and when. */
-export interface MixingPlace {
-  readonly shelf: readonly StockedProduct[];
-  readonly water: SupplyWater | null;
-  /** `2026-11-25` */
-  readonly today: string;
-}
+import { madeUp } from './spotAmounts.ts';
+import type { Amount, PlanStep } from './washPlan.ts';
 
 export type MixProblem =
   | DoseProblem
   | ProductProblem
-  | Problem<'agent-not-on-shelf', { readonly agent: string }>
-  | Problem<'agent-off-shelf', { readonly agent: string; readonly name: string; readonly why: string }>
-  | Problem<'lot-expired', { readonly name: string; readonly lot: string; readonly expires: string }>
+  | NoProduct
+  | Problem<'strength-missing', { readonly name: string; readonly agent: string; readonly kind: string }>
+  | Problem<
+      'product-too-weak',
+      { readonly name: string; readonly agent: string; readonly percent: number; readonly needed: number }
+    >
   | Problem<
       'stock-short',
       { readonly name: string; readonly have: number; readonly need: number; readonly unit: string }
     >;
+
+/** What is mixed: a step of a plan, or a spotting card. */
+export type Mixed = Pick<PlanStep, 'agents' | 'amounts' | 'targetPh' | 'temperatureC'>;
 
 /** How much of one product goes into one bath. */
 export interface MixLine {
@@ -65,81 +46,35 @@ export interface MixLine {
     readonly computed: number;
     readonly unit: 'g' | 'mL';
   } | null;
+  /** Used as it is, without water. */
+  readonly isNeat: boolean;
   readonly targetPh: number | null;
   readonly problems: readonly MixProblem[];
 }
 
-/** A step's bath mixed from this shelf with this water. */
+/** A step's bath, or a spotter's liquid, mixed from this shelf with this water. */
 export interface StepMix {
-  /** Water of the bath [L]; 1 where the step states none: the amounts are then for each litre. */
+  /** Liquid mixed [L]; 1 where the step states none: the amounts are then for each litre. */
   readonly litres: number;
-  readonly perLitre: boolean;
+  readonly volume: 'bath' | 'made up' | 'each litre';
   readonly water: ReckonedWater;
   readonly lines: readonly MixLine[];
 }
 
-const isFit =
-  (today: string) =>
-  ({ expires }: StockLot): boolean =>
-    expires === undefined || expires >= today;
-
-/** The lot to use first: the one that expires first of those still in date and not empty. */
-const firstLot = (lots: readonly StockLot[], today: string): StockLot | undefined =>
-  [...lots]
-    .filter((lot) => isFit(today)(lot) && lot.amount > 0)
-    .sort((a, b) => ((a.expires ?? '9999') < (b.expires ?? '9999') ? -1 : 1))[0];
-
-/**
- * The product that serves as an agent, with the lot to take.
- *
- * @param agent - of a plan's step
- * @refuses agent-off-shelf - the only product for it was taken off the shelf
- * @refuses agent-not-on-shelf - none was ever shelved for it
- * @refuses lot-expired - there are only lots past their day
- * @source none: rule of this project
- */
-export function productFor(
-  agent: Agent,
-  { shelf, today }: Pick<MixingPlace, 'shelf' | 'today'>,
-): Result<{ readonly product: StockedProduct; readonly lot: StockLot | null }, MixProblem> {
-  const serving = shelf.filter(({ serves }) => serves.includes(agent));
-  const there = serving.filter(({ removed }) => removed === null);
-  const [gone] = serving;
-  if (there.length === 0) {
-    return gone === undefined
-      ? refused('agent-not-on-shelf', { agent })
-      : refused('agent-off-shelf', { agent, name: gone.name, why: gone.removed ?? '' });
-  }
-  for (const product of there) {
-    const lot = firstLot(product.lots, today);
-    if (lot !== undefined) return done({ product, lot });
-  }
-  const expired = there.flatMap(({ name, lots }) =>
-    lots.flatMap(({ lot, expires, amount }) =>
-      amount > 0 && expires !== undefined && expires < today ? [{ name, lot, expires }] : [],
-    ),
-  )[0];
-  const [product] = there;
-  if (expired !== undefined || product === undefined) {
-    return refused('lot-expired', expired ?? { name: agent, lot: '', expires: '' });
-  }
-  return done({ product, lot: null });
-}
-
 interface Bath {
-  readonly step: PlanStep;
+  readonly step: Mixed;
   readonly litres: number;
   readonly water: ReckonedWater;
 }
 
-type Grams = { readonly computed: number; readonly least: number; readonly most: number };
+type Taken = { readonly computed: number; readonly least: number; readonly most: number };
 
 /** Grams of a product to the middle of the step's band, over all the water may be. */
 function gramsToPh(
   product: Product,
   { step, litres, water }: Bath,
   target: number,
-): Result<Grams, MixProblem> {
+): Result<Taken, MixProblem> {
   const shares = sharesOf(product);
   if (!shares.ok) return shares;
   const { value, least, most } = water.alkalinity;
@@ -157,11 +92,49 @@ function gramsToPh(
   return done({ computed: dosed.value.grams, least: from, most: to });
 }
 
-/** Grams the plan already states for an agent, by area and what the dyes were tested with. */
-function gramsStated(step: PlanStep, agent: Agent): Grams | null {
-  const name = agent === 'neutral detergent' ? 'detergent concentrate' : agent;
-  const stated = step.amounts.find((one) => one.agent === name && one.unit === 'g');
+/** What the plan states for an agent, by area and by what the dyes were tested with. */
+const statedOf = ({ amounts }: Mixed, agent: Agent, unit: 'g' | 'mL'): Taken | null => {
+  const names: readonly string[] = [agent, statedName(agent)];
+  const stated = amounts.find((one) => names.includes(one.agent) && one.unit === unit);
   return stated === undefined ? null : { computed: stated.least, least: stated.least, most: stated.most };
+};
+
+/** Share of a product's mass that is of the agent's kind; 0 where its supplier states none. */
+function activeShare(agent: Agent, { parts, densityGPerMl }: Product): number {
+  const kind = kindOf(agent);
+  return parts
+    .filter((part) => part.kind === kind)
+    .reduce(
+      (sum, { strength: { value, unit } }) =>
+        sum + (unit === '% w/w' ? value / 100 : value / ((densityGPerMl ?? 1) * 1000)),
+      0,
+    );
+}
+
+/**
+ * Grams of a product that hold so much of the pure substance. A label may be off either way: the range
+ * shrinks by it, so that the liquid is never stronger than stated, nor weaker.
+ */
+function gramsOfProduct(
+  agent: Agent,
+  product: StockedProduct,
+  pure: Taken,
+  { litres }: Bath,
+): Result<Taken, MixProblem> {
+  const shares = sharesOf(product);
+  if (!shares.ok) return shares;
+  const { name, densityGPerMl = 1 } = product;
+  const share = activeShare(agent, product);
+  if (share <= 0) return refused('strength-missing', { name, agent, kind: kindOf(agent) ?? agent });
+  const { strength } = usualDoseUncertainty;
+  const whole = litres * 1000 * densityGPerMl;
+  const most = Math.min(pure.most / (share * (1 + strength)), whole);
+  const least = Math.min(pure.least / (share * (1 - strength)), pure.most / (share * (1 + strength)));
+  if (least > most) {
+    const needed = (pure.least / (litres * 1000)) * 100;
+    return refused('product-too-weak', { name, agent, percent: share * 100, needed });
+  }
+  return done({ computed: least, least, most });
 }
 
 const isDosedToPh = (agent: Agent): boolean => isAcid(agent) || isAlkaline(agent);
@@ -185,71 +158,103 @@ const pureProduct = (agent: Agent): Product | null => {
   return { name: `pure ${chemical}`, parts };
 };
 
-function lineFor(agent: Agent, bath: Bath, place: MixingPlace): MixLine {
-  const found = productFor(agent, place);
-  const product = found.ok ? found.value.product : pureProduct(agent);
-  const targetPh = isDosedToPh(agent) && bath.step.targetPh !== undefined ? middle(bath.step.targetPh) : null;
-  const problems: MixProblem[] = found.ok ? [] : [found.problem];
-  const held = found.ok ? found.value : null;
-  const none: MixLine = {
-    agent,
-    product: held === null ? null : { id: held.product.id, name: held.product.name },
-    lot: held?.lot?.lot ?? null,
-    ...{ amount: null, targetPh, problems },
-  };
-  const stated = gramsStated(bath.step, agent);
-  const needed =
-    targetPh !== null && product !== null
-      ? gramsToPh(product, bath, targetPh)
+const mapped = (
+  { least, most, computed }: Taken,
+  to: (value: number) => Result<number, MixProblem>,
+): Result<Taken, MixProblem> => {
+  const [low, high, at] = [to(least), to(most), to(computed)];
+  if (!low.ok) return low;
+  if (!high.ok) return high;
+  return at.ok ? done({ least: low.value, most: high.value, computed: at.value }) : at;
+};
+
+/** Grams, or millilitres, as the product is measured out; null where the step asks for none. */
+function takenOf(
+  agent: Agent,
+  bath: Bath,
+  held: StockedProduct | null,
+  targetPh: number | null,
+): Result<Taken, MixProblem> | null {
+  const neat = statedOf(bath.step, agent, 'mL');
+  if (neat !== null) {
+    if (held === null || held.unit === 'mL') return done(neat);
+    const { name, densityGPerMl } = held;
+    return densityGPerMl === undefined
+      ? refused('density-missing', { name })
+      : mapped(neat, (mL) => done(mL * densityGPerMl));
+  }
+  const dosed = held ?? pureProduct(agent);
+  const stated = statedOf(bath.step, agent, 'g');
+  const grams =
+    targetPh !== null && dosed !== null
+      ? gramsToPh(dosed, bath, targetPh)
       : stated === null
         ? null
-        : done(stated);
-  if (needed === null) return none;
-  if (!needed.ok) return { ...none, problems: [...problems, needed.problem] };
-  const unit = held?.product.unit ?? 'g';
-  const poured = (grams: number) => (held === null ? done(grams) : asPoured(held.product, unit, grams));
-  const [least, most, computed] = [
-    poured(needed.value.least),
-    poured(needed.value.most),
-    poured(needed.value.computed),
-  ];
-  if (!least.ok) return { ...none, problems: [...problems, least.problem] };
-  if (!most.ok || !computed.ok) return none;
-  const amount = { least: least.value, most: most.value, computed: computed.value, unit };
-  const have =
-    held === null
-      ? null
-      : held.product.lots.filter(isFit(place.today)).reduce((sum, lot) => sum + lot.amount, 0);
-  if (held !== null && have !== null && have < amount.least) {
-    problems.push({
-      code: 'stock-short',
-      facts: { name: held.product.name, have, need: amount.least, unit },
-    });
+        : held !== null && isStatedPure(agent)
+          ? gramsOfProduct(agent, held, stated, bath)
+          : done(stated);
+  if (grams === null || !grams.ok || held === null) return grams;
+  return mapped(grams.value, (value) => asPoured(held, held.unit, value));
+}
+
+function lineFor(agent: Agent, bath: Bath, place: MixingPlace): MixLine {
+  const found = productFor(agent, place);
+  const held = found.ok ? found.value.product : null;
+  const isNeat = statedOf(bath.step, agent, 'mL') !== null;
+  const targetPh = isDosedToPh(agent) && bath.step.targetPh !== undefined ? middle(bath.step.targetPh) : null;
+  const problems: MixProblem[] = found.ok ? [] : [found.problem];
+  const none: MixLine = {
+    agent,
+    product: held === null ? null : { id: held.id, name: held.name },
+    lot: found.ok ? (found.value.lot?.lot ?? null) : null,
+    ...{ amount: null, isNeat, targetPh, problems },
+  };
+  const taken = takenOf(agent, bath, held, targetPh);
+  if (taken === null) return none;
+  if (!taken.ok) return { ...none, problems: [...problems, taken.problem] };
+  const unit = held?.unit ?? (isNeat ? 'mL' : 'g');
+  const amount = { ...taken.value, unit };
+  if (held !== null) {
+    const have = held.lots.filter(isFit(place.today)).reduce((sum, lot) => sum + lot.amount, 0);
+    if (have < amount.least) {
+      problems.push({ code: 'stock-short', facts: { name: held.name, have, need: amount.least, unit } });
+    }
   }
   return { ...none, amount, problems };
 }
 
-const litresOf = ({ amounts }: PlanStep): number | null =>
-  amounts.find(({ unit, most }) => unit === 'L' && most > 0)?.most ?? null;
-
-/**
- * What to measure out for one step from this shelf with this water: to the middle of the step's pH band
- * where an acid or alkali sets it, else what the plan states by area.
- *
- * @param step - of a plan
- * @param place - shelf, supply water and day
- * @returns amounts of the product itself, in its own unit, with the range that unknown water and strength give
- * @source crc-handbook constants through dose; amounts by area are workshop settings (data/wash/shopFacts.json)
- */
-export function stepMix(step: PlanStep, place: MixingPlace): StepMix {
-  const stated = litresOf(step);
-  const bath = { step, litres: stated ?? 1, water: waterToReckonWith(place.water, place.today) };
-  const lines = step.agents.filter((agent) => agent !== 'water').map((agent) => lineFor(agent, bath, place));
-  return { litres: bath.litres, perLitre: stated === null, water: bath.water, lines };
+/** Litres of the bath or of the made-up liquid; a spotter's millilitres are litres inside. */
+function volumeOf({ amounts }: Mixed): Pick<StepMix, 'litres' | 'volume'> {
+  const bath = amounts.find(({ unit, most }) => unit === 'L' && most > 0);
+  if (bath !== undefined) return { litres: bath.most, volume: 'bath' };
+  const liquid = amounts.find(({ agent, most }) => agent === madeUp && most > 0);
+  return liquid === undefined
+    ? { litres: 1, volume: 'each litre' }
+    : { litres: liquid.most / 1000, volume: 'made up' };
 }
 
-/** Whether shelf and water decide an amount of a step: the usual figure beside it would contradict. */
-export const isMixedAnew = (
-  { targetPh, agents }: PlanStep,
-  { agent }: PlanStep['amounts'][number],
-): boolean => targetPh !== undefined && agents.some((one) => one === agent);
+/**
+ * What to measure out for one step, or one spotter, from this shelf with this water: to the middle of its pH
+ * band where an acid or alkali sets it, else what is stated, by the share of it the product holds.
+ *
+ * @param step - of a plan, or a spotting card
+ * @param place - shelf, supply water and day
+ * @returns amounts of the product itself, in its own unit, with the range that unknown water and strength give
+ * @source crc-handbook constants through dose; amounts by area are workshop settings (data/wash)
+ */
+export function stepMix(step: Mixed, place: MixingPlace): StepMix {
+  const { litres, volume } = volumeOf(step);
+  const water = waterToReckonWith(place.water, place.today);
+  const lines = step.agents
+    .filter((agent) => agent !== 'water')
+    .map((agent) => lineFor(agent, { step, litres, water }, place));
+  return { litres, volume, water, lines };
+}
+
+/** The amounts a step states that nothing on the shelf has worked out anew: two figures would contradict. */
+export const usualAmounts = ({ amounts }: Mixed, { lines, volume }: StepMix): readonly Amount[] => {
+  const worked = lines.filter(({ amount }) => amount !== null);
+  const names: readonly string[] = worked.flatMap(({ agent }) => [agent, statedName(agent)]);
+  const saysLiquid = volume === 'made up' && worked.some(({ isNeat }) => !isNeat);
+  return amounts.filter(({ agent }) => !names.includes(agent) && !(saysLiquid && agent === madeUp));
+};

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { hazardWords } from '../../core/chemistry/index.ts';
 import { reorderList, type ShelvedAgent, stockOf } from '../../dossier/index.ts';
+import { amountText } from '../../text/amountText.ts';
 import { useMe, useShelf } from '../call/index.ts';
 import {
   Busy,
@@ -14,7 +15,6 @@ import {
   useNow,
 } from '../kit/index.ts';
 import { AgentSheet } from './AgentSheet.tsx';
-import { amountText } from './amountText.ts';
 import { CountSheet, LotSheet, RemoveSheet } from './stockSheets.tsx';
 import { WaterPart } from './WaterPart.tsx';
 

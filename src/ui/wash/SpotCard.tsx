@@ -1,10 +1,12 @@
-import type { SpottingCard } from '../../core/wash/index.ts';
+import { type SpottingCard, unmeasuredCm2, usualAmounts } from '../../core/wash/index.ts';
 import type { RugStanding } from '../../dossier/index.ts';
+import { rangeText } from '../../text/amountText.ts';
 import { MarkedPicture, marksAndPictures, pointsOn, surfacesOf } from '../condition/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { figure, minutesWords, stainWords, temperatureWords } from '../dossier/figures.ts';
 import { sourceWords } from '../dossier/limitWords.ts';
 import { amountWords } from '../dossier/plan/StepList.tsx';
+import { MixPart, useMix } from './MixPart.tsx';
 
 /** The photograph around a place: far enough out to find it on the rug. */
 export function PlaceCrop({ standing, mark }: { readonly standing: RugStanding; readonly mark: string }) {
@@ -46,6 +48,8 @@ const stateWords = {
 /** Everything a washer needs beside the rug for one treatment of one stain. */
 export function SpotCardFace({ card }: { readonly card: SpottingCard }) {
   const { standing, settings } = useDossier();
+  const mix = useMix(card);
+  const amounts = mix === null ? card.amounts : usualAmounts(card, mix);
   return (
     <>
       <div className="stepno">
@@ -62,16 +66,28 @@ export function SpotCardFace({ card }: { readonly card: SpottingCard }) {
           {line}
         </p>
       ))}
-      {card.amounts.map((amount) => (
+      {amounts.map((amount) => (
         <div className="amt" key={amount.agent}>
           {amountWords(amount)} <small>{amount.agent}</small>
         </div>
       ))}
+      <MixPart step={card} />
+      {card.takesMl !== null && (
+        <p className="why">
+          The place takes up {rangeText(card.takesMl.least, card.takesMl.most, 'mL')}
+          {card.isUnmeasured
+            ? `; nobody measured it: reckoned as ${unmeasuredCm2} cm², a hand’s breadth`
+            : ''}
+          .
+        </p>
+      )}
       {card.agents.length > 0 && (
         <p className="aim">
           {[
-            card.ph === undefined ? '' : `pH ${figure(card.ph.least)} – ${figure(card.ph.most)}`,
-            `at most ${temperatureWords(card.mostC, settings.units)}`,
+            card.targetPh === undefined
+              ? ''
+              : `pH ${figure(card.targetPh.least)} – ${figure(card.targetPh.most)}`,
+            `at most ${temperatureWords(card.temperatureC.most, settings.units)}`,
             card.dwellMinutes === 0 ? '' : `dwell ${minutesWords(card.dwellMinutes)}`,
             card.strength ?? '',
           ]

@@ -1,7 +1,7 @@
 import { useMemo, useState } from 'react';
 import { Link } from 'wouter';
-import { isMixedAnew, type PlanStep, stepMix } from '../../core/wash/index.ts';
-import { decide, mixingPlaceOf, type RugFactOf, type StepStanding, stepId } from '../../dossier/index.ts';
+import { type PlanStep, usualAmounts } from '../../core/wash/index.ts';
+import { decide, type RugFactOf, type StepStanding, stepId } from '../../dossier/index.ts';
 import { useShelf } from '../call/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { figure, stainWords } from '../dossier/figures.ts';
@@ -23,7 +23,7 @@ import { AgentCautions } from './AgentCautions.tsx';
 import { BathSheet } from './BathSheet.tsx';
 import { EarlySheet } from './EarlySheet.tsx';
 import { HandsPart } from './HandsPart.tsx';
-import { MixPart } from './MixPart.tsx';
+import { MixPart, useMix } from './MixPart.tsx';
 import { RinseSheet } from './RinseSheet.tsx';
 
 interface StepCardProps {
@@ -37,9 +37,8 @@ const isRinse = ({ kind }: PlanStep) => kind === 'rinse';
 const isMeasured = (step: PlanStep) => step.wet && step.kind !== 'extract';
 
 function Amounts({ step }: { readonly step: PlanStep }) {
-  const { standing } = useShelf();
-  // What the shelf and the water decide stands below, worked out; the usual figure would contradict it.
-  const amounts = step.amounts.filter((amount) => standing === null || !isMixedAnew(step, amount));
+  const mix = useMix(step);
+  const amounts = mix === null ? step.amounts : usualAmounts(step, mix);
   if (amounts.length === 0) return null;
   return (
     <div className="amounts">
@@ -60,9 +59,8 @@ function FinishSheet({ step, onClose }: { readonly step: PlanStep; readonly onCl
   const { form, act, isBusy, problem } = useForm(`finish/${stepId(step)}`, onClose);
   const [lot, setLot] = useField(form, 'lot', '');
   const [note, setNote] = useField(form, 'note', '');
-  const { now } = useDossier();
   const { standing } = useShelf();
-  const lines = standing === null ? [] : stepMix(step, mixingPlaceOf(standing, now)).lines;
+  const lines = useMix(step)?.lines ?? [];
   const [taken, setTaken] = useState<Readonly<Record<string, number | null>>>({});
   const used = lines.flatMap(({ product, lot: from }) => {
     const amount = product === null ? null : (taken[product.id] ?? null);

@@ -1,14 +1,18 @@
-import { type Amount, isMixedAnew, type PlanStep, type WashPlan } from '../../../core/wash/index.ts';
+import { type Amount, type PlanStep, usualAmounts, type WashPlan } from '../../../core/wash/index.ts';
 import type { WorkshopSettings } from '../../../dossier/index.ts';
-import { useShelf } from '../../call/index.ts';
-import { MixPart } from '../../wash/MixPart.tsx';
+import { rangeText } from '../../../text/amountText.ts';
+import { MixPart, useMix } from '../../wash/MixPart.tsx';
 import { useDossier } from '../dossierView.ts';
 import { figure, stainWords, temperatureWords } from '../figures.ts';
 import { sourceWords } from '../limitWords.ts';
 
 /** `120 g`, or `60 – 120 g` where it is a range. */
 export const amountWords = ({ least, most, unit }: Amount): string =>
-  least === most ? `${figure(least)} ${unit}` : `${figure(least)} – ${figure(most)} ${unit}`;
+  unit === 'g' || unit === 'mL'
+    ? rangeText(least, most, unit)
+    : least === most
+      ? `${figure(least)} ${unit}`
+      : `${figure(least)} – ${figure(most)} ${unit}`;
 
 /** pH, warmth and dwell of a step in a line. */
 export const aimWords = (
@@ -24,10 +28,17 @@ export const aimWords = (
     .filter((part) => part !== undefined)
     .join(', ');
 
+/** What a step states beside what the shelf works out; no line where that is nothing. */
+function UsualLine({ step }: { readonly step: PlanStep }) {
+  const mix = useMix(step);
+  const amounts = mix === null ? step.amounts : usualAmounts(step, mix);
+  if (amounts.length === 0) return null;
+  return <div>{amounts.map((amount) => `${amount.agent} ${amountWords(amount)}`).join(' · ')}</div>;
+}
+
 /** The steps in order, with what to mix for this rug. */
 export function StepList({ plan }: { readonly plan: WashPlan }) {
   const { standing, settings } = useDossier();
-  const { standing: shelf } = useShelf();
   return (
     <details className="steps">
       <summary>
@@ -40,12 +51,7 @@ export function StepList({ plan }: { readonly plan: WashPlan }) {
             {step.wet ? '' : ' (dry)'}
             {step.stain === undefined ? '' : `, ${stainWords(standing.marks, step.stain)}`}
             <div>{step.what}</div>
-            <div>
-              {step.amounts
-                .filter((amount) => shelf === null || !isMixedAnew(step, amount))
-                .map((amount) => `${amount.agent} ${amountWords(amount)}`)
-                .join(' · ')}
-            </div>
+            <UsualLine step={step} />
             <MixPart step={step} />
             <div className="why">
               {[

@@ -1,0 +1,53 @@
+import type { ReckonedWater } from '../core/chemistry/index.ts';
+import { type MixLine, type StepMix, statedName } from '../core/wash/index.ts';
+import { amountText, rangeText } from './amountText.ts';
+
+const figure = (value: number): string => String(Number(value.toFixed(1)));
+
+const bathWords = ({ litres, volume }: StepMix, { isNeat }: MixLine): string => {
+  if (isNeat) return 'as it is, no water';
+  if (volume === 'each litre') return 'for each litre';
+  return volume === 'bath'
+    ? `in ${figure(litres)} L`
+    : `made up with water to ${amountText(litres * 1000, 'mL')}`;
+};
+
+/** What to measure out, and of what for which bath; null where nothing could be worked out. */
+export function mixLineWords(
+  mix: StepMix,
+  line: MixLine,
+): { readonly amount: string; readonly of: string } | null {
+  const { amount, product, lot, agent, targetPh } = line;
+  if (amount === null) return null;
+  const aim =
+    targetPh === null
+      ? ''
+      : `, to pH ${figure(targetPh)} (computed ${amountText(amount.computed, amount.unit)}; begin with the least)`;
+  return {
+    amount: rangeText(amount.least, amount.most, amount.unit),
+    of: `${product?.name ?? statedName(agent)}${lot === null ? '' : `, lot ${lot}`}, ${bathWords(mix, line)}${aim}`,
+  };
+}
+
+const why = {
+  absent: 'The supply water was never read',
+  old: 'The reading of the water is more than a year old',
+  'no alkalinity': 'The water’s alkalinity is not known',
+  'no hardness': null,
+} as const;
+
+/**
+ * What is assumed of water whose alkalinity nobody knows, and what to measure; null where an acid's or an
+ * alkali's amount stands on a reading in date.
+ */
+export function assumedWaterWords({
+  asks,
+  alkalinity,
+}: ReckonedWater): { readonly what: string; readonly now: string } | null {
+  const reason = asks === null ? null : why[asks];
+  if (reason === null) return null;
+  return {
+    what: `${reason}: reckoned from ${figure(alkalinity.least)} to ${figure(alkalinity.most)} mg/L CaCO₃ of alkalinity, soft to hard.`,
+    now: 'Begin with the least amount and measure the pH. To narrow it, read the alkalinity (drop test, or the supplier’s sheet) and write it on the page Shelf.',
+  };
+}
