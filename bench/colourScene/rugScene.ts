@@ -39,7 +39,7 @@ export interface RugChoice {
   /** The second picture shows another rug of the same size. */
   readonly otherRug?: boolean;
   readonly otherCard?: boolean;
-  /** A rug of a metre, photographed from afar with the card's loose pieces beside its corners. */
+  /** A rug of 70 cm, photographed from afar with the card's loose pieces beside its corners. */
   readonly loose?: boolean;
   /** Soil on the rug before, as absorption over scattering. */
   readonly soil: number;
@@ -55,12 +55,12 @@ interface Size {
   readonly fall: number;
 }
 const near: Size = {
-  ...{ halfWide: 230, halfHigh: 170, patch: 34, pxPerMm: [3.4, 3.6], fall: 0.06 },
-  frame: { widthPx: 1900, heightPx: 1500 },
+  ...{ halfWide: 230, halfHigh: 170, patch: 34, pxPerMm: [2.4, 2.6], fall: 0.06 },
+  frame: { widthPx: 1360, heightPx: 1070 },
 };
 const far: Size = {
-  ...{ halfWide: 500, halfHigh: 370, patch: 74, pxPerMm: [1, 1.1], fall: 0.2 },
-  frame: { widthPx: 1520, heightPx: 1120 },
+  ...{ halfWide: 350, halfHigh: 260, patch: 52, pxPerMm: [1, 1.1], fall: 0.2 },
+  frame: { widthPx: 1200, heightPx: 880 },
 };
 const bounds: PhoneBounds = { kelvin: [3500, 6500], tone: [0, 0.6], noise: [0.1, 0.4] };
 const soilOf = spectrum((nm) => 0.6 + 0.9 * Math.exp(-(nm - 400) / 120));

@@ -56,15 +56,18 @@ export function blur(light: Float32Array, width: number, height: number, sigma: 
   );
   const sum = weights.reduce((total, weight) => total + weight, 0);
   const pass = (count: number, lines: number, step: number, stride: number): void => {
-    const line = new Float32Array(count);
+    // A line with its ends held on beyond the picture.
+    const line = new Float32Array(count + 2 * reach);
     for (let index = 0; index < lines; index += 1)
       for (let band = 0; band < 3; band += 1) {
         const start = index * stride + band;
-        for (let at = 0; at < count; at += 1) line[at] = light[start + at * step] ?? 0;
+        for (let at = 0; at < count; at += 1) line[reach + at] = light[start + at * step] ?? 0;
+        line.fill(line[reach] ?? 0, 0, reach);
+        line.fill(line[reach + count - 1] ?? 0, reach + count);
         for (let at = 0; at < count; at += 1) {
           let value = 0;
-          for (let tap = -reach; tap <= reach; tap += 1)
-            value += (weights[tap + reach] ?? 0) * (line[Math.min(count - 1, Math.max(0, at + tap))] ?? 0);
+          for (let tap = 0; tap < weights.length; tap += 1)
+            value += (weights[tap] ?? 0) * (line[at + tap] ?? 0);
           light[start + at * step] = value / sum;
         }
       }

@@ -27,11 +27,14 @@ export function blurred(
   noise: number,
 ): Picture {
   const steps = Math.ceil(Math.hypot(dx, dy));
+  const path = Array.from({ length: steps + 1 }, (_, step) => step / steps - 0.5);
+  const across = Int32Array.from(path, (share) => Math.round(share * dx));
+  const along = Int32Array.from(path, (share) => Math.round(share * dy));
   return paint(width, height, (x, y, band) => {
     let sum = 0;
     for (let step = 0; step <= steps; step += 1) {
-      const px = Math.min(width - 1, Math.max(0, Math.round(x + (step / steps - 0.5) * dx)));
-      const py = Math.min(height - 1, Math.max(0, Math.round(y + (step / steps - 0.5) * dy)));
+      const px = Math.min(width - 1, Math.max(0, x + (across[step] ?? 0)));
+      const py = Math.min(height - 1, Math.max(0, y + (along[step] ?? 0)));
       sum += rgb[3 * (py * width + px) + band] ?? 0;
     }
     return sum / (steps + 1) + noise * normal(chance);
@@ -49,12 +52,10 @@ export function drawNotWoven(chance: Chance, kind: 'plain paper' | 'pile side' |
   const [width, height] = [800, 640];
   const slow = wandering(chance, 6);
   const noise = between(chance, 1, 6);
-  if (kind === 'plain paper')
-    return paint(
-      width,
-      height,
-      (x, y) => 205 + 20 * slow((x / width) * 6) + 10 * (y / height) + noise * normal(chance),
-    );
+  if (kind === 'plain paper') {
+    const shade = Float64Array.from({ length: width }, (_, x) => 20 * slow((x / width) * 6));
+    return paint(width, height, (x, y) => 205 + (shade[x] ?? 0) + 10 * (y / height) + noise * normal(chance));
+  }
   if (kind === 'screen') {
     const pitch = between(chance, 2.3, 3.4);
     const angle = between(chance, -0.1, 0.1);

@@ -7,13 +7,15 @@ import { jpegOf, weaveDesk } from './weaveDesk.ts';
 const { files, weave, refusal } = weaveDesk();
 
 describe('what is no picture, too small or too large is refused by name', () => {
+  const paper = jpegOf(drawNotWoven(seeded(1), 'plain paper'));
+
   test('a text that calls itself a picture', async () => {
     files.set('note.jpg', new TextEncoder().encode('not a picture at all'));
     expect((await refusal('note.jpg')).code).toBe('photograph-not-a-picture');
   });
 
   test('a JPEG that breaks off', async () => {
-    const whole = await jpegOf(drawNotWoven(seeded(1), 'plain paper'));
+    const whole = await paper;
     files.set('half.jpg', whole.subarray(0, whole.length / 2));
     expect((await refusal('half.jpg')).code).toBe('photograph-damaged');
   });
@@ -32,7 +34,7 @@ describe('what is no picture, too small or too large is refused by name', () => 
 
   test('200 megapixels, without being opened', async () => {
     // A small JPEG whose frame header (ITU-T T.81, B.2.2) says 10 000 lines of 20 000: nothing else is to be read.
-    const large = await jpegOf(drawNotWoven(seeded(1), 'plain paper'));
+    const large = Buffer.from(await paper);
     const frame = large.findIndex((byte, at) => byte === 0xff && [0xc0, 0xc2].includes(large[at + 1] ?? 0));
     large.writeUInt16BE(10_000, frame + 5);
     large.writeUInt16BE(20_000, frame + 7);

@@ -46,7 +46,7 @@ function patternOf({ wide, high, rgb }: LinearPicture, reach: number): Float32Ar
     return box(lights, x0, y0, x1, y1) / Math.max(1, box(counts, x0, y0, x1, y1));
   };
   // A narrow mean less a wide one: neither pile nor the fall of the light.
-  return Float32Array.from(light, (_, at) => {
+  return light.map((_, at) => {
     const [x, y] = [at % wide, Math.floor(at / wide)];
     return known[at] === 0 ? 0 : mean(x, y, 1) - mean(x, y, reach);
   });

@@ -200,7 +200,7 @@ export function comparePictures(
   const grids = betweenGrids(homography, by, byAfter);
   const second = seenThrough(small.picture, grids, first.wide, first.high);
   const secondBare = seenThrough(bareLater, grids, first.wide, first.high);
-  const held = Uint8Array.from(first.clipped, (_, at) => {
+  const held = new Uint8Array(first.clipped.length).map((_, at) => {
     const isShown = !Number.isNaN((bare.rgb[3 * at] ?? 0) + (secondBare.rgb[3 * at] ?? 0));
     return isShown && inside((at % first.wide) * by, Math.floor(at / first.wide) * by) ? 1 : 0;
   });

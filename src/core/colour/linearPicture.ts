@@ -52,7 +52,9 @@ export function evened(
   const rgb = picture.rgb.slice();
   for (let at = 0; at < picture.clipped.length; at += 1) {
     const [x, y] = [((at % picture.wide) + 0.5) * by, (Math.floor(at / picture.wide) + 0.5) * by];
-    for (const [band, here] of share(x, y).entries()) rgb[3 * at + band] = (rgb[3 * at + band] ?? 0) / here;
+    const here = share(x, y);
+    for (let band = 0; band < 3; band += 1)
+      rgb[3 * at + band] = (rgb[3 * at + band] ?? 0) / (here[band] ?? Number.NaN);
   }
   return { ...picture, rgb };
 }
@@ -91,11 +93,12 @@ const byteOf = (light: number): number =>
 const bytes = Uint8Array.from({ length: 4096 }, (_, at) => Math.round(byteOf(at / 4095)));
 
 /** The picture as sRGB bytes, to be shown; black where nothing was photographed. */
-export const shownPicture = ({ wide, high, rgb }: LinearPicture): ColourPicture => ({
-  widthPx: wide,
-  heightPx: high,
-  data: Uint8Array.from(rgb, (light) => bytes[Math.round(4095 * Math.min(1, Math.max(0, light)))] ?? 0),
-});
+export function shownPicture({ wide, high, rgb }: LinearPicture): ColourPicture {
+  const data = new Uint8Array(rgb.length);
+  for (let at = 0; at < data.length; at += 1)
+    data[at] = bytes[Math.round(4095 * Math.min(1, Math.max(0, rgb[at] ?? 0)))] ?? 0;
+  return { widthPx: wide, heightPx: high, data };
+}
 
 /** Mean of squares around each pixel, where both pictures show something inside the rug. */
 export function softened(

@@ -39,10 +39,14 @@ function transform(side: number, data: Float64Array, inverse: boolean): void {
 export function phaseShift(before: Float32Array, after: Float32Array, side: number): Shift {
   // Both squares in one transform: one as the real, the other as the imaginary part.
   const data = new Float64Array(2 * side * side);
+  const bell = Float64Array.from({ length: side }, (_, at) => Math.sin((Math.PI * (at + 0.5)) / side) ** 2);
+  // Fine detail is pile and noise, which no two pictures share.
+  const coarse = Float64Array.from({ length: side }, (_, at) =>
+    Math.exp(-((Math.min(at, side - at) / (0.22 * side)) ** 2)),
+  );
   for (let y = 0; y < side; y += 1)
     for (let x = 0; x < side; x += 1) {
-      const window =
-        Math.sin((Math.PI * (x + 0.5)) / side) ** 2 * Math.sin((Math.PI * (y + 0.5)) / side) ** 2;
+      const window = (bell[x] ?? 0) * (bell[y] ?? 0);
       const at = y * side + x;
       data[2 * at] = (before[at] ?? 0) * window;
       data[2 * at + 1] = (after[at] ?? 0) * window;
@@ -56,10 +60,8 @@ export function phaseShift(before: Float32Array, after: Float32Array, side: numb
       const [zr, zi, wr, wi] = [data[at] ?? 0, data[at + 1] ?? 0, data[mirror] ?? 0, data[mirror + 1] ?? 0];
       const [ar, ai, br, bi] = [(zr + wr) / 2, (zi - wi) / 2, (zi + wi) / 2, (wr - zr) / 2];
       const [re, im] = [ar * br + ai * bi, ar * bi - ai * br];
-      const size = Math.hypot(re, im);
-      // Fine detail is pile and noise, which no two pictures share.
-      const [fx, fy] = [u > side / 2 ? side - u : u, v > side / 2 ? side - v : v];
-      const keep = Math.exp(-((Math.hypot(fx, fy) / (0.22 * side)) ** 2));
+      const size = Math.sqrt(re * re + im * im);
+      const keep = (coarse[u] ?? 0) * (coarse[v] ?? 0);
       if (size > 0) {
         cross[at] = (keep * re) / size;
         cross[at + 1] = (keep * im) / size;
