@@ -46,6 +46,7 @@ const work: readonly RugFactType[] = [
   'RugDusted',
   'StepStarted',
   'SpotTreated',
+  'FlowBegun',
   'FlowLogged',
   'DryingStarted',
   'FinishingDone',

@@ -32,6 +32,7 @@ const newVisit = (received: Noted<'RugReceived'>): VisitStanding => ({
   spots: [],
   airings: [],
   lengths: [],
+  flowsBegun: [],
   flowLog: [],
   dryingStarted: null,
   dryingPlaces: [],
@@ -188,6 +189,8 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
   LengthChecked: (standing, noted) => inVisit(standing, (visit) => ({ lengths: [...visit.lengths, noted] })),
   SpotTreated: (standing, noted) => inVisit(standing, (visit) => ({ spots: [...visit.spots, noted] })),
   SpotAired: (standing, noted) => inVisit(standing, (visit) => ({ airings: [...visit.airings, noted] })),
+  FlowBegun: (standing, noted) =>
+    inVisit(standing, (visit) => ({ flowsBegun: [...visit.flowsBegun, noted] })),
   FlowLogged: (standing, noted) => inVisit(standing, (visit) => ({ flowLog: [...visit.flowLog, noted] })),
   // A question answered anew takes the place of its earlier answer, which stays in the history.
   StainAnswered: (standing, noted) => ({

@@ -9,21 +9,25 @@ import {
 } from '../core/wash/index.ts';
 import { findingsOf, planFactsOf, stainClassOf } from './planFacts.ts';
 import type { Asked } from './rule/rule.ts';
-import { latestVisit, type RugStanding, type VisitStanding } from './standing.ts';
+import { latestVisit, type Noted, type RugStanding, type VisitStanding } from './standing.ts';
 
 /** A flow at one place of a rug, or over all of it, and how far it has come. */
 export interface FlowAtPlace {
   readonly flow: Flow;
   readonly mark: string | undefined;
   readonly steps: readonly { readonly step: FlowStep; readonly state: FlowState }[];
-  /** Whether anything was logged. */
-  readonly isBegun: boolean;
+  /** Who began it by hand, where and why; null where the record calls for it by itself. */
+  readonly begun: Noted<'FlowBegun'> | null;
 }
 
 type Settings = Pick<Asked, 'settings' | 'now'>;
 
 const logOf = ({ flowLog }: VisitStanding, flow: string, mark: string | undefined) =>
   flowLog.filter((entry) => entry.flow === flow && entry.mark === mark);
+
+/** A flow over the whole rug may have been begun at a mark; that is where it was seen. */
+const beginningOf = ({ flowsBegun }: VisitStanding, flow: Flow, mark: string | undefined) =>
+  flowsBegun.find((one) => one.flow === flow.id && (!flow.perPlace || one.mark === mark));
 
 /** Urine loosens dyes: only a test made there after the flush says anything. */
 function isRetested(standing: RugStanding, visit: VisitStanding, mark: string | undefined): boolean {
@@ -68,7 +72,7 @@ function at(
 ): FlowAtPlace {
   const log = logOf(visit, flow.id, mark);
   const steps = flowStates(flow, log, groundOf(standing, visit, flow, mark, asked));
-  return { flow, mark, steps, isBegun: log.length > 0 };
+  return { flow, mark, steps, begun: beginningOf(visit, flow, mark) ?? null };
 }
 
 /**
@@ -90,12 +94,19 @@ export function flowsOf(standing: RugStanding, asked: Settings): readonly FlowAt
     const isFound = found.some(
       ({ code, certainty }) => flow.findings?.includes(code) === true && certainty !== 'ruled out',
     );
-    const isBegun = visit.flowLog.some((entry) => entry.flow === flow.id && entry.mark === undefined);
-    if (flow.perPlace) {
-      const places = marks.map(({ mark }) => at(standing, visit, flow, mark, asked));
-      return isBegun ? [...places, at(standing, visit, flow, undefined, asked)] : places;
+    const isBegun =
+      beginningOf(visit, flow, undefined) !== undefined ||
+      visit.flowLog.some((entry) => entry.flow === flow.id && entry.mark === undefined);
+    if (!flow.perPlace) {
+      return marks.length > 0 || isFound || isBegun ? [at(standing, visit, flow, undefined, asked)] : [];
     }
-    return marks.length > 0 || isFound || isBegun ? [at(standing, visit, flow, undefined, asked)] : [];
+    const byHand = standing.marks.filter(
+      (mark) => !marks.includes(mark) && beginningOf(visit, flow, mark.mark) !== undefined,
+    );
+    const places = [...marks, ...byHand].map(({ mark }) => at(standing, visit, flow, mark, asked));
+    // What was found and drawn nowhere has its place still to be found.
+    const isUnplaced = isBegun || (isFound && places.length === 0);
+    return isUnplaced ? [...places, at(standing, visit, flow, undefined, asked)] : places;
   });
 }
 

@@ -4,6 +4,7 @@ import {
   differentialOf,
   type Finding,
   type FindingCode,
+  flows,
   type Grade,
   type PlanFacts,
   type PlanStep,
@@ -112,6 +113,11 @@ export function findingsOf(standing: RugStanding): readonly Finding[] | undefine
   for (const tested of standing.foundationTests) {
     if (tested.result === 'dry rot') note('dry rot', 'seen', tested.when, tested.where);
     if (tested.result === 'weak') note('weak foundation', 'seen', tested.when, tested.where);
+  }
+  // A flow that somebody saw reason to begin is a suspicion of what it is for.
+  for (const begun of latestVisit(standing)?.flowsBegun ?? []) {
+    const flow = flows.find(({ id }) => id === begun.flow);
+    for (const code of flow?.findings ?? []) note(code, 'suspected', begun.when, begun.where);
   }
   for (const noted of standing.findings) {
     const before = found.get(noted.finding);

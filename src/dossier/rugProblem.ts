@@ -89,6 +89,8 @@ export type RugProblem =
       'flow-step-not-next',
       { readonly flow: string; readonly step: string; readonly next: string | null }
     >
+  | Problem<'flow-unknown', { readonly flow: string; readonly known: readonly string[] }>
+  | Problem<'flow-there-already', { readonly flow: string }>
   | Problem<'flow-before-wet-step', { readonly flow: string; readonly step: string }>
   | Problem<'stop-stands-on-reading', { readonly condition: string }>
   | Problem<'nothing-measured', Nothing>

@@ -69,6 +69,8 @@ export interface VisitStanding {
   readonly spots: readonly Noted<'SpotTreated'>[];
   readonly airings: readonly Noted<'SpotAired'>[];
   readonly lengths: readonly Noted<'LengthChecked'>[];
+  /** Flows that a person began by hand. */
+  readonly flowsBegun: readonly Noted<'FlowBegun'>[];
   readonly flowLog: readonly Noted<'FlowLogged'>[];
   readonly dryingStarted: Noted<'DryingStarted'> | null;
   /** Every place it was put to dry at since it was wetted, the first one first. */

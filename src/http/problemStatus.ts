@@ -44,6 +44,7 @@ const codesByStatus: Readonly<Record<number, readonly string[]>> = {
     'entry-withdrawn-already',
     'flow-before-wet-step',
     'flow-step-not-next',
+    'flow-there-already',
     'identity-differs',
     'incident-unknown',
     'last-owner',

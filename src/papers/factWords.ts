@@ -165,6 +165,7 @@ const tellers: Tellers = {
     ),
   SpotAired: ({ smell }) => `Solvent aired, smell: ${smell}`,
   StainAnswered: ({ question, answer }) => `Unknown stain, ${question}: ${answer}`,
+  FlowBegun: ({ flow, where, why }) => said(`${flow.replaceAll('-', ' ')}: begun by hand`, where, why),
   FlowLogged: ({ flow, step, choice, conductivityUsPerCm, ph, note, photos }) =>
     said(
       `${flow.replaceAll('-', ' ')}: ${step.replaceAll('-', ' ')}`,

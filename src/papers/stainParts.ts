@@ -1,5 +1,5 @@
 import { type SpottingCard, spottingCards, unmeasuredCm2, type WashPlan } from '../core/wash/index.ts';
-import { flowsOf, planFactsOf, workEventsOf } from '../dossier/index.ts';
+import { flowsOf, type Noted, planFactsOf, workEventsOf } from '../dossier/index.ts';
 import { figure, shortMoment } from './measureWords.ts';
 import { takeRows } from './mixWords.ts';
 import type { PaperPart } from './paper.ts';
@@ -66,9 +66,17 @@ export function spottingParts(context: PaperContext, plan: WashPlan): readonly P
           heading(1, 'Stains, in the golden order over the whole rug'),
           ...cards.flatMap((card) => cardParts(context, card)),
         ]),
-    ...flows.flatMap(({ flow, mark, steps }): readonly PaperPart[] => [
+    ...flows.flatMap(({ flow, mark, steps, begun }): readonly PaperPart[] => [
       heading(1, `${flow.title}, ${markWords(context, mark)}`),
       text(flow.because),
+      ...(begun === null
+        ? []
+        : [
+            text(
+              `Begun by hand ${shortMoment(begun.when, context.timeZone)}, ${personWords(context, begun.by)}${begun.where === undefined ? '' : `, ${begun.where}`}: ${begun.why}`,
+              'soft',
+            ),
+          ]),
       list(steps.map(({ step, state }) => `${step.do}${state === 'done' ? ' (done)' : ''}`)),
       text(
         `Never: ${flow.never.join('; ')}. ${flow.cautions.join(' ')} ${sourceWords(flow.source)}.`,
@@ -78,10 +86,23 @@ export function spottingParts(context: PaperContext, plan: WashPlan): readonly P
   ];
 }
 
+const foundWords = (entry: Noted<'FlowLogged'>): string =>
+  [
+    entry.choice?.replaceAll('-', ' ') ?? '',
+    entry.conductivityUsPerCm === undefined ? '' : `${figure(entry.conductivityUsPerCm, 0)} µS/cm`,
+    entry.supplyConductivityUsPerCm === undefined
+      ? ''
+      : `supply ${figure(entry.supplyConductivityUsPerCm, 0)} µS/cm`,
+    entry.ph === undefined ? '' : `pH ${figure(entry.ph, 2)}`,
+  ]
+    .filter((one) => one !== '')
+    .join(', ');
+
 /** What was laid on each stain and what came of it, and what the flows logged. */
 export function stainLogParts(context: PaperContext): readonly PaperPart[] {
   const { visit, timeZone } = context;
-  if (visit.spots.length + visit.flowLog.length === 0) return [];
+  const { spots, flowsBegun, flowLog } = visit;
+  if (spots.length + flowsBegun.length + flowLog.length === 0) return [];
   return [
     heading(1, 'Stains'),
     table(
@@ -95,7 +116,7 @@ export function stainLogParts(context: PaperContext): readonly PaperPart[] {
         words('Outcome', 0.9),
         words('Who', 1),
       ],
-      visit.spots.map((spot) => [
+      spots.map((spot) => [
         shortMoment(spot.when, timeZone),
         markWords(context, spot.mark),
         spot.agents.length === 0 ? spot.golden : `${spot.golden}: ${spot.agents.join(', ')}`,
@@ -116,21 +137,14 @@ export function stainLogParts(context: PaperContext): readonly PaperPart[] {
         words('Found', 2),
         words('Who', 1),
       ],
-      visit.flowLog.map((entry) => [
+      [...flowsBegun, ...flowLog].map((entry) => [
         shortMoment(entry.when, timeZone),
         entry.flow.replaceAll('-', ' '),
-        markWords(context, entry.mark),
-        entry.step.replaceAll('-', ' '),
-        [
-          entry.choice?.replaceAll('-', ' ') ?? '',
-          entry.conductivityUsPerCm === undefined ? '' : `${figure(entry.conductivityUsPerCm, 0)} µS/cm`,
-          entry.supplyConductivityUsPerCm === undefined
-            ? ''
-            : `supply ${figure(entry.supplyConductivityUsPerCm, 0)} µS/cm`,
-          entry.ph === undefined ? '' : `pH ${figure(entry.ph, 2)}`,
-        ]
-          .filter((one) => one !== '')
-          .join(', '),
+        entry.mark === undefined && 'where' in entry && entry.where !== undefined
+          ? entry.where
+          : markWords(context, entry.mark),
+        'why' in entry ? 'begun by hand' : entry.step.replaceAll('-', ' '),
+        'why' in entry ? entry.why : foundWords(entry),
         personWords(context, entry.by),
       ]),
       'No flow was logged.',

@@ -14,6 +14,8 @@ type FloorProblem = Extract<
       | 'stain-answer-unknown'
       | 'agent-not-planned'
       | 'flow-step-not-next'
+      | 'flow-unknown'
+      | 'flow-there-already'
       | 'flow-before-wet-step'
       | 'stop-stands-on-reading';
   }
@@ -50,6 +52,16 @@ export const floorWords = {
     happened: `“${step}” is not the next step of “${flow}”${next === null ? ', which is through' : `; “${next}” is`}.`,
     matters: 'Each step stands on the one before it.',
     now: next === null ? 'Load the page again.' : 'Log the step at hand first.',
+  }),
+  'flow-unknown': ({ flow, known }) => ({
+    happened: `No flow is called “${flow}”; known: ${listed(known)}.`,
+    matters: 'Only a known flow has an order, cautions and an end.',
+    now: 'Choose one of the flows on the wash page.',
+  }),
+  'flow-there-already': ({ flow }) => ({
+    happened: `“${flow}” is on this rug’s wash page already.`,
+    matters: 'Two logs of one piece of work would each hold half of it.',
+    now: 'Go on with the one that is there, or choose another place.',
   }),
   'flow-before-wet-step': ({ flow, step }) => ({
     happened: `“${step}” of “${flow}” wets the rug, and no wet step of the plan has been started.`,

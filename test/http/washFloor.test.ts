@@ -123,3 +123,34 @@ describe('a stop raised by a reading', () => {
     expect(entries.some(({ id }) => id === reading)).toBe(true);
   });
 });
+
+describe('a flow begun by hand', () => {
+  const begun = (flow: string): RugFact => ({
+    type: 'FlowBegun',
+    flow,
+    where: 'far corner',
+    why: 'Smelled it',
+  });
+
+  test('is recorded with who, where and why, and its suspicion voids the plan until there is a tighter one', async () => {
+    const { owner, rug } = await plannedRug();
+    const { status, body } = await record(owner, rug, begun('flood'));
+    expect(status).toBe(200);
+    expect(body['entries']).toMatchObject([
+      { fact: { flow: 'flood', where: 'far corner', why: 'Smelled it' } },
+    ]);
+    const [row] = (await owner.get('/api/today')).body['rows'] as readonly { readonly next: object[] }[];
+    expect(row?.next[0]).not.toMatchObject({ deed: { code: 'start-step' } });
+  });
+
+  test('is refused in words where it is unknown or on the page already', async () => {
+    const { owner, rug } = await plannedRug();
+    const unknown = await record(owner, rug, begun('ironing'));
+    expect(unknown).toMatchObject({ status: 422, body: { code: 'flow-unknown' } });
+    expect(JSON.stringify(unknown.body)).toContain('known: urine, browning');
+    await record(owner, rug, begun('urine'));
+    expect(await record(owner, rug, begun('urine'))).toMatchObject({
+      ...{ status: 409, body: { code: 'flow-there-already' } },
+    });
+  });
+});

@@ -193,6 +193,7 @@ export const rugUnderRescue: readonly DemoRug[] = [
         rinse(1180, 6.8, 'some'),
         rinse(652, 7.1, 'none'),
         rinse(648, 7.2, 'none'),
+        { type: 'FlowBegun', flow: 'tide-line', mark: 'm2', why: 'It came up under work' },
         ...acts(1),
       ),
     ],

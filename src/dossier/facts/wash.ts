@@ -80,6 +80,14 @@ export const washFacts = {
   /** Work halts until somebody says how it was resolved. */
   /** One question of the differential of a stain nobody knows, answered. */
   StainAnswered: fact('StainAnswered', { mark: id, question: id, answer: id }),
+  /** A flow of its own begun by a person, where nothing on record calls for it; its findings count as suspected. */
+  FlowBegun: fact('FlowBegun', {
+    flow: id,
+    /** The mark it is for; absent: the whole rug, or where the words say. */
+    mark: z.optional(id),
+    where: z.optional(line),
+    why: line,
+  }),
   /** One step of a flow of its own (urine, browning, flood …), with what it asks to be written down. */
   FlowLogged: fact('FlowLogged', {
     flow: id,

@@ -1,5 +1,5 @@
-import { handsWithinMinutes, isStainAnswer, type PlanStep } from '../../core/wash/index.ts';
-import { flowNow } from '../flowsOf.ts';
+import { flows, handsWithinMinutes, isStainAnswer, type PlanStep } from '../../core/wash/index.ts';
+import { flowNow, flowsOf } from '../flowsOf.ts';
 import { mayWet, type WetBlocker, wetBlockers } from '../mayWet.ts';
 import { agreedPlan, stainClassOf, stepId } from '../planFacts.ts';
 import type { RugProblem } from '../rugProblem.ts';
@@ -147,9 +147,27 @@ export const floorRules: Rules = {
       ? null
       : { code: 'stain-answer-unknown', facts: { question, answer } };
   },
+  FlowBegun: (standing, { flow, mark }, asked) => {
+    const stranger = needsRole(asked, 'FlowBegun', 'owner', 'washer');
+    if (stranger !== null) return stranger;
+    const known = flows.find(({ id }) => id === flow);
+    if (known === undefined) {
+      return { code: 'flow-unknown', facts: { flow, known: flows.map(({ id }) => id) } };
+    }
+    if (mark !== undefined && !standing.marks.some((one) => one.mark === mark)) {
+      return { code: 'stain-unknown', facts: { mark } };
+    }
+    const isThere = flowsOf(standing, asked).some(
+      (one) => one.flow.id === flow && (!known.perPlace || one.mark === mark),
+    );
+    return isThere ? { code: 'flow-there-already', facts: { flow: known.title } } : null;
+  },
   FlowLogged: (standing, fact, asked) => {
     const { flow, step, mark } = fact;
-    if (mark !== undefined && !isStain(standing, mark)) return { code: 'stain-unknown', facts: { mark } };
+    const isPlace = (id: string) =>
+      isStain(standing, id) ||
+      latestVisit(standing)?.flowsBegun.some((begun) => begun.flow === flow && begun.mark === id) === true;
+    if (mark !== undefined && !isPlace(mark)) return { code: 'stain-unknown', facts: { mark } };
     const now = flowNow(standing, flow, mark, asked);
     if (now === null || now.id !== step) {
       return { code: 'flow-step-not-next', facts: { flow, step, next: now?.id ?? null } };

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import type { FlowStep } from '../../core/wash/index.ts';
 import { type FlowAtPlace, flowsOf, type RugFact } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
@@ -5,7 +6,8 @@ import { stainWords } from '../dossier/figures.ts';
 import { sourceWords } from '../dossier/limitWords.ts';
 import { Part } from '../dossier/Part.tsx';
 import { nothingTyped, useField, useForm } from '../dossier/useForm.ts';
-import { Button, Choice, PhotoTaker, ProblemNotice, TimerFace } from '../kit/index.ts';
+import { Button, Choice, PhotoTaker, ProblemNotice, TimerFace, When } from '../kit/index.ts';
+import { BeginFlowSheet } from './BeginFlowSheet.tsx';
 import { ReadingPad, type Slot, type Typed, valueIn } from './ReadingPad.tsx';
 
 type Key = 'conductivity' | 'supply' | 'ph' | 'supplyPh';
@@ -90,13 +92,19 @@ function LogStep({ place, step }: { readonly place: FlowAtPlace; readonly step: 
 const signs = { done: '✓', now: '▶', later: '·' } as const;
 
 function OneFlow({ place }: { readonly place: FlowAtPlace }) {
-  const { standing, visit, open } = useDossier();
-  const { flow, mark, steps } = place;
+  const { standing, visit, open, nameOf } = useDossier();
+  const { flow, mark, steps, begun } = place;
   const title = `${flow.title}${mark === undefined ? '' : `: ${stainWords(standing.marks, mark)}`}`;
   const last = visit?.flowLog.findLast((entry) => entry.flow === flow.id && entry.mark === mark);
   return (
     <Part id={`flow-${flow.id}-${mark ?? 'rug'}`} title={title}>
       <p>{flow.because}</p>
+      {begun !== null && (
+        <p className="why">
+          Begun by hand <When at={begun.when} /> by {nameOf(begun.by)}
+          {begun.where === undefined ? '' : `, ${begun.where}`}: {begun.why}
+        </p>
+      )}
       <ol className="flow-steps">
         {steps.map(({ step, state }) => (
           <li key={step.id} className={`flow-${state}`}>
@@ -127,8 +135,19 @@ function OneFlow({ place }: { readonly place: FlowAtPlace }) {
 
 /** Work with an order and a log of its own: urine, browning, tide lines, old colour runs, mould, flood. */
 export function FlowPart() {
-  const { standing, settings, now } = useDossier();
-  return flowsOf(standing, { settings, now }).map((place) => (
-    <OneFlow key={`${place.flow.id}/${place.mark ?? ''}`} place={place} />
-  ));
+  const { standing, settings, now, open } = useDossier();
+  const [beginning, setBeginning] = useState(false);
+  return (
+    <>
+      {flowsOf(standing, { settings, now }).map((place) => (
+        <OneFlow key={`${place.flow.id}/${place.mark ?? ''}`} place={place} />
+      ))}
+      {open && (
+        <Button wide tone="ghost" onPress={() => setBeginning(true)}>
+          Begin a flow: urine, browning, tide line, colour run, mould, flood
+        </Button>
+      )}
+      {beginning && <BeginFlowSheet onClose={() => setBeginning(false)} />}
+    </>
+  );
 }

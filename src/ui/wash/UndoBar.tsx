@@ -19,6 +19,7 @@ const undoable: readonly RugFactType[] = [
   'SpotTreated',
   'SpotAired',
   'StainAnswered',
+  'FlowBegun',
   'FlowLogged',
   'StopCalled',
   'StopCleared',

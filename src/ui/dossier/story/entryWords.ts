@@ -165,6 +165,12 @@ const tellers: Tellers = {
   SpotAired: ({ smell }) => told('aired the solvent out', `smell: ${smell}`),
   StainAnswered: ({ mark, question, answer }, around) =>
     told(`asked of ${around.mark(mark)}: ${question.replaceAll('-', ' ')}`, answer.replaceAll('-', ' ')),
+  FlowBegun: ({ flow, mark, where, why }, around) =>
+    told(
+      `began the flow ${flow.replaceAll('-', ' ')} by hand`,
+      mark === undefined ? where : around.mark(mark),
+      why,
+    ),
   FlowLogged: ({ flow, step, choice, conductivityUsPerCm, note }) =>
     told(
       `${flow.replaceAll('-', ' ')}: ${step.replaceAll('-', ' ')}`,
