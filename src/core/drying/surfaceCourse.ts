@@ -1,4 +1,4 @@
-import { mouldIndexHukka1999 } from '../mould/index.ts';
+import { mouldIndexHukka1999, type SurfaceState } from '../mould/index.ts';
 import { secondsPerHour } from './givenAir.ts';
 import { conditionAt, type PreparedRoom } from './preparedRoom.ts';
 import { setFace } from './rugFace.ts';
@@ -16,8 +16,24 @@ export interface RugHour {
   readonly mouldIndex: number;
 }
 
+/** What a mould index counts: the states from the first wetting on, which may lie before the hours looked at. */
+function wetStates(
+  states: readonly Omit<RugHour, 'mouldIndex'>[],
+  wettedHour: number,
+  airC: number,
+): readonly SurfaceState[] {
+  const since = states.flatMap(({ hour, surfaceC, surfaceRh }) =>
+    hour > wettedHour ? [{ hour, temperatureC: surfaceC, rh: surfaceRh }] : [],
+  );
+  const wetted = states.findLast(({ hour }) => hour <= wettedHour) ?? states[0];
+  return wetted === undefined
+    ? since
+    : [{ hour: wettedHour, temperatureC: airC, rh: wetted.surfaceRh }, ...since];
+}
+
 /**
- * Regain, surface state and mould index of one rug along a run.
+ * Regain, surface state and mould index of one rug along a run. Until it hangs, a wetted rug is as warm as
+ * the room: nothing is known of where it lies, and a warmer face grows mould sooner.
  *
  * @param room - prepared
  * @param at - place of the rug in the room
@@ -44,10 +60,16 @@ export function surfaceCourse(
     const condition = conditionAt(room, hour * secondsPerHour);
     if (condition !== undefined)
       setFace(face, rug, at, unknowns, regain, { airC, vapour, rh }, condition.film);
-    return { hour, regain, surfaceRh: face.activity, surfaceC: face.temperatureC };
+    const hangs = hour * secondsPerHour >= rug.hungAt;
+    return { hour, regain, surfaceRh: face.activity, surfaceC: hangs ? face.temperatureC : airC };
   });
-  const mould = mouldIndexHukka1999(
-    states.map(({ hour, surfaceC, surfaceRh }) => ({ hour, temperatureC: surfaceC, rh: surfaceRh })),
-  );
-  return states.map((state, k) => ({ ...state, mouldIndex: mould[k] ?? Number.NaN }));
+  const wettedHour = rug.wettedAt / secondsPerHour;
+  const wettedIn = Math.max(0, hours.findLastIndex((hour) => hour <= wettedHour));
+  const wet = wetStates(states, wettedHour, course.airCs[wettedIn] ?? Number.NaN);
+  const mould = mouldIndexHukka1999(wet);
+  const before = states.length - (wet.length - 1);
+  return states.map((state, k) => ({
+    ...state,
+    mouldIndex: k < before ? 0 : (mould[k - before + 1] ?? Number.NaN),
+  }));
 }
