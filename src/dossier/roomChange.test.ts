@@ -1,6 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { type DryAnswer, type DryScenario, dryForecast } from '../core/drying/index.ts';
-import { changedScenario, movedRugs, newAlarms, openingCompared, type RoomChange } from './roomChange.ts';
+import {
+  changedScenario,
+  newAlarms,
+  openingCompared,
+  type RoomChange,
+  rugsMoved,
+  whatIfOf,
+} from './roomChange.ts';
 
 const rug = (id: string, posture: 'hung' | 'floor') => ({
   ...{ id, areaM2: 5, dryMassKg: 18, fibres: { wool: 1 }, startRegain: 1.2, posture },
@@ -21,7 +28,7 @@ const answerTo = (of: DryScenario): DryAnswer => {
 const before = answerTo(scenario);
 const moved = (change: RoomChange) =>
   Object.fromEntries(
-    movedRugs(before, answerTo(changedScenario(scenario, change))).map(({ id, movedHours }) => [
+    rugsMoved(before, before, answerTo(changedScenario(scenario, change))).map(({ id, movedHours }) => [
       id,
       movedHours ?? 0,
     ]),
@@ -62,4 +69,34 @@ test('winter air at 95 % is drier than the room at 40 %, and warm rain is not: w
   expect(winter?.outside).toBeLessThan(winter?.room ?? 0);
   const rain = of(28, 0.9);
   expect(rain?.outside).toBeGreaterThan(rain?.room ?? 1);
+});
+
+describe('windows opened in a room whose walls nobody described', () => {
+  const opening = { fromHour: 4, untilHour: 12, airChangesPerHour: 6 };
+  const drawn = { ...scenario, uncertainty: true, draws: 40, seed: 1 };
+  const forecast = answerTo(drawn);
+  const opened = (wallsWPerK?: number) => {
+    const asked = whatIfOf(drawn, forecast, { kind: 'open', opening, wallsWPerK }, null);
+    return { ...asked, was: answerTo(asked.before), is: answerTo(asked.after) };
+  };
+  const airAt = ({ hourly }: DryAnswer, hour: number) => hourly.find((one) => one.hour === hour)?.airC ?? 0;
+
+  test('its warmth is reckoned by its size: shut it stays about as warm, open to winter air it cools', () => {
+    const { was, is } = opened();
+    expect(Math.abs(airAt(was, 12) - 27)).toBeLessThan(4);
+    expect(airAt(is, 12)).toBeLessThan(airAt(was, 12) - 2);
+    // Nothing before the windows are opened is moved.
+    expect(airAt(is, 3)).toBeCloseTo(airAt(was, 3), 2);
+  });
+
+  test('hours are told for every rug, wider than where the walls are known', () => {
+    const { was, is } = opened();
+    const moved = rugsMoved(forecast, was, is);
+    expect(moved.map(({ movedHours }) => movedHours !== null)).toEqual([true, true]);
+    const widthOf = (of: DryScenario) => {
+      const [low, high] = answerTo(of).rugs.find(({ id }) => id === 'b')?.spread?.interval80 ?? [0, 0];
+      return (high ?? 0) - (low ?? 0);
+    };
+    expect(widthOf(opened().drawn)).toBeGreaterThan(widthOf(opened(72).drawn));
+  });
 });

@@ -1,13 +1,17 @@
 import { airState } from '../core/air/index.ts';
-import type {
-  Dehumidifier,
-  DryAlarm,
-  DryAnswer,
-  DryRug,
-  DryScenario,
-  Fan,
-  Opening,
-  Posture,
+import {
+  asBelieved,
+  asLearnt,
+  type Dehumidifier,
+  type DryAlarm,
+  type DryAnswer,
+  type DryRug,
+  type DryScenario,
+  type Fan,
+  type LearntDrying,
+  type Opening,
+  type Posture,
+  warmthReckoned,
 } from '../core/drying/index.ts';
 
 /** One thing done otherwise in a drying room, from an hour of its scenario on. */
@@ -17,7 +21,12 @@ export type RoomChange =
   | { readonly kind: 'take-down'; readonly rug: string; readonly hour: number }
   | { readonly kind: 'add-machine'; readonly machine: Dehumidifier }
   | { readonly kind: 'add-fan'; readonly fan: Fan }
-  | { readonly kind: 'open'; readonly opening: Opening };
+  | {
+      readonly kind: 'open';
+      readonly opening: Opening;
+      /** What the walls let through, where the room's record does not say it [W/K]. */
+      readonly wallsWPerK?: number | undefined;
+    };
 
 /**
  * The scenario with one thing done otherwise; readings stay, since they speak of the hours before.
@@ -61,13 +70,58 @@ export interface RugMoved {
   readonly movedHours: number | null;
 }
 
-/** Each rug's likeliest finish beside what it was; a rug the change adds has no before. */
-export const movedRugs = (before: DryAnswer, after: DryAnswer): readonly RugMoved[] =>
-  after.rugs.map(({ id, targetAtHour }) => {
-    const earlier = before.rugs.find((rug) => rug.id === id)?.targetAtHour ?? null;
-    const movedHours = earlier === null || targetAtHour === null ? null : targetAtHour - earlier;
-    return { id, before: earlier, after: targetAtHour, movedHours };
+/** The scenarios that answer what a change would do. */
+export interface WhatIf {
+  /** As it stands and as it would be, along the likely course: two runs, told at once. */
+  readonly before: DryScenario;
+  readonly after: DryScenario;
+  /** As it would be, with its draws: how sure it is. */
+  readonly drawn: DryScenario;
+}
+
+/**
+ * What to work out for a change. A room that is only taken to stay as warm as it is has its warmth reckoned
+ * where windows are opened: held, it would say that winter air dries for nothing.
+ *
+ * @param scenario - of the room as it stands
+ * @param answer - its forecast
+ * @param change - what would be done
+ * @param learning - what past rugs taught: a rug the change adds is believed as those of its make were
+ * @source none: the same scenario, one thing changed
+ */
+export function whatIfOf(
+  scenario: DryScenario,
+  answer: DryAnswer,
+  change: RoomChange,
+  learning: LearntDrying | null,
+): WhatIf {
+  const base =
+    change.kind === 'open'
+      ? warmthReckoned(scenario, change.opening.fromHour, change.wallsWPerK).scenario
+      : scenario;
+  const other = changedScenario(base, change);
+  const drawn = learning === null ? other : asLearnt(other, learning);
+  return { before: asBelieved(base, answer), after: asBelieved(drawn, answer), drawn };
+}
+
+/**
+ * Each rug's finish beside what it would be. The change moves the forecast by as much as it moves the likely
+ * course; a rug the change adds has no before.
+ *
+ * @param forecast - of the room as it stands
+ * @param before - its likely course
+ * @param after - the likely course with the change
+ * @source none: difference of two runs
+ */
+export const rugsMoved = (forecast: DryAnswer, before: DryAnswer, after: DryAnswer): readonly RugMoved[] => {
+  const endOf = ({ rugs }: DryAnswer, id: string) => rugs.find((rug) => rug.id === id)?.targetAtHour ?? null;
+  return after.rugs.map(({ id, targetAtHour }) => {
+    const [stood, was] = [endOf(forecast, id), endOf(before, id)];
+    const movedHours = was === null || targetAtHour === null ? null : targetAtHour - was;
+    const is = stood === null || movedHours === null ? targetAtHour : stood + movedHours;
+    return { id, before: stood, after: is, movedHours };
   });
+};
 
 const keyOf = (alarm: DryAlarm): string => `${alarm.code} ${'rug' in alarm ? alarm.rug : ''}`;
 

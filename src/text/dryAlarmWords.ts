@@ -1,4 +1,5 @@
 import type { DryAlarm } from '../core/drying/index.ts';
+import { measureWords, type UnitSystem } from '../units/index.ts';
 
 const percent = (ratio: number) => `${Math.round(ratio * 100)} %`;
 
@@ -7,7 +8,8 @@ export const chanceWords = (chance: number): string =>
   chance > 0.99 ? 'more than 99 %' : chance < 0.01 ? 'less than 1 %' : percent(chance);
 
 /** What an alarm of the drying room says, and what to do. */
-export function dryAlarmWords(alarm: DryAlarm): string {
+export function dryAlarmWords(alarm: DryAlarm, units: UnitSystem = 'metric'): string {
+  const warm = (celsius: number) => measureWords('temperature', Math.round(celsius), units);
   switch (alarm.code) {
     case 'wet-past-amber':
       return `${alarm.rug}: wet for more than 24 h. Give it more air or another machine, or dry it first.`;
@@ -26,9 +28,9 @@ export function dryAlarmWords(alarm: DryAlarm): string {
     case 'readings-contradict-model':
       return `${alarm.rug}: its readings contradict the forecast. Trust the readings, check scale and dry mass, and do not promise by this forecast.`;
     case 'room-too-hot':
-      return `The room reaches ${alarm.peakC.toFixed(0)} °C: heat sets stains, hardens some fibres, and nobody works in it for long. Heat less or open it.`;
+      return `The room reaches ${warm(alarm.peakC)}: heat sets stains, hardens some fibres, and nobody works in it for long. Heat less or open it.`;
     case 'too-warm-for-fibre':
-      return `${alarm.rug}: hangs at up to ${alarm.airC.toFixed(0)} °C; silk and viscose dry at 25 °C at most. Dry it apart, with moving air instead of warmth.`;
+      return `${alarm.rug}: hangs at up to ${warm(alarm.airC)}; silk and viscose dry at ${warm(25)} at most. Dry it apart, with moving air instead of warmth.`;
     case 'room-saturates':
       return `The room reaches ${percent(alarm.peakRh)} humidity: nothing dries and everything in it grows damp. Hang fewer, add a machine, or open it to drier air.`;
   }

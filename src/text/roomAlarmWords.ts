@@ -1,19 +1,20 @@
 import type { PlaceWarning, RoomAlarm, RoomAssumption } from '../dossier/index.ts';
+import { measureWords, type UnitSystem } from '../units/index.ts';
 import { dryAlarmWords } from './dryAlarmWords.ts';
 
 const percent = (ratio: number) => `${Math.round(ratio * 100)} %`;
-const cm = (mm: number) => `${(mm / 10).toFixed(0)} cm`;
-const metres = (mm: number) => `${(mm / 1000).toFixed(2)} m`;
-const kg = (mass: number) => `${mass.toFixed(1)} kg`;
 
 /** How rugs and instants are named where the words are shown. */
 export interface RoomNames {
   readonly rug: (rug: string) => string;
   readonly at: (instant: string) => string;
+  /** In which the workshop reads; metric when absent. */
+  readonly units?: UnitSystem;
 }
 
 /** What an alarm of a drying room says, and what to do. */
-export function roomAlarmWords(alarm: RoomAlarm, { rug, at }: RoomNames): string {
+export function roomAlarmWords(alarm: RoomAlarm, { rug, at, units = 'metric' }: RoomNames): string {
+  const warm = (celsius: number) => measureWords('temperature', celsius, units);
   switch (alarm.code) {
     case 'reading-overdue':
       return `${rug(alarm.rug)}: not read since ${at(alarm.since)}. Weigh it, or feel it and tape a pocket.`;
@@ -30,14 +31,17 @@ export function roomAlarmWords(alarm: RoomAlarm, { rug, at }: RoomNames): string
     case 'machine-off':
       return `${alarm.machine} stands still while rugs are wet${alarm.since === null ? '' : `, since ${at(alarm.since)}`}. Switch it on, dry hands, or record that it runs.`;
     case 'too-warm-for-plan':
-      return `${rug(alarm.rug)}: the room has ${alarm.airC.toFixed(1)} °C, its plan allows ${alarm.mostC} °C. Cool the room or move the rug.`;
+      return `${rug(alarm.rug)}: the room has ${warm(alarm.airC)}, its plan allows ${warm(alarm.mostC)}. Cool the room or move the rug.`;
     default:
-      return dryAlarmWords('rug' in alarm ? { ...alarm, rug: rug(alarm.rug) } : alarm);
+      return dryAlarmWords('rug' in alarm ? { ...alarm, rug: rug(alarm.rug) } : alarm, units);
   }
 }
 
 /** What was assumed, and what to find out. */
-export function assumptionWords(assumption: RoomAssumption, { rug, at }: RoomNames): string {
+export function assumptionWords(
+  assumption: RoomAssumption,
+  { rug, at, units = 'metric' }: RoomNames,
+): string {
   switch (assumption.code) {
     case 'outside-not-read':
       return `The air outside was not read today: as warm as the room and ${percent(assumption.rh)} RH is assumed, which dries nothing. Read it outside in the shade.`;
@@ -48,22 +52,26 @@ export function assumptionWords(assumption: RoomAssumption, { rug, at }: RoomNam
     case 'fibres-unknown':
       return `${rug(assumption.rug)}: pile fibre unknown; the fibre that holds most water is assumed. Identify it.`;
     case 'mass-below-bone-dry':
-      return `${rug(assumption.rug)}: ${kg(assumption.massKg)} at ${at(assumption.when)} is less than the bone-dry rug and was left out. Check the scale and weigh again.`;
+      return `${rug(assumption.rug)}: ${measureWords('mass', assumption.massKg, units)} at ${at(assumption.when)} is less than the bone-dry rug and was left out. Check the scale and weigh again.`;
   }
 }
 
 /** What to warn of at a pole or mesh. */
-export function placeWarningWords(warning: PlaceWarning): string {
+export function placeWarningWords(warning: PlaceWarning, units: UnitSystem): string {
+  const kg = (mass: number) => measureWords('mass', mass, units);
+  const gap = (mm: number) => measureWords('gap', mm, units);
+  const span = (mm: number) => measureWords('span', mm, units);
+  const wanted = `${gap(100)} to ${gap(150)} let the air through (workshop setting)`;
   switch (warning.code) {
     case 'pole-overloaded':
       return `${kg(warning.loadKg)} wet on a pole for ${kg(warning.mostKg)}: move a rug before it gives way. Nobody under it.`;
     case 'pole-strength-unknown':
       return `${kg(warning.loadKg)} wet; nobody recorded what this pole carries. Find out before more is hung.`;
     case 'too-close':
-      return `Only ${cm(Math.max(0, warning.gapMm))} between rugs; 10 to 15 cm let the air through (workshop setting).`;
+      return `Only ${gap(Math.max(0, warning.gapMm))} between rugs; ${wanted}.`;
     case 'does-not-fit':
-      return `The rugs need ${metres(warning.neededMm)}, there are ${metres(warning.lengthMm)}: they overlap and do not dry there.`;
+      return `The rugs need ${span(warning.neededMm)}, there are ${span(warning.lengthMm)}: they overlap and do not dry there.`;
     case 'poles-too-close':
-      return `Only ${cm(warning.gapMm)} to the next pole; 10 to 15 cm let the air through (workshop setting).`;
+      return `Only ${gap(warning.gapMm)} to the next pole; ${wanted}.`;
   }
 }

@@ -1,2 +1,3 @@
+export * from './measure.ts';
 export * from './quantity.ts';
 export * from './result.ts';

@@ -1,3 +1,4 @@
+export { asBelieved } from './believed.ts';
 export { litresPerDayAt } from './dehumidifier.ts';
 export type {
   DryAlarm,
@@ -22,3 +23,4 @@ export { readingKind } from './scenarioProblem.ts';
 export { normal, type Random, seededRandom } from './seededRandom.ts';
 export type { RugHour } from './surfaceCourse.ts';
 export { type AirFilm, airFilm, balanceFace, type Face, newFace } from './surfaceFlux.ts';
+export { wallsByVolume, warmthReckoned } from './warmthReckoned.ts';

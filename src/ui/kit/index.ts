@@ -7,6 +7,7 @@ export { Empty } from './Empty.tsx';
 export type { FieldProblem } from './fieldProblem.tsx';
 export { goToSlip } from './goToSlip.ts';
 export { DayField, LineField, PassageField } from './LineField.tsx';
+export { MeasureField } from './MeasureField.tsx';
 export { type Money, MoneyField } from './MoneyField.tsx';
 export { moneyText } from './moneyText.ts';
 export { Notice, ProblemNotice } from './Notice.tsx';

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { runs, windowsOpen } from '../../dossier/index.ts';
-import { figure, temperatureWords } from '../dossier/figures.ts';
+import { measureWords, unitOf } from '../../units/index.ts';
+import { figure } from '../dossier/figures.ts';
 import { Button, Choice, ProblemNotice, Section, Sheet, useKept, When } from '../kit/index.ts';
 import { ReadingPad, type Slot, type Typed, valueIn, warmthIn } from '../wash/ReadingPad.tsx';
 import { useRoomView } from './roomView.ts';
@@ -11,6 +12,7 @@ type Key = 'airC' | 'rh';
 /** The air as it was read last, and the switches of everything that moves it. */
 export function AirPart() {
   const { standing, setUp, settings, record, isBusy } = useRoomView();
+  const { units } = settings;
   const [isReading, setReading] = useState(false);
   const [problem, setProblem] = useState<Parameters<typeof ProblemNotice>[0]['problem']>(null);
   const put = async (fact: Parameters<typeof record>[0][number]) => {
@@ -34,7 +36,11 @@ export function AirPart() {
           return (
             <div key={where} className="airTile">
               <span className="name">{where === 'room' ? 'In the room' : 'Outside'}</span>
-              <b className="big">{airC === undefined ? '– °C' : temperatureWords(airC, settings.units)}</b>
+              <b className="big">
+                {airC === undefined
+                  ? `– ${unitOf('temperature', units)}`
+                  : measureWords('temperature', airC, units)}
+              </b>
               <b className="big">{rh === undefined ? '– % RH' : `${figure(rh * 100, 0)} % RH`}</b>
               <span className="why">
                 {last === undefined ? (

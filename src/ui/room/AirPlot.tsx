@@ -3,6 +3,7 @@ import { area, line } from 'd3-shape';
 import type { RoomHour } from '../../core/drying/index.ts';
 import type { AirAt } from '../../dossier/index.ts';
 import { bindingWords } from '../../text/dryRoomWords.ts';
+import { measureWords, shownIn, type UnitSystem, unitOf } from '../../units/index.ts';
 import { figure } from '../dossier/figures.ts';
 import { instantWords, Section } from '../kit/index.ts';
 import { instantOf, useRoomView } from './roomView.ts';
@@ -19,20 +20,30 @@ interface Curve {
   readonly level?: { readonly at: number; readonly words: string };
 }
 
-const curves: readonly Curve[] = [
-  { title: 'Temperature', unit: '°C', of: ({ airC }) => airC, read: ({ airC }) => airC },
-  {
-    title: 'Humidity',
-    unit: '% RH',
-    of: ({ rh }) => rh * 100,
-    read: ({ rh }) => (rh === undefined ? undefined : rh * 100),
-    level: { at: 45, words: '45 % or less dries well' },
-  },
-];
+const curvesIn = (units: UnitSystem): readonly Curve[] => {
+  const warm = (celsius: number) => shownIn('temperature', celsius, units);
+  return [
+    {
+      title: 'Temperature',
+      unit: unitOf('temperature', units),
+      of: ({ airC }) => warm(airC),
+      read: ({ airC }) => (airC === undefined ? undefined : warm(airC)),
+    },
+    {
+      title: 'Humidity',
+      unit: '% RH',
+      of: ({ rh }) => rh * 100,
+      read: ({ rh }) => (rh === undefined ? undefined : rh * 100),
+      level: { at: 45, words: '45 % or less dries well' },
+    },
+  ];
+};
 
 /** The room's air measured and modelled, and the water it can take beside the water the rugs would give. */
 export function AirPlot() {
-  const { answer, now, zero } = useRoomView();
+  const { answer, now, zero, settings } = useRoomView();
+  const { units } = settings;
+  const water = (litresPerHour: number) => measureWords('waterPerHour', litresPerHour, units);
   if (answer === null) return null;
   const nowHour = (Date.parse(now) - Date.parse(zero)) / 3_600_000;
   const hours = answer.hourly.filter(({ hour }) => hour >= nowHour - 24);
@@ -44,16 +55,16 @@ export function AirPlot() {
         <b>{bindingWords[present.binding]}</b>
       </p>
       <p>
-        Now the room could take <b>{figure(present.offeredLPerH, 2)} L/h</b>; the rugs would give{' '}
-        <b>{figure(present.demandedLPerH, 2)} L/h</b>.{' '}
+        Now the room could take <b>{water(present.offeredLPerH)}</b>; the rugs would give{' '}
+        <b>{water(present.demandedLPerH)}</b>.{' '}
         <span className="why">
-          both at 45 % RH and the room’s temperature; machines take {figure(present.machinesLPerH, 2)}, air
-          exchange {figure(present.exchangeLPerH, 2)} L/h as it stands
+          both at 45 % RH and the room’s temperature; machines take {water(present.machinesLPerH)}, air
+          exchange {water(present.exchangeLPerH)} as it stands
         </span>
       </p>
       <div className="cols two">
         <WaterPlot hours={hours} nowHour={nowHour} />
-        {curves.map((curve) => (
+        {curvesIn(units).map((curve) => (
           <AirCurve key={curve.title} curve={curve} hours={hours} nowHour={nowHour} />
         ))}
       </div>
@@ -95,10 +106,12 @@ function WaterPlot({ hours, nowHour }: { readonly hours: readonly RoomHour[]; re
   const demanded = line<RoomHour>()
     .x(({ hour }) => x(hour))
     .y(({ demandedLPerH }) => y(Math.max(0, demandedLPerH)))([...hours]);
-  const words = `Litres per hour the room can take and the rugs would give, up to ${figure(most, 1)}`;
+  const { units } = useRoomView().settings;
+  const top = measureWords('waterPerHour', most, units);
+  const words = `Water an hour the room can take and the rugs would give, up to ${top}`;
   return (
     <figure className="airPlot">
-      <figcaption>Litres an hour: offered (field), demanded (line); top {figure(most, 1)} L/h</figcaption>
+      <figcaption>Water an hour: offered (field), demanded (line); top {top}</figcaption>
       <svg className="clockPlot" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={words}>
         <path d={offered ?? ''} className="dryLikely" />
         <path d={demanded ?? ''} className="demanded" />

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { RoomMachine } from '../../dossier/index.ts';
-import { Button, Choice, LineField, NumberField, newId, Section } from '../kit/index.ts';
+import { measureWords, type UnitSystem } from '../../units/index.ts';
+import { Button, Choice, LineField, MeasureField, NumberField, newId, Section } from '../kit/index.ts';
 
 type Kind = RoomMachine['kind'];
 interface Typed {
@@ -61,23 +62,92 @@ function machineOf(typed: Typed): RoomMachine | null {
 }
 
 /** A machine's rating in words. */
-export function machineWords(machine: RoomMachine): string {
+function machineWords(machine: RoomMachine, units: UnitSystem): string {
+  const warm = (celsius: number) => measureWords('temperature', celsius, units);
   switch (machine.kind) {
-    case 'dehumidifier':
-      return `${machine.works} dehumidifier, ${machine.litresPerDay} L a day at ${machine.ratedC} °C and ${Math.round(machine.ratedRh * 100)} % RH`;
+    case 'dehumidifier': {
+      const water = measureWords('waterPerDay', machine.litresPerDay, units);
+      return `${machine.works} dehumidifier, ${water} at ${warm(machine.ratedC)} and ${Math.round(machine.ratedRh * 100)} % RH`;
+    }
     case 'fan':
-      return `fan, ${machine.airSpeedMPerS} m/s along the rugs`;
+      return `fan, ${measureWords('airSpeed', machine.airSpeedMPerS, units)} along the rugs`;
     case 'heater':
-      return `heater, ${machine.watts} W${machine.untilC === undefined ? '' : `, until ${machine.untilC} °C`}`;
+      return `heater, ${machine.watts} W${machine.untilC === undefined ? '' : `, until ${warm(machine.untilC)}`}`;
   }
+}
+
+/** What a dehumidifier takes out, with the air it was rated in: without that a rating says nothing. */
+export function RatingFields(props: {
+  readonly units: UnitSystem;
+  readonly litresPerDay: number | null;
+  readonly onLitres: (litresPerDay: number | null) => void;
+  readonly ratedC: number | null;
+  readonly onC: (ratedC: number | null) => void;
+  readonly ratedRh: number | null;
+  readonly onRh: (ratedRh: number | null) => void;
+}) {
+  const { units } = props;
+  return (
+    <>
+      <MeasureField
+        label="Takes out"
+        measure="waterPerDay"
+        units={units}
+        least={0.1}
+        most={2000}
+        value={props.litresPerDay}
+        onChange={props.onLitres}
+      />
+      <MeasureField
+        label="Rated at"
+        measure="temperature"
+        units={units}
+        least={5}
+        most={45}
+        value={props.ratedC}
+        onChange={props.onC}
+        hint={`on its plate or in its papers; often ${measureWords('temperature', 30, units)}`}
+      />
+      <NumberField
+        label="Rated in air of"
+        unit="% RH"
+        least={10}
+        most={100}
+        value={props.ratedRh}
+        onChange={props.onRh}
+        hint="often 80 %, far damper than this room should be"
+      />
+    </>
+  );
+}
+
+/** How fast a fan moves the air along what hangs. */
+export function AirSpeedField(props: {
+  readonly units: UnitSystem;
+  readonly value: number | null;
+  readonly onChange: (metresPerSecond: number | null) => void;
+}) {
+  const { units } = props;
+  const speed = (metresPerSecond: number) => measureWords('airSpeed', metresPerSecond, units);
+  return (
+    <MeasureField
+      {...props}
+      label="Air along the rugs"
+      measure="airSpeed"
+      least={0.1}
+      most={10}
+      hint={`${speed(1)} to ${speed(3)} is wanted`}
+    />
+  );
 }
 
 /** The room's machines: a rating counts only with the air it was rated in. */
 export function MachineFields(props: {
   readonly machines: readonly RoomMachine[];
+  readonly units: UnitSystem;
   readonly onChange: (machines: readonly RoomMachine[]) => void;
 }) {
-  const { machines, onChange } = props;
+  const { machines, units, onChange } = props;
   const [typed, setTyped] = useState<Typed>(untouched);
   const change = (changed: Partial<Typed>) => setTyped((before) => ({ ...before, ...changed }));
   const made = machineOf(typed);
@@ -88,7 +158,7 @@ export function MachineFields(props: {
           <li key={one.machine}>
             <span>
               <b>{one.name}</b>
-              <span className="why">{machineWords(one)}</span>
+              <span className="why">{machineWords(one, units)}</span>
             </span>
             <Button
               tone="ghost"
@@ -131,43 +201,22 @@ export function MachineFields(props: {
                 value={typed.works}
                 onChange={(works) => change({ works })}
               />
-              <NumberField
-                label="Takes out"
-                unit="L a day"
-                least={0.1}
-                most={2000}
-                value={typed.litresPerDay}
-                onChange={(litresPerDay) => change({ litresPerDay })}
-              />
-              <NumberField
-                label="Rated at"
-                unit="°C"
-                least={5}
-                most={45}
-                value={typed.ratedC}
-                onChange={(ratedC) => change({ ratedC })}
-                hint="on its plate or in its papers; often 30 °C"
-              />
-              <NumberField
-                label="Rated at"
-                unit="% RH"
-                least={10}
-                most={100}
-                value={typed.ratedRh}
-                onChange={(ratedRh) => change({ ratedRh })}
-                hint="often 80 %, far damper than this room should be"
+              <RatingFields
+                units={units}
+                litresPerDay={typed.litresPerDay}
+                onLitres={(litresPerDay) => change({ litresPerDay })}
+                ratedC={typed.ratedC}
+                onC={(ratedC) => change({ ratedC })}
+                ratedRh={typed.ratedRh}
+                onRh={(ratedRh) => change({ ratedRh })}
               />
             </>
           ) : null}
           {typed.kind === 'fan' ? (
-            <NumberField
-              label="Air along the rugs"
-              unit="m/s"
-              least={0.1}
-              most={15}
+            <AirSpeedField
+              units={units}
               value={typed.airSpeed}
               onChange={(airSpeed) => change({ airSpeed })}
-              hint="1 to 3 m/s is wanted"
             />
           ) : null}
           <NumberField
@@ -179,9 +228,10 @@ export function MachineFields(props: {
             onChange={(watts) => change({ watts })}
           />
           {typed.kind === 'heater' ? (
-            <NumberField
+            <MeasureField
               label="Its thermostat"
-              unit="°C"
+              measure="temperature"
+              units={units}
               least={5}
               most={45}
               value={typed.untilC}

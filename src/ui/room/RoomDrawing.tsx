@@ -1,7 +1,7 @@
 import { Link } from 'wouter';
 import { type PlacedRug, type RoomPlace, roomLayout } from '../../dossier/index.ts';
 import { placeWarningWords } from '../../text/roomAlarmWords.ts';
-import { figure, massWords } from '../dossier/figures.ts';
+import { measureWords, type UnitSystem } from '../../units/index.ts';
 import { Section } from '../kit/index.ts';
 import { useRoomView } from './roomView.ts';
 import { wetKgNow } from './wetKgNow.ts';
@@ -24,7 +24,7 @@ export function RoomDrawing() {
           {place.warnings.map((warning) => (
             <p key={warning.code} className="placeWarning">
               <span aria-hidden="true">{warning.code === 'pole-strength-unknown' ? '◆' : '▲'} </span>
-              {placeWarningWords(warning)}
+              {placeWarningWords(warning, settings.units)}
             </p>
           ))}
           <ul className="plain-list placed">
@@ -60,27 +60,19 @@ export function RoomDrawing() {
   );
 }
 
-const lengthWords = (mm: number, units: 'metric' | 'customary') =>
-  units === 'metric' ? `${figure(mm / 1000, 2)} m` : `${figure(mm / 304.8)} ft`;
-
-function placeWords(
-  { kind, lengthMm, widthMm, rugs, loadKg }: RoomPlace,
-  units: 'metric' | 'customary',
-): string {
-  const size =
-    kind === 'pole'
-      ? lengthWords(lengthMm, units)
-      : `${lengthWords(lengthMm, units)} × ${lengthWords(widthMm ?? 0, units)}`;
+function placeWords({ kind, lengthMm, widthMm, rugs, loadKg }: RoomPlace, units: UnitSystem): string {
+  const span = (mm: number) => measureWords('span', mm, units);
+  const size = kind === 'pole' ? span(lengthMm) : `${span(lengthMm)} × ${span(widthMm ?? 0)}`;
   if (rugs.length === 0) return `${size}, empty`;
   const used = rugs.reduce((sum, { alongMm }) => sum + alongMm, 0);
-  return `${size}, ${lengthWords(used, units)} taken, ${massWords(Math.round(loadKg * 10) / 10, units)} wet`;
+  return `${size}, ${span(used)} taken, ${measureWords('mass', loadKg, units)} wet`;
 }
 
-function placedWords({ wetKg, warpKgPerM, acrossMm }: PlacedRug, units: 'metric' | 'customary'): string {
-  const mass = `${massWords(Math.round(wetKg * 10) / 10, units)} now`;
+function placedWords({ wetKg, warpKgPerM, acrossMm }: PlacedRug, units: UnitSystem): string {
+  const mass = `${measureWords('mass', wetKg, units)} now`;
   return warpKgPerM === null
     ? mass
-    : `${mass}, drops ${lengthWords(acrossMm, units)}, its warps carry ${figure(warpKgPerM)} kg per metre of width`;
+    : `${mass}, drops ${measureWords('span', acrossMm, units)}, its warps carry ${measureWords('widthLoad', warpKgPerM, units)}`;
 }
 
 function PlaceDrawing({ place, scale }: { readonly place: RoomPlace; readonly scale: number }) {

@@ -26,7 +26,7 @@ export function RoomPage({ room, others }: { readonly room: string; readonly oth
   const settings = useSettings();
   const me = useMe();
   const [isChanging, setChanging] = useState(false);
-  const { now, rugs, built, forecast, answer, changed, ask } = useRoomForecast(told);
+  const { now, rugs, built, forecast, answer, tried, ask } = useRoomForecast(told);
   const alarms = useMemo(
     () => (told === null ? [] : roomAlarms(told.standing, rugs, answer, now)),
     [told, rugs, answer, now],
@@ -41,6 +41,7 @@ export function RoomPage({ room, others }: { readonly room: string; readonly oth
       return rug === undefined ? 'the rug' : `${rug.tag} ${rug.title}`;
     },
     at: (instant) => instantWords(instant),
+    units: settings.units,
   };
   const view: RoomView = {
     ...{ room, standing: told.standing, setUp, rugs, settings, now, answer, names, record, isBusy },
@@ -100,7 +101,7 @@ export function RoomPage({ room, others }: { readonly room: string; readonly oth
         <div>
           {built?.ok === true ? (
             <WhatIfPart
-              changed={changed}
+              tried={tried}
               outside={isOutsideRead ? built.value.scenario.outside : null}
               ask={ask}
             />

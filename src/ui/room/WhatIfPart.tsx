@@ -1,11 +1,13 @@
 import { useEffect, useState } from 'react';
 import type { DryAnswer } from '../../core/drying/index.ts';
-import { movedRugs, newAlarms, openingCompared, type RoomChange } from '../../dossier/index.ts';
+import { newAlarms, openingCompared, type RoomChange, type RugMoved } from '../../dossier/index.ts';
 import { dryAlarmWords } from '../../text/dryAlarmWords.ts';
-import { figure, temperatureWords } from '../dossier/figures.ts';
+import { measureWords } from '../../units/index.ts';
+import { figure } from '../dossier/figures.ts';
 import { Choice, instantWords, Notice, ProblemNotice, Section } from '../kit/index.ts';
 import { instantOf, useRoomView } from './roomView.ts';
-import type { Worked } from './useRoomWorker.ts';
+import type { Tried } from './useRoomWorker.ts';
+import { wallWords } from './WallField.tsx';
 import { WhatIfFields } from './WhatIfFields.tsx';
 
 interface OutsideAir {
@@ -26,17 +28,18 @@ const kinds: readonly { readonly value: WhatKind; readonly words: string }[] = [
 
 /** What a change would do to every rug here, before anybody does it. Nothing of it is recorded. */
 export function WhatIfPart(props: {
-  readonly changed: Worked;
+  readonly tried: Tried;
   /** Null where nobody read it today. */
   readonly outside: OutsideAir | null;
   readonly ask: (change: RoomChange | null) => void;
 }) {
-  const { changed, outside, ask } = props;
+  const { tried, outside, ask } = props;
   const { answer } = useRoomView();
   const [kind, setKind] = useState<WhatKind | null>(null);
   const [what, setWhat] = useState<RoomChange | null>(null);
   useEffect(() => ask(what), [what, ask]);
   if (answer === null) return null;
+  const isToldOutside = what?.kind !== 'open' || outside !== null;
   return (
     <Section title="What if …">
       <Choice
@@ -50,85 +53,113 @@ export function WhatIfPart(props: {
         }}
       />
       {kind === null ? null : <WhatIfFields key={kind} kind={kind} onWhat={setWhat} />}
+      {what?.kind === 'open' ? (
+        <Opened before={answer} outside={outside} fromHour={what.opening.fromHour} walls={what.wallsWPerK} />
+      ) : null}
       <div role="status">
-        {changed.isBusy ? <p className="why">Working it out …</p> : null}
-        {changed.answer?.ok === false ? <ProblemNotice problem={changed.answer.problem} /> : null}
-        {changed.answer?.ok === true && what !== null ? (
-          <Moved before={answer} after={changed.answer.value} what={what} outside={outside} ms={changed.ms} />
+        <ProblemNotice problem={tried.problem} />
+        {what !== null && tried.isBusy && tried.moved === null ? (
+          <p className="why">Working it out …</p>
+        ) : null}
+        {tried.moved !== null && what !== null && isToldOutside ? (
+          <Moved before={answer} tried={tried} moved={tried.moved} what={what} />
         ) : null}
       </div>
     </Section>
   );
 }
 
-/** Less than this is no change anybody would notice, and within what two hundred draws scatter [h]. */
+/** Less than this is no change anybody would notice [h]. */
 const noticeableHours = 0.25;
 
 function Moved(props: {
   readonly before: DryAnswer;
-  readonly after: DryAnswer;
+  readonly tried: Tried;
+  readonly moved: readonly RugMoved[];
   readonly what: RoomChange;
-  readonly outside: OutsideAir | null;
-  readonly ms: number;
 }) {
-  const { before, after, what, outside, ms } = props;
-  const { names, zero, setUp, now } = useRoomView();
+  const { before, tried, moved, what } = props;
+  const { names, zero, now, rugs } = useRoomView();
+  const { drawn } = tried;
+  const hungHour = (id: string): number => {
+    const hungAt = rugs.find(({ rug }) => rug === id)?.hungAt;
+    if (hungAt !== undefined) return (Date.parse(hungAt) - Date.parse(zero)) / 3_600_000;
+    return what.kind === 'add-rug' ? (what.rug.hungAtHour ?? 0) : 0;
+  };
   // What is past no change moves.
   const nowHour = (Date.parse(now) - Date.parse(zero)) / 3_600_000;
-  const dry = (hour: number | null) =>
-    hour === null ? 'not in the hours looked at' : instantWords(instantOf(zero, hour));
-  // A room whose walls nobody described is taken to stay as warm as it is: with open windows it would not.
-  const heatUnknown = what.kind === 'open' && setUp.wallsWPerK === undefined;
   return (
     <>
-      {what.kind === 'open' ? (
-        <Opened before={before} outside={outside} fromHour={what.opening.fromHour} />
-      ) : null}
-      {heatUnknown ? null : (
-        <table className="moved">
-          <caption className="unseen">When each rug would be dry</caption>
-          <thead>
-            <tr>
-              <th scope="col">Rug</th>
-              <th scope="col">Dry, most likely</th>
-              <th scope="col">Moves by</th>
-            </tr>
-          </thead>
-          <tbody>
-            {movedRugs(before, after).map(({ id, before: was, after: dryAt, movedHours }) => (
+      <table className="moved">
+        <caption className="unseen">When each rug would be dry</caption>
+        <thead>
+          <tr>
+            <th scope="col">Rug</th>
+            <th scope="col">Dry, most likely</th>
+            <th scope="col">Moves by</th>
+          </tr>
+        </thead>
+        <tbody>
+          {moved.map(({ id, before: was, after, movedHours }) => {
+            const isPast = was !== null && was < nowHour;
+            return (
               <tr key={id}>
                 <th scope="row">{id === 'sketch' ? 'the added rug' : names.rug(id)}</th>
-                <td>{was !== null && was < nowHour ? 'dry before' : dry(dryAt)}</td>
                 <td>
-                  {movedHours === null || (was !== null && was < nowHour)
+                  {isPast ? 'dry before' : dryWords(after, zero)}
+                  {isPast || drawn === null ? null : (
+                    <span className="why">{bandWords(drawn, id, hungHour(id), zero)}</span>
+                  )}
+                </td>
+                <td>
+                  {movedHours === null || isPast
                     ? '–'
                     : Math.abs(movedHours) < noticeableHours
                       ? 'no change'
                       : `${figure(Math.abs(movedHours))} h ${movedHours < 0 ? 'sooner' : 'later'}`}
                 </td>
               </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
+            );
+          })}
+        </tbody>
+      </table>
+      {drawn === null ? <progress aria-label="Working out how sure it is" /> : null}
       <ul className="plain-list roomAlarms">
-        {newAlarms(before, after).map((alarm) => (
+        {(drawn === null ? [] : newAlarms(before, drawn)).map((alarm) => (
           <li key={JSON.stringify(alarm)} className="now">
             <span aria-hidden="true">▲ </span>
             {dryAlarmWords(
               'rug' in alarm
                 ? { ...alarm, rug: alarm.rug === 'sketch' ? 'the added rug' : names.rug(alarm.rug) }
                 : alarm,
+              names.units,
             )}
           </li>
         ))}
       </ul>
       <p className="why">
-        From the same readings, in {(ms / 1000).toFixed(1)} s on this device
-        {what.kind === 'open' ? '; windows open for 8 h from now' : ''}. Nothing of it is recorded.
+        From the same readings: the likely course in {seconds(tried.ms)} s
+        {drawn === null ? '; how sure it is follows …' : `, the 80 % bounds in ${seconds(tried.drawnMs)} s`},
+        on this device{what.kind === 'open' ? '; windows open for 8 h from now' : ''}. Nothing of it is
+        recorded.
       </p>
     </>
   );
+}
+
+const seconds = (ms: number): string => (ms / 1000).toFixed(2);
+
+const dryWords = (hour: number | null, zero: string): string =>
+  hour === null ? 'not in the hours looked at' : instantWords(instantOf(zero, hour));
+
+/** The bounds that hold 80 % of the draws. */
+function bandWords(drawn: DryAnswer, id: string, hung: number, zero: string): string {
+  const rug = drawn.rugs.find((one) => one.id === id);
+  if (rug?.spread === undefined) return '';
+  const [low, high] = rug.spread.interval80;
+  if (low === null) return '80 %: beyond the hours looked at';
+  const until = high === null ? 'later than looked at' : instantWords(instantOf(zero, hung + high));
+  return `80 %: ${instantWords(instantOf(zero, hung + low))} – ${until}`;
 }
 
 /** Whether open windows dry the room, and what they do to its warmth. */
@@ -136,17 +167,22 @@ function Opened(props: {
   readonly before: DryAnswer;
   readonly outside: OutsideAir | null;
   readonly fromHour: number;
+  readonly walls: number | undefined;
 }) {
-  const { before, outside, fromHour } = props;
+  const { before, outside, fromHour, walls } = props;
   const { setUp, settings } = useRoomView();
+  const { units } = settings;
   const compared = outside === null ? null : openingCompared(before, outside, fromHour);
   if (outside === null || compared === null)
     return (
       <Notice tone="caution" title="The air outside was not read today.">
-        <p>Read it outside in the shade: whether open windows dry the room hangs on it alone.</p>
+        <p>
+          Whether open windows dry the room hangs on it alone. Read thermometer and hygrometer outside in the
+          shade and put both in by “Read the air”, “Outside”: the hours are then told here.
+        </p>
       </Notice>
     );
-  const grams = (ratio: number) => `${figure(ratio * 1000)} g/kg`;
+  const ratio = (of: number) => measureWords('humidityRatio', of, units);
   const dries = compared.outside < compared.room;
   return (
     <>
@@ -159,15 +195,20 @@ function Opened(props: {
         }
       >
         <p>
-          {grams(compared.outside)} outside, {grams(compared.room)} in the room: water by kilogram of air
+          {ratio(compared.outside)} outside, {ratio(compared.room)} in the room: water by weight of air
           decides, never relative humidity.
         </p>
       </Notice>
       {setUp.wallsWPerK === undefined ? (
-        <Notice tone="caution" title="How fast it then dries is not reckoned.">
+        <Notice tone="caution" title="How much the room cools is an estimate.">
           <p>
-            Air of {temperatureWords(outside.airC, settings.units)} cools the room, and a cool room dries
-            slowly. Say what the walls let through, and which heaters run, under “Change the room”.
+            Air of {measureWords('temperature', outside.airC, units)} cools the room, and a cool room dries
+            slowly.{' '}
+            {walls === undefined
+              ? `Its walls are taken by its size: ${wallWords(setUp.volumeM3, units)}.`
+              : 'Its walls are taken as you typed.'}{' '}
+            Whatever keeps it warm now is taken to go on. The hours are wide; look at the thermometer after an
+            hour.
           </p>
         </Notice>
       ) : null}

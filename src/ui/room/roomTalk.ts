@@ -1,14 +1,15 @@
 import type { DryAnswer, DryingProblem, DryScenario } from '../../core/drying/index.ts';
 import type { Result } from '../../units/index.ts';
 
-/** What the page asks of the worker; the number tells which question an answer is for. */
+/** What the page asks of a worker; the number tells which question an answer is for. */
 export interface RoomAsked {
   readonly question: number;
-  readonly scenario: DryScenario;
+  readonly scenarios: readonly DryScenario[];
 }
 
 export interface RoomTold {
   readonly question: number;
-  readonly answer: Result<DryAnswer, DryingProblem>;
+  /** One for each scenario, in its order. */
+  readonly answers: readonly Result<DryAnswer, DryingProblem>[];
   readonly ms: number;
 }

@@ -3,6 +3,6 @@ import type { RoomAsked, RoomTold } from './roomTalk.ts';
 
 addEventListener('message', ({ data }: MessageEvent<RoomAsked>) => {
   const began = performance.now();
-  const answer = dryForecast(data.scenario);
-  postMessage({ question: data.question, answer, ms: performance.now() - began } satisfies RoomTold);
+  const answers = data.scenarios.map((scenario) => dryForecast(scenario));
+  postMessage({ question: data.question, answers, ms: performance.now() - began } satisfies RoomTold);
 });

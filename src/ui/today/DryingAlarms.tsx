@@ -3,7 +3,7 @@ import { Link } from 'wouter';
 import type { DryingAlarmsAnswer, RoomAlarmsTold } from '../../contract/index.ts';
 import { alarmUrgency, type RoomAlarm } from '../../dossier/roomAlarms.ts';
 import { roomAlarmWords } from '../../text/roomAlarmWords.ts';
-import { asked, call } from '../call/index.ts';
+import { asked, call, useSettings } from '../call/index.ts';
 import { instantWords } from '../kit/index.ts';
 
 const signs = { now: '▲', soon: '◆' } as const;
@@ -26,10 +26,12 @@ export function DryingAlarms() {
 function RoomAlarms({ told }: { readonly told: RoomAlarmsTold }) {
   const { room, name, names } = told;
   const alarms = told.alarms.filter(ofTheRoom);
+  const { units } = useSettings();
   if (alarms.length === 0) return null;
   const words = {
     rug: (rug: string) => names[rug] ?? 'a rug',
     at: (instant: string) => instantWords(instant),
+    units,
   };
   return (
     <section className="group" aria-labelledby={`alarms-${room}`}>
