@@ -64,7 +64,10 @@ export function surfaceCourse(
     return { hour, regain, surfaceRh: face.activity, surfaceC: hangs ? face.temperatureC : airC };
   });
   const wettedHour = rug.wettedAt / secondsPerHour;
-  const wettedIn = Math.max(0, hours.findLastIndex((hour) => hour <= wettedHour));
+  const wettedIn = Math.max(
+    0,
+    hours.findLastIndex((hour) => hour <= wettedHour),
+  );
   const wet = wetStates(states, wettedHour, course.airCs[wettedIn] ?? Number.NaN);
   const mould = mouldIndexHukka1999(wet);
   const before = states.length - (wet.length - 1);
