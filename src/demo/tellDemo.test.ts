@@ -3,15 +3,18 @@ import { expect, test } from 'vitest';
 import { memoryHouse } from '../../test/support/memoryHouse.ts';
 import { sharpPictures } from '../adapters/images/sharpPictures.ts';
 import { readWorkshop } from '../app/workshop.ts';
+import { learnDrying } from '../core/drying/index.ts';
 import {
   knotResult,
   nextStepOf,
   planOf,
   type RugStanding,
+  roomStandingOf,
   stageOf,
   standingOf,
   wetClock,
 } from '../dossier/index.ts';
+import { demoRoom } from './story/dryingRoom.ts';
 import { demoRugs, tellDemo } from './tellDemo.ts';
 
 const opensAt = '2026-11-25T09:00:00.000Z';
@@ -79,4 +82,10 @@ test('the demo holds rugs of every trouble in every state, and every fact of it 
   expect(next('49')).toBe('ask-consent');
   expect(next('52')).toBe('test-dye');
   expect(next('5')).toBe('hand-back');
+  // The rugs of the week before taught the room: painted to dry at 0.84 to 0.93 of what is reckoned.
+  const { past } = roomStandingOf(await house.ledger.read(`room/${demoRoom}`));
+  expect(past.length).toBeGreaterThanOrEqual(4);
+  const { g } = learnDrying(past);
+  expect(g.likely).toBeGreaterThan(0.8);
+  expect(g.likely).toBeLessThan(0.97);
 }, 180_000);

@@ -28,6 +28,7 @@ import { demoClients, demoPassphrase, demoPeople, demoRuleChange, demoSettings }
 import { rugsAtTheBench } from './story/rugsAtTheBench.ts';
 import { rugsAwaitingWord } from './story/rugsAwaitingWord.ts';
 import { rugsDone } from './story/rugsDone.ts';
+import { rugsDriedBefore } from './story/rugsDriedBefore.ts';
 import { rugsDrying } from './story/rugsDrying.ts';
 import { rugsOnTheFloor } from './story/rugsOnTheFloor.ts';
 import { rugsSetAside } from './story/rugsSetAside.ts';
@@ -40,6 +41,7 @@ import { roomMoments } from './tellRoom.ts';
 export const demoRugs: readonly DemoRug[] = [
   ...rugsOnTheFloor,
   ...rugUnderRescue,
+  ...rugsDriedBefore,
   ...rugsDrying,
   ...rugsAtTheBench,
   ...rugsAwaitingWord,

@@ -16,8 +16,8 @@ const rugs = (runs: number): string => `${runs} past ${runs === 1 ? 'rug' : 'rug
 /** What a room's forecasts rest on, and how fast it dries against what is reckoned of its air. */
 export const factorWords = ({ g }: LearntDrying): string =>
   g.runs === 0
-    ? `Rests on no past rug yet: this room is taken to dry ${fromTo(g, 1)} times as fast as reckoned, 80 % likely (first guess).`
-    : `Rests on ${rugs(g.runs)}: this room dries the next one ${fromTo(g, 1)} times as fast as reckoned, 80 % likely; most likely ${g.likely.toFixed(2)} times.`;
+    ? `Rests on no past rug yet: this room is taken to dry ${fromTo(g, 2)} times as fast as reckoned, 80 % likely (first guess).`
+    : `Rests on ${rugs(g.runs)}: this room dries the next one ${fromTo(g, 2)} times as fast as reckoned, 80 % likely; most likely ${g.likely.toFixed(2)} times.`;
 
 /** How a rug comes to teach, where none did. */
 export const teachesWords = (airEveryHours: number): string =>

@@ -45,7 +45,7 @@ export const demoSwitches = [
 export const probePosts = {
   name: 'Probe by the poles',
   everyHours: 4,
-  fromHoursAgo: 124,
+  fromHoursAgo: 196,
   untilHoursAgo: 0.4,
 } as const;
 

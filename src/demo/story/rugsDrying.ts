@@ -19,7 +19,7 @@ import {
   weighed,
 } from './telling.ts';
 
-interface Hung {
+export interface Hung {
   readonly title: string;
   readonly tag: string;
   readonly client: DemoClient;
@@ -40,7 +40,7 @@ const field = { colour: 'field', name: 'field', looks: '#7d2f24', dyeClass: 'aci
 const border = { colour: 'border', name: 'border', looks: '#22345c', dyeClass: 'acid' } as const;
 
 /** A rug that went the whole way to the drying room. */
-const hung = (rug: Hung): DemoRug => {
+export const hung = (rug: Hung): DemoRug => {
   const [lengthMm, widthMm] = rug.sizeMm;
   const since = rug.hungHoursAgo;
   const put: RugFact = {
@@ -82,7 +82,7 @@ const hung = (rug: Hung): DemoRug => {
   };
 };
 
-const weighedWet = (hoursAgo: number, massKg: number, airRh: number): Moment =>
+export const weighedWet = (hoursAgo: number, massKg: number, airRh: number): Moment =>
   moment(hoursAgo, 'tobin', { type: 'DryingReading', massKg, airRh, airC: 28.5, photos: [] });
 const turned = (hoursAgo: number, posture: Hung['posture']): Moment =>
   moment(hoursAgo, 'tobin', { type: 'RugTurned', posture });

@@ -39,6 +39,16 @@ test('a weighing narrows the forecast of a rug that was only felt', async () => 
   await expect.poll(() => widthShown(hand), { timeout: 20_000 }).toBeLessThan(before);
 });
 
+test('the room says how many past rugs its forecasts rest on, and so does the dossier of a rug in it', async () => {
+  const hand = await atDoor(phone);
+  await hand.page.goto(`/rooms/${room}`);
+  const part = hand.within('region', 'What past rugs taught');
+  await part.see(/Rests on \d+ past rugs: this room dries the next one [\d.]+ to [\d.]+ times as fast/);
+  await part.see(/slows down below/);
+  await hand.page.goto(`/rugs/${await rugTagged(hand, '73')}?at=dry`);
+  await hand.within('region', 'Forecast').see(/Rests on \d+ past rugs/);
+});
+
 test('what if the thick rug lay on the mesh: its forecast moves, and nothing is recorded', async () => {
   const hand = await atDoor(tabletSized);
   await hand.page.goto(`/rooms/${room}`);
