@@ -3,7 +3,7 @@ import { acidFamilies, type BathRecipe, bathPh, dose, type Solution } from '../s
 /** A bath that holds a little of every acid there is, and the dose of citric acid to hard water. */
 const everything: Solution = {
   acidsMolPerL: Object.fromEntries(acidFamilies.map(({ acid }) => [acid, 0.002])),
-  ...{ strongChargeMolPerL: 0.02, inertIonicStrengthMolPerL: 0, temperatureC: 30 },
+  ...{ strongChargeMolPerL: 0.02, spectatorStrengthMolPerL: 0.01, temperatureC: 30 },
   ...{ activity: 'davies', openToAir: false },
 };
 const water: BathRecipe = {

@@ -2,7 +2,6 @@ import { parseArgs } from 'node:util';
 import * as z from 'zod';
 import {
   bathPh,
-  bufferCapacity,
   dose,
   gasWarnings,
   phOfBath,
@@ -131,8 +130,6 @@ export const mixCommand: Command = {
     const found = bathPh(solution.value);
     if (!found.ok) return printRefusal(found.problem, problemWords, values.json, terminal);
     const warnings = gasWarnings(found.value, solution.value.acidsMolPerL);
-    const capacity = bufferCapacity(solution.value);
-    if (!capacity.ok) return printRefusal(capacity.problem, problemWords, values.json, terminal);
     const told = answerParts(whole, asked, {
       ...usualDoseUncertainty,
       ...(stated === undefined ? { alkalinity: 1 } : {}),
@@ -150,7 +147,7 @@ export const mixCommand: Command = {
     if (values.json) {
       terminal.print(
         JSON.stringify({
-          ...{ pH, ionicStrengthMolPerL, bufferCapacityMolPerLPerPh: capacity.value },
+          ...{ pH, ionicStrengthMolPerL, bufferCapacityMolPerLPerPh: found.value.bufferCapacityMolPerLPerPh },
           ...(dosed === null ? {} : dosed.value),
           ...assumed,
           ...told.value,
@@ -161,7 +158,7 @@ export const mixCommand: Command = {
     }
     const lines = [
       `pH ${pH.toFixed(2)} computed; measure before use.`,
-      `Buffer capacity ${(capacity.value * 1000).toPrecision(2)} mmol/L per pH.`,
+      `Buffer capacity ${(found.value.bufferCapacityMolPerLPerPh * 1000).toPrecision(2)} mmol/L per pH.`,
     ];
     if (dosed !== null) {
       const [least, most] = dosed.value.interval;

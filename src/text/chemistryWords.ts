@@ -4,15 +4,23 @@ import type { WordsFor } from './words.ts';
 
 export const chemistryWords = {
   'out-of-range': quantityWords['out-of-range'],
-  'agent-unknown': ({ agent, known }) => ({
+  'agent-unknown': ({ agent, near, known }) => ({
     happened: `“${agent}” is no agent this instrument knows.`,
     matters: 'A pH cannot be computed for something whose composition is unknown.',
-    now: `Use the common chemical name: ${known.join('; ')}.`,
+    now:
+      near.length > 0
+        ? `Did you mean ${near.join('; ')}? Otherwise give the chemical name that stands on its label or safety data sheet; for a product of several chemicals, each with its strength.`
+        : `Give the chemical name that stands on its label or safety data sheet. Known are: ${known.join('; ')}.`,
+  }),
+  'agent-strength-missing': ({ agent, means }) => ({
+    happened: `“${agent}” is sold in many strengths, and none is given.`,
+    matters: 'A guess at the strength would be a guess at the dose.',
+    now: `Give the strength from its label as a share by mass (0.05 for 5 % of ${means}).`,
   }),
   'amount-missing': ({ agent }) => ({
     happened: `No amount is given for ${agent}.`,
     matters: 'Every agent counts in the balance.',
-    now: 'Give grams, or millilitres together with the density in g/mL.',
+    now: 'Give grams, or millilitres together with the density in g/mL at that strength.',
   }),
   'ionic-strength-too-high': ({ ionicStrengthMolPerL, most }) => ({
     happened: `The bath is as salty as ${ionicStrengthMolPerL.toFixed(2)} mol/L; the activity correction holds to ${most} mol/L.`,

@@ -9,16 +9,22 @@ export interface AcidFamily {
   readonly topCharge: number;
   readonly pKa: readonly number[];
   readonly enthalpyKJ: readonly (number | null)[];
+  readonly heatCapacityJ: readonly (number | null)[];
 }
 
 /** What one mole of an agent puts into a bath. */
 export interface ChemicalAgent {
   readonly agent: string;
+  /** Empirical, with its water of crystallisation. */
+  readonly formula: string;
   readonly molarMassGPerMol: number;
   readonly acids: Readonly<Record<string, number>>;
-  /** Net charge of ions that take no part in any balance. */
+  /** Net charge of spectator ions, which take no part in any balance. */
   readonly strongCharge: number;
+  /** What spectator ions add to the ionic strength beyond half their net charge. */
   readonly inertIonicStrengthPerMol?: number;
+  /** Of the neat liquid [g/mL]. */
+  readonly densityGPerMl?: number;
   readonly kind: string;
 }
 
@@ -30,19 +36,30 @@ const kelvin = (temperatureC: number) => temperatureC + 273.15;
 const standard = kelvin(25);
 
 /**
- * pKa of each dissociation at a temperature, by the van ’t Hoff equation; where no enthalpy is known,
- * the value at 25 °C.
+ * pKa of each dissociation at a temperature, by its enthalpy and heat capacity; where none is known, the
+ * value at 25 °C.
  *
  * @param family - the acid
  * @param temperatureC - [°C, 0 … 60]
- * @source crc-handbook, section 5 (data/chemistry/acids.json)
+ * @source goldberg-2002, equation for pK by temperature (data/chemistry/acids.json)
+ * @accuracy within 0.02 of pK measured from 0 to 60 °C, checked in acidTable.test.ts
  */
-export const pKaAt = ({ pKa, enthalpyKJ }: AcidFamily, temperatureC: number): readonly number[] =>
-  pKa.map((value, i) => {
-    const enthalpy = enthalpyKJ[i] ?? 0;
-    const shift = (enthalpy / (gasConstant * Math.LN10)) * (1 / kelvin(temperatureC) - 1 / standard);
-    return value + shift;
+export const pKaAt = (
+  { pKa, enthalpyKJ, heatCapacityJ }: AcidFamily,
+  temperatureC: number,
+): readonly number[] => {
+  const kelvins = kelvin(temperatureC);
+  const byEnthalpy = 1 / kelvins - 1 / standard;
+  const byHeatCapacity = standard / kelvins - 1 + Math.log(kelvins / standard);
+  return pKa.map((value, i) => {
+    const [enthalpy, heatCapacity] = [enthalpyKJ[i] ?? 0, (heatCapacityJ[i] ?? 0) / 1000];
+    return value + (enthalpy * byEnthalpy - heatCapacity * byHeatCapacity) / (gasConstant * Math.LN10);
   });
+};
+
+type Rows = readonly (readonly number[])[];
+const byTemperature = (rows: Rows) =>
+  monotoneCurve(rows.map(([temperatureC = 0, value = 0]) => [temperatureC, value] as const));
 
 /**
  * pKw of water.
@@ -50,13 +67,30 @@ export const pKaAt = ({ pKa, enthalpyKJ }: AcidFamily, temperatureC: number): re
  * @param temperatureC - [°C, 0 … 60]
  * @source bandura-lvov-2006, table of pKw (data/chemistry/water.json)
  */
-export const ionProductPkw = monotoneCurve(
-  waterTable.rows.map(([temperatureC = 0, pkw = 14]) => [temperatureC, pkw] as const),
-);
+export const ionProductPkw = byTemperature(waterTable.rows);
 
-/** Carbonic acid in water open to air [mol/L]. @source stumm-morgan-1996 (data/chemistry/water.json) */
-export const carbonicInAirMolPerL =
-  10 ** waterTable.carbonDioxide.henryLog10MolPerLAtm * (waterTable.carbonDioxide.pressurePa / 101_325);
+const henryShift = byTemperature(waterTable.carbonDioxideByTemperature.rows);
+
+/**
+ * Carbonic acid in water open to air [mol/L].
+ *
+ * @param temperatureC - [°C, 0 … 60]
+ * @source stumm-morgan-1996 at 25 °C; plummer-busenberg-1982 for the change with temperature
+ */
+export const carbonicInAirMolPerL = (temperatureC: number): number =>
+  10 ** (waterTable.carbonDioxide.henryLog10MolPerLAtm + henryShift(temperatureC)) *
+  (waterTable.carbonDioxide.pressurePa / 101_325);
+
+const debyeHueckel = byTemperature(waterTable.debyeHueckel.rows);
+
+/**
+ * Slope A of the Debye–Hückel law, as the Davies equation has it at 25 °C.
+ *
+ * @param temperatureC - [°C, 0 … 60]
+ * @source davies-1962 at 25 °C; robinson-stokes-1959 for the change with temperature
+ */
+export const daviesSlopeAt = (temperatureC: number): number =>
+  (waterTable.debyeHueckel.daviesAt25 * debyeHueckel(temperatureC)) / debyeHueckel(25);
 
 /** Equivalents of alkalinity in 1 mg/L of CaCO₃ [mol/L]. */
 export const equivalentsPerMgCaCO3 =

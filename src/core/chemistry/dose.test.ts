@@ -98,6 +98,19 @@ describe('dosing', () => {
     const found = dose(hardWater, 'acetic acid', 11);
     expect(found.ok ? null : found.problem.code).toBe('target-out-of-reach');
   });
+  test('a weak lot and soft water together set the upper end of a base’s dose', () => {
+    // Bicarbonate of the water helps soda towards pH 7 from an acid bath; the least of it needs the most soda.
+    const acid = { ...hardWater, add: [{ agent: 'citric acid, anhydrous', grams: 1 }] };
+    const found = dose(acid, 'sodium carbonate', 7, { strength: 0.05, alkalinity: 0.1 });
+    const soft = dose({ ...acid, alkalinityMgPerLCaCO3: 225 }, 'sodium carbonate', 7);
+    if (!found.ok || !soft.ok) throw new Error('refused');
+    expect(found.value.interval[1]).toBeCloseTo(soft.value.grams / 0.95, 9);
+  });
+  test('a dose is of the bottle as it is named: twenty times as much vinegar as acetic acid', () => {
+    const [pure, vinegar] = ['acetic acid', 'white vinegar'].map((agent) => dose(hardWater, agent, 5));
+    if (pure?.ok !== true || vinegar?.ok !== true) throw new Error('refused');
+    expect(vinegar.value.grams / pure.value.grams).toBeCloseTo(20, 9);
+  });
   test('an unknown agent and an impossible pH are named', () => {
     const strange = dose(hardWater, 'moon dust', 5);
     expect(strange.ok ? null : strange.problem.code).toBe('agent-unknown');

@@ -1,6 +1,16 @@
 import { done, type Problem, type Result, refused } from '../../units/index.ts';
-import { bathPh, type IonicStrengthTooHigh } from './bathPh.ts';
-import { agentNamed, type BathRecipe, type RecipeProblem, solutionOf } from './bathRecipe.ts';
+import { atOwnStrength, bathPh, type IonicStrengthTooHigh } from './bathPh.ts';
+import { type BathRecipe, solutionOf } from './bathRecipe.ts';
+import { balanceAt, carriedAt, constantsAt, type Solution } from './chargeBalance.ts';
+import {
+  type AgentAmount,
+  type Contents,
+  contentsOf,
+  nothing,
+  type RecipeProblem,
+  together,
+  withContents,
+} from './contents.ts';
 import type { Share } from './shelfAgent.ts';
 
 export type DoseProblem =
@@ -22,64 +32,66 @@ export interface DoseUncertainty {
 /** Workshop setting until a lot's own figures are known. @source workshop-setting */
 export const usualDoseUncertainty: DoseUncertainty = { strength: 0.05, alkalinity: 0.1 };
 
-/** Nobody doses more than this into a litre of wash bath. */
-const mostGramsPerLitre = 50;
+/** More of an agent than this is no dose but another liquid [g/L]. */
+const mostGPerL = 500;
+
+/** An amount within reach of a weighing error of nothing [g/L]. */
+const noneGPerL = 1e-12;
 
 /** What is dosed: a chemical at full strength, or a product by the mass shares of what is in it. */
 export type Dosed = string | { readonly name: string; readonly shares: readonly Share[] };
 
-const phWith = (recipe: BathRecipe, dosed: Dosed, grams: number): Result<number, DoseProblem> => {
-  const shares = typeof dosed === 'string' ? [{ agent: dosed, strength: 1 }] : dosed.shares;
-  const more = shares.map(({ agent, strength }) => ({ agent, grams, strength }));
-  const solution = solutionOf({ ...recipe, add: [...recipe.add, ...more] });
-  if (!solution.ok) return solution;
-  const found = bathPh(solution.value);
-  return found.ok ? done(found.value.pH) : found;
-};
+const sharesOf = (dosed: Dosed): readonly AgentAmount[] =>
+  typeof dosed === 'string' ? [{ agent: dosed }] : dosed.shares;
 
-const nameOf = (dosed: Dosed): string => (typeof dosed === 'string' ? dosed : dosed.name);
-
-function gramsTo(recipe: BathRecipe, agent: Dosed, targetPh: number): Result<number, DoseProblem> {
-  const before = phWith(recipe, agent, 0);
-  if (!before.ok) return before;
-  const most = mostGramsPerLitre * recipe.litres;
-  const after = phWith({ ...recipe, activity: 'ideal' }, agent, most);
-  if (!after.ok) return after;
-  const rises = after.value > before.value;
-  const between = (targetPh - before.value) * (targetPh - after.value) <= 0;
-  if (!between) {
-    const facts = { agent: nameOf(agent), targetPh, phNow: before.value, phAtMost: after.value };
-    return refused('target-out-of-reach', facts);
+/** One gram of what is dosed, in a litre. */
+function gramOf(dosed: Dosed): Result<Contents, RecipeProblem> {
+  let all = nothing;
+  for (const share of sharesOf(dosed)) {
+    const read = contentsOf({ ...share, grams: 1 });
+    if (!read.ok) return read;
+    all = together(all, read.value.contents);
   }
-  let [low, high] = [0, most];
-  for (let i = 0; i < 100; i++) {
-    const middle = (low + high) / 2;
-    const found = phWith(recipe, agent, middle);
-    // Past the strength the Davies equation bears, the dose is too large in any case of use.
-    const enough = !found.ok || (rises ? found.value >= targetPh : found.value <= targetPh);
-    if (enough) high = middle;
-    else low = middle;
-  }
-  const reached = phWith(recipe, agent, high);
-  return reached.ok ? done(high) : reached;
+  return done(all);
 }
 
-/** Whether the bath lies beyond the target before anything is dosed: then nothing is needed. */
-const isPast = (problem: DoseProblem): boolean => {
-  if (problem.code !== 'target-out-of-reach') return false;
-  const { targetPh, phNow, phAtMost } = problem.facts;
-  return Math.abs(phAtMost - targetPh) > Math.abs(phNow - targetPh);
-};
+/**
+ * Grams per litre that bring a bath to a pH; below 0 where it lies past the target already or the agent
+ * moves it the other way. At a given pH every charge is in proportion to its amount, so the dose follows
+ * from what is left over of the bath’s charges by one division.
+ */
+function gramsPerLitre(
+  bath: Solution,
+  gram: Contents,
+  targetPh: number,
+): Result<number, IonicStrengthTooHigh> {
+  const solved = atOwnStrength(bath.activity, (strength) => {
+    const constants = constantsAt(bath, strength, gram.acids);
+    const p = targetPh + constants.logGammaH;
+    const { chargeMolPerL, strengthMolPerL } = balanceAt(bath, constants, p);
+    let [charge, ionic] = [gram.strongCharge, gram.spectatorStrength];
+    for (const family of constants.families) {
+      const moles = family.heldMolPerL === null ? (gram.acids[family.acid] ?? 0) : 0;
+      const carried = carriedAt(family, p);
+      charge += carried.chargeMolPerL * moles;
+      ionic += carried.strengthMolPerL * moles;
+    }
+    const grams = -chargeMolPerL / charge;
+    const isDose = grams > 0 && Number.isFinite(grams);
+    return { grams, strengthMolPerL: strengthMolPerL + (isDose ? grams * ionic : 0) };
+  });
+  return solved.ok ? done(solved.value.grams) : solved;
+}
 
 /**
  * Grams of an agent that bring a bath to a pH, with the range that uncertain strength and water give.
  *
  * @param recipe - the bath before the dose
- * @param agent - chemical name, at full strength, or a product; grams are then of the product
+ * @param agent - chemical name, at the strength it stands for, or a product; grams are then of the product
  * @param targetPh - [0 … 14]
  * @param uncertainty - shares by which strength and alkalinity may be off
  * @returns grams for the whole bath, and the interval they may truly need
- * @refuses target-out-of-reach - the agent cannot bring this water there; out-of-range, agent-unknown
+ * @refuses target-out-of-reach - the agent cannot bring this water there; all of solutionOf and bathPh
  * @source crc-handbook constants through bathPh
  * @example dose(1 L of 250 mg/L CaCO₃, 'citric acid, anhydrous', 5) // about 0.56 g
  */
@@ -89,22 +101,47 @@ export function dose(
   targetPh: number,
   uncertainty: DoseUncertainty = usualDoseUncertainty,
 ): Result<{ readonly grams: number; readonly interval: readonly [number, number] }, DoseProblem> {
-  for (const name of typeof agent === 'string' ? [agent] : agent.shares.map((share) => share.agent)) {
-    const known = agentNamed(name);
-    if (!known.ok) return known;
-  }
   if (!(targetPh >= 0 && targetPh <= 14)) {
     return refused('out-of-range', { field: 'target pH', value: targetPh, least: 0, most: 14, symbol: 'pH' });
   }
-  const grams = gramsTo(recipe, agent, targetPh);
-  if (!grams.ok) return grams;
-  const ends = [-1, 1].map((way) => {
-    const alkalinityMgPerLCaCO3 = recipe.alkalinityMgPerLCaCO3 * (1 + way * uncertainty.alkalinity);
-    const needed = gramsTo({ ...recipe, alkalinityMgPerLCaCO3 }, agent, targetPh);
-    // Water that is past the target already, or that nothing reaches, sets no end of the range.
-    const value = needed.ok ? needed.value : isPast(needed.problem) ? 0 : grams.value;
-    return value / (1 - way * uncertainty.strength);
+  const gram = gramOf(agent);
+  if (!gram.ok) return gram;
+  const needed = (alkalinityShare: number): Result<number, DoseProblem> => {
+    const alkalinityMgPerLCaCO3 = recipe.alkalinityMgPerLCaCO3 * alkalinityShare;
+    const bath = solutionOf({ ...recipe, alkalinityMgPerLCaCO3 });
+    return bath.ok ? gramsPerLitre(bath.value, gram.value, targetPh) : bath;
+  };
+  const middle = needed(1);
+  if (!middle.ok) return middle;
+  if (!(middle.value >= -noneGPerL && middle.value <= mostGPerL)) {
+    return outOfReach(recipe, agent, gram.value, targetPh);
+  }
+  const grams = Math.max(0, middle.value) * recipe.litres;
+  const ends = [-1, 1].flatMap((way) => {
+    const end = needed(1 + way * uncertainty.alkalinity);
+    // Water past the target already needs nothing; water that nothing brings there sets no end of the range.
+    const most = end.ok && Number.isFinite(end.value) ? Math.max(0, end.value) * recipe.litres : grams;
+    return [most / (1 + uncertainty.strength), most / (1 - uncertainty.strength)];
   });
-  const all = [grams.value, ...ends];
-  return done({ grams: grams.value, interval: [Math.min(...all), Math.max(...all)] });
+  return done({ grams, interval: [Math.min(grams, ...ends), Math.max(grams, ...ends)] });
+}
+
+/** Why no sensible amount brings the bath there, with how far the agent does take it. */
+function outOfReach(
+  recipe: BathRecipe,
+  agent: Dosed,
+  gram: Contents,
+  targetPh: number,
+): Result<never, DoseProblem> {
+  const bath = solutionOf(recipe);
+  if (!bath.ok) return bath;
+  const now = bathPh(bath.value);
+  if (!now.ok) return now;
+  const filled = withContents(bath.value, gram, mostGPerL);
+  const most = bathPh({ ...filled, activity: 'ideal' });
+  if (!most.ok) return most;
+  return refused('target-out-of-reach', {
+    ...{ agent: typeof agent === 'string' ? agent : agent.name, targetPh },
+    ...{ phNow: now.value.pH, phAtMost: most.value.pH },
+  });
 }

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { AgentAmount, BathRecipe } from './bathRecipe.ts';
+import type { BathRecipe } from './bathRecipe.ts';
+import type { AgentAmount } from './contents.ts';
 import { effluent } from './effluent.ts';
 import { carryOver, neutralise, phOfBath } from './neutralise.ts';
 

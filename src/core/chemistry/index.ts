@@ -1,8 +1,10 @@
 export * from './acidTable.ts';
+export * from './agentName.ts';
 export * from './bathPh.ts';
 export * from './bathRecipe.ts';
 export * from './blend.ts';
-export * from './bufferCapacity.ts';
+export type { Solution } from './chargeBalance.ts';
+export * from './contents.ts';
 export * from './dilution.ts';
 export * from './dose.ts';
 export * from './effluent.ts';

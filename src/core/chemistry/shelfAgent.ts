@@ -1,5 +1,5 @@
 import { done, type Problem, type Result, refused } from '../../units/index.ts';
-import { chemicalAgents } from './acidTable.ts';
+import { type AgentNameProblem, readAgentName } from './agentName.ts';
 
 export const agentKinds = [
   'acid',
@@ -41,7 +41,7 @@ export interface Share {
 export type ProductProblem =
   | Problem<'strength-above-whole', { readonly name: string; readonly percent: number }>
   | Problem<'density-missing', { readonly name: string }>
-  | Problem<'agent-unknown', { readonly agent: string; readonly known: readonly string[] }>;
+  | AgentNameProblem;
 
 /**
  * Mass shares of a product's constituents that take part in the balance of a bath.
@@ -62,9 +62,8 @@ export function sharesOf({ name, parts, densityGPerMl }: Product): Result<readon
       strength.unit === '% w/w' ? strength.value / 100 : strength.value / ((densityGPerMl ?? 1) * 1000);
     whole += share;
     if (chemical === undefined) continue;
-    if (!chemicalAgents.some(({ agent }) => agent === chemical)) {
-      return refused('agent-unknown', { agent: chemical, known: chemicalAgents.map(({ agent }) => agent) });
-    }
+    const named = readAgentName(chemical, true);
+    if (!named.ok) return named;
     shares.push({ agent: chemical, strength: share });
   }
   // A supplier's rounded figures may add up to a little more than the whole.
