@@ -11,7 +11,7 @@ import { intakeRules } from './rule/intake.ts';
 import { knotRules } from './rule/knots.ts';
 import type { Asked, Rules } from './rule/rule.ts';
 import { workRules } from './rule/work.ts';
-import { latestVisit, presentVisit, type RugStanding } from './standing.ts';
+import { presentVisit, type RugStanding } from './standing.ts';
 
 const rules: Rules = {
   ...intakeRules,
@@ -132,8 +132,10 @@ export function mayWithdraw(
     return refused('role-missing', { needs: ['owner'] as const, type: 'EntryWithdrawn' });
   }
   // What was laid on the rug is known only by the plan it was laid under.
-  const isBegun = latestVisit(standingOf(entries))?.begun.some(({ plan }) => plan?.entry === wish.entry);
-  if (isBegun === true) return refused('entry-not-withdrawable', { entry: wish.entry, type });
+  const isBegun = standingOf(entries).visits.some(({ begun }) =>
+    begun.some(({ plan }) => plan?.entry === wish.entry),
+  );
+  if (isBegun) return refused('entry-not-withdrawable', { entry: wish.entry, type });
   // The harm a reading showed is not undone by taking its stop away.
   if (target.fact.type === 'StopCalled' && target.fact.raisedBy !== undefined) {
     const { raisedBy, condition } = target.fact;

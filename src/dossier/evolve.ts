@@ -1,5 +1,6 @@
 import type { Entry } from './entry.ts';
 import type { RugEntry, RugFactOf, RugFactType } from './facts/index.ts';
+import { newVisit } from './newVisit.ts';
 import {
   type Noted,
   nothingYet,
@@ -10,50 +11,6 @@ import {
 } from './standing.ts';
 
 type Evolver<Type extends RugFactType> = (standing: RugStanding, noted: Noted<Type>) => RugStanding;
-
-const newVisit = (received: Noted<'RugReceived'>): VisitStanding => ({
-  received,
-  dryingExpected: null,
-  dryingForecast: null,
-  correctiveAim: null,
-  plan: null,
-  quote: null,
-  consent: { kind: 'none' },
-  testRefusals: [],
-  overrides: [],
-  signOffs: [],
-  dustings: [],
-  steps: [],
-  begun: [],
-  baths: [],
-  rinses: [],
-  stops: [],
-  hands: [],
-  spots: [],
-  airings: [],
-  lengths: [],
-  flowsBegun: [],
-  flowLog: [],
-  dryingStarted: null,
-  dryingPlaces: [],
-  turnings: [],
-  readings: [],
-  dryAccepted: null,
-  firstWettedAt: null,
-  wettedAgainAt: null,
-  finishings: [],
-  inspected: null,
-  comparisons: [],
-  deposits: [],
-  invoices: [],
-  payments: [],
-  incidents: [],
-  storage: null,
-  unclaimed: null,
-  receiptSigned: null,
-  declined: null,
-  end: null,
-});
 
 /** Changes the latest visit; a fact without any visit changes nothing, since evolving judges nothing. */
 const inVisit = (
@@ -191,6 +148,10 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
   SpotAired: (standing, noted) => inVisit(standing, (visit) => ({ airings: [...visit.airings, noted] })),
   FlowBegun: (standing, noted) =>
     inVisit(standing, (visit) => ({ flowsBegun: [...visit.flowsBegun, noted] })),
+  OldTreatmentTold: (standing, noted) =>
+    inVisit(standing, (visit) => ({ oldTreatments: [...visit.oldTreatments, noted] })),
+  ResidueAnswered: (standing, noted) =>
+    inVisit(standing, (visit) => ({ residueAnswers: [...visit.residueAnswers, noted] })),
   FlowLogged: (standing, noted) => inVisit(standing, (visit) => ({ flowLog: [...visit.flowLog, noted] })),
   // A question answered anew takes the place of its earlier answer, which stays in the history.
   StainAnswered: (standing, noted) => ({

@@ -83,6 +83,7 @@ export type RugProblem =
       }
     >
   | Problem<'stain-unknown', { readonly mark: string }>
+  | Problem<'residue-not-carried', { readonly agent: string }>
   | Problem<'stain-answer-unknown', { readonly question: string; readonly answer: string }>
   | Problem<'agent-not-planned', { readonly agents: readonly string[]; readonly planned: readonly string[] }>
   | Problem<

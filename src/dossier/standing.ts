@@ -68,6 +68,8 @@ export interface VisitStanding {
   readonly hands: readonly Noted<'HandLent'>[];
   readonly spots: readonly Noted<'SpotTreated'>[];
   readonly airings: readonly Noted<'SpotAired'>[];
+  readonly oldTreatments: readonly Noted<'OldTreatmentTold'>[];
+  readonly residueAnswers: readonly Noted<'ResidueAnswered'>[];
   readonly lengths: readonly Noted<'LengthChecked'>[];
   /** Flows that a person began by hand. */
   readonly flowsBegun: readonly Noted<'FlowBegun'>[];

@@ -8,16 +8,22 @@ type Timed = WorkEvent & { readonly when: string };
 const untilOf = ({ begun }: VisitStanding, { started }: BegunStep): string | undefined =>
   begun.find((one) => one.started.step === started.step && one.started.when > started.when)?.started.when;
 
-/** The pH the liquid of one beginning had: as measured last before the step was begun again, else unknown. */
+/**
+ * The pH the liquid of one beginning had: as measured last before the step was begun again, else unknown. What
+ * rinses it out is another liquid, nearer to the supply: its reading would make the first look harmless.
+ */
 function phOf(visit: VisitStanding, one: BegunStep): number | undefined {
   const until = untilOf(visit, one);
-  return [...visit.baths, ...visit.rinses, ...visit.spots].findLast(
-    ({ step, ph, when }) =>
-      step === one.started.step &&
-      ph !== undefined &&
-      when >= one.started.when &&
-      (until === undefined || when < until),
-  )?.ph;
+  return [...visit.baths, ...visit.spots]
+    .filter(
+      ({ step, ph, when }) =>
+        step === one.started.step &&
+        ph !== undefined &&
+        when >= one.started.when &&
+        (until === undefined || when < until),
+    )
+    .sort((a, b) => (a.when < b.when ? -1 : 1))
+    .at(-1)?.ph;
 }
 
 const waterLPerKg = (step: PlanStep, dryMassKg: number): number => {
@@ -45,16 +51,17 @@ function ofStep(visit: VisitStanding, step: PlanStep, dryMassKg: number, begun: 
   ];
 }
 
-/**
- * Everything of this visit that left something in the rug or took it out, oldest first. Each step is read by
- * the plan it was begun under: a plan made since takes nothing out of the rug.
- *
- * @source none: reads the record
- */
-export function workEventsOf(standing: RugStanding): readonly WorkEvent[] {
-  const visit = latestVisit(standing);
-  if (visit === null) return [];
+const byTime = (a: Timed, b: Timed): number => (a.when < b.when ? -1 : a.when > b.when ? 1 : 0);
+
+/** Everything of one visit, oldest first. Each step is read by the plan it was begun under. */
+function ofVisit(visit: VisitStanding): readonly Timed[] {
   const events: readonly Timed[] = [
+    // What others laid was there when the rug came in, whenever somebody thinks of telling it.
+    ...visit.oldTreatments.map(
+      ({ agents, mark }): Timed => ({
+        ...{ kind: 'laid', where: mark ?? null, agents, when: visit.received.when, byOthers: true },
+      }),
+    ),
     ...visit.begun.flatMap((begun) => {
       const plan = planOnRecord(begun.plan);
       const step = plan?.steps.find((one) => stepId(one) === begun.started.step);
@@ -82,9 +89,20 @@ export function workEventsOf(standing: RugStanding): readonly WorkEvent[] {
     ...visit.airings.flatMap(({ mark, smell, when }): readonly Timed[] =>
       smell === 'none' ? [{ kind: 'aired', where: mark ?? null, when }] : [],
     ),
+    ...visit.residueAnswers.map(
+      ({ agent, mark, when }): Timed => ({ kind: 'answered', where: mark ?? null, agent, when }),
+    ),
   ];
-  return [...events].sort((a, b) => (a.when < b.when ? -1 : a.when > b.when ? 1 : 0));
+  return [...events].sort(byTime);
 }
+
+/**
+ * Everything that left something in the rug or took it out, visit by visit, oldest first. Home and back again
+ * takes nothing out of it, nor does a plan made since.
+ *
+ * @source none: reads the record
+ */
+export const workEventsOf = ({ visits }: RugStanding): readonly WorkEvent[] => visits.flatMap(ofVisit);
 
 /**
  * What is still in the rug by the record.
@@ -92,3 +110,20 @@ export function workEventsOf(standing: RugStanding): readonly WorkEvent[] {
  * @source common-practice, through residuesOf
  */
 export const residuesIn = (standing: RugStanding): readonly Residue[] => residuesOf(workEventsOf(standing));
+
+/**
+ * Whether a residue was in the rug before this visit began.
+ *
+ * @source none: rule of this project
+ */
+export const isCarried = (standing: RugStanding, { when, byOthers }: Residue): boolean =>
+  byOthers === true || (when ?? '') < (latestVisit(standing)?.received.when ?? '');
+
+/**
+ * What was in the rug when it came in this time, from an earlier visit or from others, and still is. Only of
+ * this may a person answer without a reading: what this visit laid is rinsed and read.
+ *
+ * @source none: rule of this project
+ */
+export const carriedResidues = (standing: RugStanding): readonly Residue[] =>
+  residuesIn(standing).filter((residue) => isCarried(standing, residue));

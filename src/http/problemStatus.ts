@@ -70,6 +70,7 @@ const codesByStatus: Readonly<Record<number, readonly string[]>> = {
     'price-above-consent',
     'quarantined-goes-home',
     'residue-forbidden',
+    'residue-not-carried',
     'room-not-set-up',
     'rug-is-out',
     'rug-quarantined',

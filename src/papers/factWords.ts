@@ -163,6 +163,17 @@ const tellers: Tellers = {
       note,
       pictures(photos),
     ),
+  OldTreatmentTold: ({ agents, mark, toldBy, note }, names) =>
+    said(
+      `Treated by others before: ${agents.join(', ')}${mark === undefined ? '' : ` at mark ${names.mark(mark)}`}`,
+      `told by ${toldBy}`,
+      note,
+    ),
+  ResidueAnswered: ({ agent, mark, reason }, names) =>
+    said(
+      `Held to be out of the rug${mark === undefined ? '' : ` at mark ${names.mark(mark)}`}: ${agent}`,
+      reason,
+    ),
   SpotAired: ({ smell }) => `Solvent aired, smell: ${smell}`,
   StainAnswered: ({ question, answer }) => `Unknown stain, ${question}: ${answer}`,
   FlowBegun: ({ flow, where, why }) => said(`${flow.replaceAll('-', ' ')}: begun by hand`, where, why),

@@ -1,4 +1,4 @@
-import { sizeOf } from '../dossier/index.ts';
+import { carriedResidues, latestVisit, sizeOf } from '../dossier/index.ts';
 import { areaWords, dayWords, lengthWords, massWords, momentWords, moneyWords } from './measureWords.ts';
 import type { PaperPart } from './paper.ts';
 import type { ConsignedRug, PaperContext } from './paperContext.ts';
@@ -28,6 +28,8 @@ const rugParts = (consigned: ConsignedRug, context: PaperContext): readonly Pape
   const { received } = visit;
   const during = duringVisit(consigned);
   const atTheDoor = rug.marks.filter((mark) => mark.foundDuringWork !== true).length;
+  const known = latestVisit(rug) === visit ? carriedResidues(rug) : [];
+  const carried = [...new Set(known.map(({ agent }) => agent))];
   const weighed = rug.weighings.filter(during)[0];
   const photographs = rug.photographs.filter((photo) => during(photo) && photo.occasion === 'intake').length;
   return [
@@ -49,6 +51,9 @@ const rugParts = (consigned: ConsignedRug, context: PaperContext): readonly Pape
       ),
       row('Marks recorded', atTheDoor === 0 ? 'none yet' : `${atTheDoor}, listed in the condition report`),
       row('Photographs taken', String(photographs)),
+      carried.length === 0
+        ? null
+        : row('In it from before', carried.join(', '), 'no reading shows it out; counts as still there'),
       received.promisedFor === undefined ? null : row('Promised for', dayWords(received.promisedFor)),
     ),
   ];

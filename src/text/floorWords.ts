@@ -10,6 +10,7 @@ type FloorProblem = Extract<
     readonly code:
       | 'dwell-not-over'
       | 'residue-forbidden'
+      | 'residue-not-carried'
       | 'stain-unknown'
       | 'stain-answer-unknown'
       | 'agent-not-planned'
@@ -37,6 +38,11 @@ export const floorWords = {
     happened: `No stain is recorded as “${mark}”.`,
     matters: 'What was done must stand with the place it was done at.',
     now: 'Draw the stain as a mark first, or load the page again.',
+  }),
+  'residue-not-carried': ({ agent }) => ({
+    happened: `${agent} is not in this rug from before this visit, at that place.`,
+    matters: 'What was laid in this visit is only held to be out when the rinse, or the air, says so.',
+    now: 'Rinse and read the water twice at the supply, or air a solvent and log it.',
   }),
   'stain-answer-unknown': ({ question, answer }) => ({
     happened: `The question “${question}” has no answer “${answer}”.`,

@@ -18,13 +18,18 @@ export type WorkEvent =
       readonly agents: readonly Agent[];
       /** As measured; absent: unknown, which counts as the most dangerous. */
       readonly ph?: number;
+      /** When it was laid, and whether by others: carried along for whoever reads of it. */
+      readonly when?: string;
+      readonly byOthers?: true;
     }
   /** Fresh water through it and out again; what is left is computed, nothing is proven. */
   | { readonly kind: 'rinsed'; readonly where: Where; readonly freshLPerKg?: number }
   | { readonly kind: 'extracted' }
   /** A reading of the rinse water: whether conductivity, pH and foam all stand at the supply. */
   | { readonly kind: 'rinse read'; readonly where: Where; readonly isAtSupply: boolean }
-  | { readonly kind: 'aired'; readonly where: Where };
+  | { readonly kind: 'aired'; readonly where: Where }
+  /** Somebody says, with a reason, that an agent is no longer there. */
+  | { readonly kind: 'answered'; readonly where: Where; readonly agent: Agent };
 
 export type Clearing = 'verified rinse' | 'airing';
 
@@ -36,6 +41,8 @@ export interface Residue {
   /** Share of what was laid that the rinses since would leave by perfect mixing; an estimate, never a proof. */
   readonly left: number;
   readonly clears: Clearing;
+  readonly when?: string;
+  readonly byOthers?: true;
 }
 
 interface ClearingRow {
@@ -60,8 +67,15 @@ const laidBy = (event: Extract<WorkEvent, { kind: 'laid' }>): readonly Held[] =>
   event.agents.flatMap((agent) => {
     const row = rowOf(agent);
     if (row === undefined) return [];
-    const { where, ph } = event;
-    return [{ agent, where, left: 1, good: 0, clears: row.clears, ...(ph === undefined ? {} : { ph }) }];
+    const { where, ph, when, byOthers } = event;
+    return [
+      {
+        ...{ agent, where, left: 1, good: 0, clears: row.clears },
+        ...(ph === undefined ? {} : { ph }),
+        ...(when === undefined ? {} : { when }),
+        ...(byOthers === undefined ? {} : { byOthers }),
+      },
+    ];
   });
 
 /** Water through the whole rug goes through every place of it; water at one place only through that. */
@@ -91,6 +105,8 @@ function after(held: readonly Held[], event: WorkEvent, isExtracted: boolean): r
         .filter((one) => one.clears !== 'verified rinse' || one.good < residueTable.readingsInARow);
     case 'aired':
       return held.filter((one) => one.clears !== 'airing' || !reaches(event.where, one.where));
+    case 'answered':
+      return held.filter(({ agent, where }) => agent !== event.agent || where !== event.where);
   }
 }
 

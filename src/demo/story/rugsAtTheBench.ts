@@ -56,6 +56,10 @@ export const rugsAtTheBench: readonly DemoRug[] = [
           cause: 'home wash',
           causeConfidence: 'certain',
         }),
+        {
+          ...{ type: 'OldTreatmentTold', agents: ['sodium carbonate', 'alkaline detergent'] },
+          ...{ toldBy: 'the client', note: 'Washing powder in the bathtub, rinsed once.' },
+        },
       ),
       moment(
         45,

@@ -75,6 +75,20 @@ export const washFacts = {
     photos: z.array(sha256),
     note: z.optional(passage),
   }),
+  /** What others put on the rug before it came, as far as anybody knows; absent mark: all over it. */
+  OldTreatmentTold: fact('OldTreatmentTold', {
+    agents: z.array(z.enum(agents)).check(z.minLength(1), z.maxLength(8)),
+    mark: z.optional(id),
+    /** Who says so, or what shows it. */
+    toldBy: line,
+    note: z.optional(passage),
+  }),
+  /** Why an agent of an earlier visit, or of others, is held to be out of the rug though no rinse was read. */
+  ResidueAnswered: fact('ResidueAnswered', {
+    agent: z.enum(agents),
+    mark: z.optional(id),
+    reason: passage,
+  }),
   /** A solvent left to leave by itself; it has left when no smell is. */
   SpotAired: fact('SpotAired', { mark: z.optional(id), smell: z.enum(['none', 'some']) }),
   /** Work halts until somebody says how it was resolved. */

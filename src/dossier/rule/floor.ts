@@ -5,6 +5,7 @@ import { agreedPlan, stainClassOf, stepId } from '../planFacts.ts';
 import type { RugProblem } from '../rugProblem.ts';
 import { latestVisit, type RugStanding, type VisitStanding } from '../standing.ts';
 import { isWet } from '../wetting.ts';
+import { carriedResidues } from '../workEvents.ts';
 import { residueProblem } from './residueProblem.ts';
 import { type Asked, needsRole, noValues, type Rules } from './rule.ts';
 import { usedProblem } from './usedProblem.ts';
@@ -139,6 +140,13 @@ export const floorRules: Rules = {
       ({ where, agent }) => where === mark && agents.includes(agent),
     );
   },
+  OldTreatmentTold: (standing, { mark }) =>
+    mark === undefined || isStain(standing, mark) ? null : { code: 'stain-unknown', facts: { mark } },
+  ResidueAnswered: (standing, { agent, mark }, asked) =>
+    needsRole(asked, 'ResidueAnswered', 'owner', 'washer') ??
+    (carriedResidues(standing).some((one) => one.agent === agent && one.where === (mark ?? null))
+      ? null
+      : { code: 'residue-not-carried', facts: { agent } }),
   SpotAired: (standing, { mark }) =>
     mark === undefined || isStain(standing, mark) ? null : { code: 'stain-unknown', facts: { mark } },
   StainAnswered: (standing, { mark, question, answer }) => {

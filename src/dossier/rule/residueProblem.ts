@@ -2,14 +2,20 @@ import { type NextLiquid, type Residue, residueBlock } from '../../core/wash/ind
 import { agreedPlan, planFactsOf } from '../planFacts.ts';
 import type { RugProblem } from '../rugProblem.ts';
 import type { RugStanding } from '../standing.ts';
-import { residuesIn } from '../workEvents.ts';
+import { isCarried, residuesIn } from '../workEvents.ts';
 import type { Asked } from './rule.ts';
+
+/** What an earlier visit or others left may be answered for; nobody answers for what this visit laid. */
+const orAnswer = 'Or say, with a reason, that it is no longer there.';
 
 const markWords = ({ marks }: RugStanding, mark: string): string =>
   `mark ${marks.findIndex((known) => known.mark === mark) + 1}`;
 
-const residueWords = (standing: RugStanding, { agent, where }: Residue): string =>
-  where === null ? agent : `${agent} at ${markWords(standing, where)}`;
+const residueWords = (standing: RugStanding, residue: Residue): string => {
+  const { agent, where } = residue;
+  const place = where === null ? '' : ` at ${markWords(standing, where)}`;
+  return `${agent}${place}${isCarried(standing, residue) ? ', from before this visit' : ''}`;
+};
 
 /**
  * What forbids a liquid, or heat, because of what is still in the rug. Nobody may override it.
@@ -31,7 +37,11 @@ export function residueProblem(
   if (block === null) return null;
   const { what, rule, hazard, clear } = block;
   const words = [...new Set(block.residues.map((residue) => residueWords(standing, residue)))];
-  return { code: 'residue-forbidden', facts: { what, rule, hazard, clear, residues: words } };
+  const isAnswerable = block.residues.every((residue) => isCarried(standing, residue));
+  return {
+    code: 'residue-forbidden',
+    facts: { what, rule, hazard, clear: isAnswerable ? [...clear, orAnswer] : clear, residues: words },
+  };
 }
 
 /** Heat on a rug that may still hold solvent; unknown heat counts as heat. */

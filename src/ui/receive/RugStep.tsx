@@ -1,5 +1,7 @@
 import { Link } from 'wouter';
-import { useRows } from '../call/index.ts';
+import { residuesIn } from '../../dossier/index.ts';
+import { useRows, useRug } from '../call/index.ts';
+import { stainWords } from '../dossier/figures.ts';
 import { Button, LineField, Notice, newId } from '../kit/index.ts';
 import type { RugStepProps } from './stepProps.ts';
 
@@ -24,6 +26,7 @@ export function RugStep(props: RugStepProps) {
       ) : (
         <Notice tone="ok" title={`Dossier ${known.number}: ${known.title}`}>
           <p>It has been here before. What is known of it stays; this begins a new visit.</p>
+          <WentHomeWith rug={rug.rug} />
           <Button tone="ghost" onPress={() => changeRug({ known: null, rug: newId(), title: '' })}>
             It is another rug
           </Button>
@@ -31,6 +34,24 @@ export function RugStep(props: RugStepProps) {
       )}
       <TagField {...props} />
     </div>
+  );
+}
+
+/** What no rinse was read to have taken out when it left: it may still be in it. */
+function WentHomeWith({ rug }: { readonly rug: string }) {
+  const { standing } = useRug(rug);
+  const residues = residuesIn(standing).map(({ agent, where }) =>
+    where === null ? agent : `${agent} at ${stainWords(standing.marks, where)}`,
+  );
+  if (residues.length === 0) return null;
+  return (
+    <p>
+      <b>
+        <span aria-hidden="true">▲ </span>It went home with {[...new Set(residues)].join(', ')}.
+      </b>{' '}
+      No reading showed it rinsed or aired out, so it counts as still there. Ask what was done to it since,
+      and write it down in its dossier.
+    </p>
   );
 }
 

@@ -2,6 +2,7 @@ import type { Grade, PlanStep } from '../../core/wash/index.ts';
 import {
   benchGrade,
   type RugFactOf,
+  residuesIn,
   runOffsBefore,
   stepId,
   stopsRaised,
@@ -30,12 +31,23 @@ const slotsIn = (units: WorkshopSettings['units']): readonly Slot<Key>[] => [
 
 const wholeRug = 'the whole rug';
 
+interface RinseSheetProps {
+  /** The step that rinses; absent: a place rinsed by itself, between spotters that may not meet. */
+  readonly step?: PlanStep | undefined;
+  /** The mark it is read at first; absent: the whole rug. */
+  readonly at?: string;
+  readonly onClose: () => void;
+}
+
 /** A rinse reading against the water it is rinsed with. */
-export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonly onClose: () => void }) {
+export function RinseSheet({ step, at, onClose }: RinseSheetProps) {
   const { standing, visit, settings, now } = useDossier();
   const slots = slotsIn(settings.units);
   const before = visit?.rinses.at(-1);
-  const { form, act, isBusy, problem, forget } = useForm(`rinse/${stepId(step)}`, onClose);
+  const { form, act, isBusy, problem, forget } = useForm(
+    `rinse/${step === undefined ? (at ?? '') : stepId(step)}`,
+    onClose,
+  );
   const [typed, setTyped] = useField<Typed<Key>>(form, 'typed', {
     ...(before?.supplyConductivityUsPerCm === undefined
       ? {}
@@ -46,11 +58,16 @@ export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonl
   const [cloth, setCloth] = useField<Grade | null>(form, 'cloth', null);
   const [clothOn, setClothOn] = useField<string | null>(form, 'clothOn', null);
   const [runOff, setRunOff] = useField<RugFactOf<'RinseMeasured'>['runOff'] | null>(form, 'runOff', null);
-  const [place, setPlace] = useField<string>(form, 'place', wholeRug);
+  const [place, setPlace] = useField<string>(form, 'place', at ?? wholeRug);
   if (visit === null) return null;
-  // Only where a spotter was laid can a reading clear what is left of it there.
-  const treated = [...new Set(visit.spots.map(({ mark }) => mark))];
-  const places = treated.map((mark) => ({ value: mark, words: stainWords(standing.marks, mark) }));
+  // Only where something that water takes out is still in the rug can a reading clear it.
+  const held = residuesIn(standing).flatMap(({ where, clears }) =>
+    where !== null && clears === 'verified rinse' ? [where] : [],
+  );
+  const places = [...new Set([...held, ...(at === undefined ? [] : [at])])].map((mark) => ({
+    value: mark,
+    words: stainWords(standing.marks, mark),
+  }));
   const value = Object.fromEntries(slots.map((slot) => [slot.key, valueIn(slot, typed)])) as {
     readonly [K in Key]: number | null;
   };
@@ -59,7 +76,7 @@ export function RinseSheet({ step, onClose }: { readonly step: PlanStep; readonl
     value.conductivity === null && value.ph === null && foam === null && cloth === null && runOff === null;
   const fact: RugFactOf<'RinseMeasured'> = {
     type: 'RinseMeasured',
-    step: stepId(step),
+    ...(step === undefined ? {} : { step: stepId(step) }),
     ...(value.ph === null ? {} : { ph: value.ph }),
     ...(value.conductivity === null ? {} : { conductivityUsPerCm: value.conductivity }),
     ...(value.supply === null ? {} : { supplyConductivityUsPerCm: value.supply }),

@@ -1,10 +1,11 @@
 import { useMemo, useState } from 'react';
 import { type SpottingCard, spottingCards } from '../../core/wash/index.ts';
-import { agreedPlan, planFactsOf, stepId, workEventsOf } from '../../dossier/index.ts';
+import { agreedPlan, planFactsOf, residuesIn, stepId, workEventsOf } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { Part } from '../dossier/Part.tsx';
 import { useForm } from '../dossier/useForm.ts';
 import { Button } from '../kit/index.ts';
+import { RinseSheet } from './RinseSheet.tsx';
 import { SpotCardFace } from './SpotCard.tsx';
 import { SpotSheet } from './SpotSheet.tsx';
 
@@ -20,18 +21,21 @@ export function useCards(): readonly SpottingCard[] {
 
 function CardActs({ card }: { readonly card: SpottingCard }) {
   const { standing, visit, open } = useDossier();
-  const [isLogging, setLogging] = useState(false);
+  const [sheet, setSheet] = useState<'outcome' | 'rinse' | null>(null);
   const { act, isBusy } = useForm(`air/${card.id}`);
   const step = agreedPlan(standing)?.steps.find(
     (one) => one.stain === card.stain && one.what.startsWith(card.what),
   );
   const started = step && visit?.steps.find((one) => one.step === stepId(step))?.started;
   if (!open || visit === null) return null;
+  const isHeld = residuesIn(standing).some(
+    ({ where, clears }) => where === card.stain && clears === 'verified rinse',
+  );
   const mayLog = card.agents.length === 0 ? card.state === 'ready' : started != null;
   return (
     <div className="step-buttons">
       {mayLog ? (
-        <Button wide onPress={() => setLogging(true)}>
+        <Button wide onPress={() => setSheet('outcome')}>
           Log what came of it
         </Button>
       ) : (
@@ -51,9 +55,15 @@ function CardActs({ card }: { readonly card: SpottingCard }) {
           Aired: no smell of solvent left
         </Button>
       )}
-      {isLogging && (
-        <SpotSheet card={card} step={step} startedAt={started?.when} onClose={() => setLogging(false)} />
+      {isHeld && (
+        <Button wide tone="ghost" onPress={() => setSheet('rinse')}>
+          Read the rinse at this place
+        </Button>
       )}
+      {sheet === 'outcome' && (
+        <SpotSheet card={card} step={step} startedAt={started?.when} onClose={() => setSheet(null)} />
+      )}
+      {sheet === 'rinse' && <RinseSheet at={card.stain} onClose={() => setSheet(null)} />}
     </div>
   );
 }

@@ -18,6 +18,8 @@ const undoable: readonly RugFactType[] = [
   'LengthChecked',
   'SpotTreated',
   'SpotAired',
+  'OldTreatmentTold',
+  'ResidueAnswered',
   'StainAnswered',
   'FlowBegun',
   'FlowLogged',

@@ -7,6 +7,7 @@ import { Button, Empty, Notice, ProblemNotice, Tag, TimerFace } from '../kit/ind
 import { BathPart } from './BathPart.tsx';
 import { DifferentialPart } from './DifferentialPart.tsx';
 import { FlowPart } from './FlowPart.tsx';
+import { ResiduePart } from './ResiduePart.tsx';
 import { SizePart } from './SizePart.tsx';
 import { SpotPart } from './SpotPart.tsx';
 import { StepCard } from './StepCard.tsx';
@@ -113,6 +114,7 @@ export function WashView() {
           <BathPart plan={plan} step={present} />
           <Steps some={ahead.filter((step) => !isAtHand(step))} present={present} />
           <SpotPart />
+          <ResiduePart />
           {wet !== null && <SizePart />}
           {present === undefined && (
             <Notice tone="ok" title="Every step of the plan is done.">

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { NotedClaim } from '../../../dossier/index.ts';
 import { Button, When } from '../../kit/index.ts';
+import { ResiduePart } from '../../wash/ResiduePart.tsx';
 import { useDossier } from '../dossierView.ts';
 import { Part } from '../Part.tsx';
 import { ColoursPart } from './ColoursPart.tsx';
@@ -89,6 +90,7 @@ export function IdentifySection() {
         )}
       </Part>
       <FindingsPart />
+      <ResiduePart />
       <FoundationPart />
       <ColoursPart />
       <KnotsPart />

@@ -162,6 +162,15 @@ const tellers: Tellers = {
       fact.lot === undefined ? undefined : `lot ${fact.lot}`,
       fact.note,
     ),
+  OldTreatmentTold: ({ agents, mark, toldBy, note }, around) =>
+    told(
+      `noted what others used before: ${agents.join(' and ')}`,
+      mark === undefined ? 'all over the rug' : around.mark(mark),
+      `told by ${toldBy}`,
+      note,
+    ),
+  ResidueAnswered: ({ agent, mark, reason }, around) =>
+    told(`held ${agent} to be out of the rug`, mark === undefined ? undefined : around.mark(mark), reason),
   SpotAired: ({ smell }) => told('aired the solvent out', `smell: ${smell}`),
   StainAnswered: ({ mark, question, answer }, around) =>
     told(`asked of ${around.mark(mark)}: ${question.replaceAll('-', ' ')}`, answer.replaceAll('-', ' ')),

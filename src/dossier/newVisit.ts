@@ -1,0 +1,52 @@
+import type { Noted, VisitStanding } from './standing.ts';
+
+/**
+ * A visit that has only begun.
+ *
+ * @source none: rule of this project
+ */
+export const newVisit = (received: Noted<'RugReceived'>): VisitStanding => ({
+  received,
+  dryingExpected: null,
+  dryingForecast: null,
+  correctiveAim: null,
+  plan: null,
+  quote: null,
+  consent: { kind: 'none' },
+  testRefusals: [],
+  overrides: [],
+  signOffs: [],
+  dustings: [],
+  steps: [],
+  begun: [],
+  baths: [],
+  rinses: [],
+  stops: [],
+  hands: [],
+  spots: [],
+  airings: [],
+  oldTreatments: [],
+  residueAnswers: [],
+  lengths: [],
+  flowsBegun: [],
+  flowLog: [],
+  dryingStarted: null,
+  dryingPlaces: [],
+  turnings: [],
+  readings: [],
+  dryAccepted: null,
+  firstWettedAt: null,
+  wettedAgainAt: null,
+  finishings: [],
+  inspected: null,
+  comparisons: [],
+  deposits: [],
+  invoices: [],
+  payments: [],
+  incidents: [],
+  storage: null,
+  unclaimed: null,
+  receiptSigned: null,
+  declined: null,
+  end: null,
+});

@@ -1,0 +1,112 @@
+import { useState } from 'react';
+import { clearingWords, type Residue } from '../../core/wash/index.ts';
+import { carriedResidues, isCarried, residuesIn } from '../../dossier/index.ts';
+import { useDossier } from '../dossier/dossierView.ts';
+import { figure, percentWords, stainWords } from '../dossier/figures.ts';
+import { Part } from '../dossier/Part.tsx';
+import { useField, useForm } from '../dossier/useForm.ts';
+import { Button, Notice, PassageField, ProblemNotice, Sheet, When } from '../kit/index.ts';
+import { OldTreatmentSheet } from './OldTreatmentSheet.tsx';
+
+const keyOf = ({ agent, where }: Residue): string => `${agent}/${where ?? ''}`;
+
+function AnswerSheet({ residue, onClose }: { readonly residue: Residue; readonly onClose: () => void }) {
+  const { agent, where } = residue;
+  const { form, act, isBusy, problem } = useForm(`residue/${keyOf(residue)}`, onClose);
+  const [reason, setReason] = useField(form, 'reason', '');
+  return (
+    <Sheet title={`No longer in the rug: ${agent}`} isOpen onClose={onClose}>
+      <p>
+        Only what is known for certain: a test strip, a wash elsewhere since then. A rinse read twice at the
+        supply needs no answer.
+      </p>
+      <PassageField label="Why it is held to be out" value={reason} onChange={setReason} />
+      <ProblemNotice problem={problem} />
+      <Button
+        wide
+        isDisabled={reason.trim() === '' || isBusy}
+        onPress={() =>
+          act({
+            ...{ type: 'ResidueAnswered', agent, reason: reason.trim() },
+            ...(where === null ? {} : { mark: where }),
+          })
+        }
+      >
+        Record the answer
+      </Button>
+    </Sheet>
+  );
+}
+
+function ResidueRow({ residue }: { readonly residue: Residue }) {
+  const { standing, open } = useDossier();
+  const [isAnswering, setAnswering] = useState(false);
+  const { agent, where, ph, left, clears, when, byOthers } = residue;
+  const isOld = isCarried(standing, residue);
+  return (
+    <li className="finding">
+      <span aria-hidden="true" className="finding-shape">
+        {isOld ? '▲' : '◆'}
+      </span>
+      <div>
+        <b>{agent}</b>: {where === null ? 'all over the rug' : stainWords(standing.marks, where)}
+        {isOld && <b>, from before this visit</b>}
+        <div className="why">
+          {byOthers === true
+            ? 'used by others'
+            : when !== undefined && (
+                <>
+                  laid <When at={when} />
+                </>
+              )}
+          {' · '}
+          {ph === undefined ? 'its pH was never read: the worst is assumed' : `pH ${figure(ph)}`}
+          {left < 1 && ` · by perfect mixing ${percentWords(left)} of it would be left, which proves nothing`}
+        </div>
+        <div className="why">{clearingWords(clears)}</div>
+      </div>
+      {isOld && open && (
+        <Button tone="ghost" label={`No longer there: ${agent}`} onPress={() => setAnswering(true)}>
+          No longer there
+        </Button>
+      )}
+      {isAnswering && <AnswerSheet residue={residue} onClose={() => setAnswering(false)} />}
+    </li>
+  );
+}
+
+/** Every agent that no reading has shown to be out: what was laid here, in earlier visits, or by others. */
+export function ResiduePart() {
+  const { standing, visit, open } = useDossier();
+  const [isTelling, setTelling] = useState(false);
+  if (visit === null) return null;
+  const residues = residuesIn(standing);
+  const carried = carriedResidues(standing);
+  return (
+    <Part id="residues" title="Still in the rug">
+      {carried.length > 0 && (
+        <Notice tone="caution" title="Something is in it from before this visit.">
+          What may not meet it is held back until a rinse is read clear, or somebody answers for it.
+        </Notice>
+      )}
+      {residues.length === 0 ? (
+        <p className="why">
+          Nothing by the record. What others used before it came counts only once it is written down: ask the
+          client.
+        </p>
+      ) : (
+        <ul className="findings">
+          {residues.map((residue, index) => (
+            <ResidueRow key={`${keyOf(residue)}/${residue.when ?? index}`} residue={residue} />
+          ))}
+        </ul>
+      )}
+      {open && (
+        <Button tone="ghost" wide onPress={() => setTelling(true)}>
+          Others treated it before …
+        </Button>
+      )}
+      {isTelling && <OldTreatmentSheet onClose={() => setTelling(false)} />}
+    </Part>
+  );
+}
