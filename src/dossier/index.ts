@@ -46,6 +46,7 @@ export * from './searchWords.ts';
 export * from './shelf.ts';
 export * from './shelfDecide.ts';
 export * from './shelfFacts.ts';
+export * from './shelfGaps.ts';
 export * from './stage.ts';
 export * from './standing.ts';
 export * from './stopsRaised.ts';

@@ -1,56 +1,19 @@
 import roomSettings from '../../data/drying/room.json' with { type: 'json' };
-import { type PlanStep, type RequiredDyeTest, stopWords, type WashPlan } from '../core/wash/index.ts';
+import { stopWords, type WashPlan } from '../core/wash/index.ts';
+import type { Deed, NextStep, Urgency } from './deed.ts';
 import { dryCriteria } from './dryStandard.ts';
 import { expectedDrying } from './expectedDrying.ts';
 import { type WetBlocker, wetBlockers } from './mayWet.ts';
 import { agreedPlan, isLookedOver, planOf, soundClaim, stepId } from './planFacts.ts';
+import type { ShelfStanding } from './shelf.ts';
+import { shelfGaps } from './shelfGaps.ts';
 import { openWashSteps, washesIn } from './stage.ts';
 import { presentVisit, type RugStanding, type VisitStanding } from './standing.ts';
 import { clockStops } from './stopsRaised.ts';
 import { hoursBetween, isWet, wetClock, wetSince } from './wetting.ts';
 import type { WorkshopSettings } from './workshopFacts.ts';
 
-/** How soon hands are needed; `waiting` is for a person outside the workshop. */
-export type Urgency = 'now' | 'soon' | 'later' | 'waiting';
-
-/** What is to be done, as a code with its facts; the words are in text/nextStepWords.ts. */
-export type Deed =
-  | { readonly code: 'resolve-stop'; readonly stop: string; readonly condition: string }
-  | { readonly code: 'end-dwell'; readonly step: string; readonly kind: PlanStep['kind'] }
-  | { readonly code: 'finish-step'; readonly step: string; readonly kind: PlanStep['kind'] }
-  | { readonly code: 'start-step'; readonly step: string; readonly kind: PlanStep['kind'] }
-  | { readonly code: 'read-blot'; readonly colour: string; readonly liquid: string }
-  | { readonly code: 'start-drying' }
-  | { readonly code: 'take-drying-reading'; readonly wetHours: number }
-  | { readonly code: 'accept-dry' }
-  | { readonly code: 'release-quarantine'; readonly why: string }
-  | { readonly code: 'fetch-back'; readonly from: string }
-  | { readonly code: 'measure' }
-  | { readonly code: 'survey-condition' }
-  | { readonly code: 'identify'; readonly missing: readonly string[] }
-  | { readonly code: 'weigh' }
-  | { readonly code: 'name-colours' }
-  | { readonly code: 'test-dye'; readonly test: RequiredDyeTest; readonly more: number }
-  | { readonly code: 'enter-drying-hours' }
-  | { readonly code: 'forecast-drying' }
-  | { readonly code: 'turn-rug' }
-  | { readonly code: 'resolve-plan' }
-  | { readonly code: 'agree-plan'; readonly again: boolean }
-  | { readonly code: 'sign-off'; readonly who: readonly string[] }
-  | { readonly code: 'quote-price' }
-  | { readonly code: 'ask-consent'; readonly again: boolean }
-  | { readonly code: 'settle-refusal' }
-  | { readonly code: 'do-the-work'; readonly scope: readonly string[] }
-  | { readonly code: 'inspect' }
-  | { readonly code: 'hand-back' }
-  | { readonly code: 'receive-again' };
-
-export interface NextStep {
-  readonly deed: Deed;
-  readonly urgency: Urgency;
-  /** Instant from which it waits, or at which it falls due. */
-  readonly dueAt: string | null;
-}
+export type { Deed, NextStep, Urgency } from './deed.ts';
 
 /** A workshop setting: read every 4 h; turning every 4 to 6 h is common practice. */
 const { readingEveryHours: hoursBetweenReadings, turnByHours: turnWithinHours } = roomSettings;
@@ -184,6 +147,22 @@ function agreementStep(
   }
 }
 
+/** What the plan on record lacks on the shelf; at once where the rug is wet or is to be wetted next. */
+function gapStep(
+  standing: RugStanding,
+  visit: VisitStanding,
+  {
+    shelf,
+    now,
+    next,
+  }: { readonly shelf: ShelfStanding | null; readonly now: string; readonly next: Deed | undefined },
+): readonly NextStep[] {
+  const [gap, ...others] = shelf === null ? [] : shelfGaps(standing, shelf, now);
+  if (gap === undefined) return [];
+  const deed = { code: 'mend-shelf', gap, more: others.length, isWet: isWet(visit) } as const;
+  return [step(deed, deed.isWet ? 'now' : next?.code === 'start-step' ? 'soon' : 'later')];
+}
+
 /** Days before the promised day from which everything moves up. */
 const promiseNearDays = 2;
 
@@ -193,16 +172,33 @@ const promiseNearDays = 2;
  * @param standing - the rug's standing
  * @param settings - the workshop's settings
  * @param now - instant
+ * @param shelf - what stands on the shelf; null while it is not known
  * @source none: order of work of rules of the trade, common practice
  */
 export function nextStepsOf(
   standing: RugStanding,
   settings: WorkshopSettings,
   now: string,
+  shelf: ShelfStanding | null = null,
 ): readonly NextStep[] {
   const visit = presentVisit(standing);
   if (visit === null) return [step({ code: 'receive-again' }, 'later')];
   if (visit.declined !== null) return [step({ code: 'hand-back' }, 'waiting', null)];
+  const steps = ownSteps(standing, visit, settings, now);
+  const gap = gapStep(standing, visit, { shelf, now, next: steps[0]?.deed });
+  if (gap.length === 0) return steps;
+  if (isWet(visit)) return byUrgency([...gap, ...steps]);
+  // What is lacking is fetched before the water, and hides nothing else that could be done meanwhile.
+  return steps[0]?.deed.code === 'start-step' ? [...gap, ...steps] : [...steps, ...gap];
+}
+
+/** What the rug's own record asks for, most pressing first. */
+function ownSteps(
+  standing: RugStanding,
+  visit: VisitStanding,
+  settings: WorkshopSettings,
+  now: string,
+): readonly NextStep[] {
   const promised = visit.received.promisedFor;
   const near = promised !== undefined && hoursBetween(now, `${promised}T17:00:00Z`) <= promiseNearDays * 24;
   const urgency: Urgency = near ? 'now' : 'later';
@@ -280,6 +276,11 @@ export const byUrgency = (steps: readonly NextStep[]): readonly NextStep[] =>
   );
 
 /** The one next step of a rug. */
-export function nextStepOf(standing: RugStanding, settings: WorkshopSettings, now: string): NextStep {
-  return nextStepsOf(standing, settings, now)[0] ?? step({ code: 'hand-back' }, 'waiting');
+export function nextStepOf(
+  standing: RugStanding,
+  settings: WorkshopSettings,
+  now: string,
+  shelf: ShelfStanding | null = null,
+): NextStep {
+  return nextStepsOf(standing, settings, now, shelf)[0] ?? step({ code: 'hand-back' }, 'waiting');
 }

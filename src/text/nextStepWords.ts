@@ -1,4 +1,5 @@
 import type { Deed } from '../dossier/index.ts';
+import { shelfGapWords } from './shelfGapWords.ts';
 
 /** What is to be done in a washer's words, and where or why in a few more. */
 export interface DeedWords {
@@ -34,6 +35,14 @@ export function nextStepWords(deed: Deed): DeedWords {
         detail: 'Next step of the agreed plan',
         button: 'Open the wash',
       };
+    case 'mend-shelf': {
+      const { title, happened } = shelfGapWords(deed.gap, deed.isWet);
+      return {
+        title: `On the shelf: ${title}`,
+        detail: `${happened}${deed.more > 0 ? ` ${deed.more} more after it.` : ''}`,
+        button: 'See what to do',
+      };
+    }
     case 'read-blot':
       return {
         title: `Read the blot: ${deed.colour}`,

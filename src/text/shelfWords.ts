@@ -1,10 +1,10 @@
 import type { MixProblem } from '../core/wash/index.ts';
-import type { ShelfProblem } from '../dossier/index.ts';
+import type { ShelfGapProblem, ShelfProblem } from '../dossier/index.ts';
 import type { chemistryWords } from './chemistryWords.ts';
 import type { WordsFor } from './words.ts';
 
 type Own = Exclude<
-  MixProblem | ShelfProblem,
+  MixProblem | ShelfProblem | ShelfGapProblem,
   { readonly code: keyof typeof chemistryWords | 'role-missing' }
 >;
 
@@ -39,6 +39,16 @@ export const shelfWords = {
     happened: `${name} holds ${percent.toPrecision(2)} % ${agent}; this liquid needs at least ${needed.toPrecision(2)} %.`,
     matters: 'Even undiluted it would stay below what is asked for.',
     now: 'Use a product that is stronger, or correct its strength on the page Shelf.',
+  }),
+  'stock-may-end': ({ name, have, need, unit }) => ({
+    happened: `${amount(have, unit)} of ${name} is left in date after the steps before; this one may take ${amount(need, unit)}.`,
+    matters: 'A wash begun without enough of it stops half way, with the rug wet.',
+    now: 'Receive a new lot, or count the stock again if it is wrong.',
+  }),
+  'agent-ran-out': ({ name, agent }) => ({
+    happened: `Nothing of ${name} is left in date. A plan still uses it as ${agent}.`,
+    matters: 'A wash begun without it stops half way, with the rug wet.',
+    now: 'Receive a new lot, or put another product for this on the shelf.',
   }),
   'shelf-agent-unknown': ({ agent }) => ({
     happened: `No product ${agent} was ever put on the shelf.`,

@@ -1,3 +1,4 @@
+import type { RequiredDyeTest } from '../../src/core/wash/index.ts';
 import {
   type Asked,
   decide,
@@ -167,3 +168,18 @@ export const knownRug = (): RugStory =>
     type: 'DryingExpected',
     hours: 20,
   });
+
+/** A test the plan asks for, made just so and read by eye. */
+export const blotHeld = (test: RequiredDyeTest, staining: '5' | '3-4' = '5'): RugFact => ({
+  type: 'DyeTested',
+  colour: test.colour,
+  side: test.side,
+  liquid: test.liquid,
+  ...(test.agents.length === 0 ? {} : { agents: test.agents }),
+  ...(test.pH === undefined ? {} : { ph: test.pH }),
+  ...(test.strengthGPerL === undefined ? {} : { strengthGPerL: test.strengthGPerL }),
+  ...(test.temperatureC === undefined ? {} : { temperatureC: test.temperatureC }),
+  ...(test.minutes === undefined ? {} : { minutes: test.minutes }),
+  reading: { kind: 'graded', by: 'eye', staining, colourChange: '5', control: '5' },
+  photos: [],
+});

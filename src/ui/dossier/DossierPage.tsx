@@ -2,7 +2,16 @@ import { useEffect, useMemo, useState } from 'react';
 import { useSearch } from 'wouter';
 import { missingDyeTests, requiredDyeTests } from '../../core/wash/index.ts';
 import { latestVisit, nextStepOf, planFactsOf, planOf, wetBlockers } from '../../dossier/index.ts';
-import { type Me, serverNow, useMe, usePeople, useRecord, useRug, useSettings } from '../call/index.ts';
+import {
+  type Me,
+  serverNow,
+  useMe,
+  usePeople,
+  useRecord,
+  useRug,
+  useSettings,
+  useShelf,
+} from '../call/index.ts';
 import { DryingView } from '../drying/DryingView.tsx';
 import { Busy, Empty, ProblemNotice } from '../kit/index.ts';
 import { WashView } from '../wash/WashView.tsx';
@@ -33,6 +42,7 @@ export function DossierPage({ rug }: { readonly rug: string }) {
   const { entries, standing, client, isLoading, problem } = useRug(rug);
   const { record } = useRecord(rug);
   const settings = useSettings();
+  const { standing: shelf } = useShelf();
   const me = useMe();
   const people = usePeople();
   const [asked, ask] = useState<Ask | null>(null);
@@ -46,11 +56,11 @@ export function DossierPage({ rug }: { readonly rug: string }) {
     return {
       plan: planOf(standing, settings, now),
       wetBlockers: wetBlockers(standing, settings, now),
-      next: nextStepOf(standing, settings, now),
+      next: nextStepOf(standing, settings, now, shelf),
       requiredTests: facts.ok ? requiredDyeTests(facts.value) : none,
       missingTests: facts.ok ? missingDyeTests(facts.value) : none,
     };
-  }, [standing, settings, now]);
+  }, [standing, settings, now, shelf]);
 
   const by = useMemo(() => ({ person: me ?? nobody, settings, now }), [me, settings, now]);
 

@@ -22,6 +22,8 @@ const wayTo = (deed: Deed, view: DossierView): Way => {
     case 'finish-step':
     case 'start-step':
       return { kind: 'view', view: 'wash' };
+    case 'mend-shelf':
+      return part('shelf-gaps');
     case 'start-drying':
     case 'take-drying-reading':
     case 'turn-rug':

@@ -14,12 +14,16 @@ export function TodayLine({ row }: { readonly row: TodayRow }) {
   const [first, ...others] = row.next;
   if (first === undefined) return <RugLine row={row} tone="later" />;
   const words = nextStepWords(first.deed);
+  // What is lacking on the shelf is said of a rug whatever else waits first.
+  const lacking = others.find(({ deed }) => deed.code === 'mend-shelf');
+  const detail =
+    lacking === undefined ? words.detail : `${words.detail} · ▲ ${nextStepWords(lacking.deed).title}`;
   const alsoRunning = others.filter((step) => step.dueAt !== null && isTimed(step));
   return (
     <RugLine
       row={row}
       title={words.title}
-      detail={words.detail}
+      detail={detail}
       tone={tones[first.urgency]}
       aside={
         <>

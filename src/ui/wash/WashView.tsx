@@ -3,6 +3,7 @@ import { Link } from 'wouter';
 import type { PlanStep } from '../../core/wash/index.ts';
 import { agreedPlan, stepId, wetSince } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
+import { ShelfGaps } from '../dossier/plan/ShelfGaps.tsx';
 import { Button, Empty, Notice, ProblemNotice, Tag, TimerFace } from '../kit/index.ts';
 import { BathPart } from './BathPart.tsx';
 import { DifferentialPart } from './DifferentialPart.tsx';
@@ -86,6 +87,7 @@ export function WashView() {
       </header>
       <StopPart />
       {visit.end === null && visit.dryingStarted === null && wetAhead && <Blockers />}
+      {open && <ShelfGaps />}
       {plan === null ? (
         <Empty>
           <p>No plan is on record for this visit, so there are no steps. Put one on record in the dossier.</p>

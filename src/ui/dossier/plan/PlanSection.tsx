@@ -12,6 +12,7 @@ import { figure, massWords } from '../figures.ts';
 import { Part } from '../Part.tsx';
 import { LimitList } from './LimitList.tsx';
 import { LoosenList } from './LoosenList.tsx';
+import { ShelfGaps } from './ShelfGaps.tsx';
 import { StepList } from './StepList.tsx';
 
 function DryingHours() {
@@ -119,6 +120,7 @@ function Whole({ plan }: { readonly plan: WashPlan }) {
         {massWords(Math.round(basis.wetMassKg), settings.units)} wet
       </p>
       <OnRecord plan={plan} />
+      <ShelfGaps />
       <DryingHours />
       {overridden.map(({ rule, reason }) => (
         <Notice key={rule} tone="caution" title={`${rule} is overridden by the owner.`}>

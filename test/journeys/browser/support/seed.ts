@@ -6,10 +6,17 @@ import type {
   RugAnswer,
   StateAnswer,
 } from '../../../../src/contract/index.ts';
-import type { RequiredDyeTest, WashPlan } from '../../../../src/core/wash/index.ts';
+import type { WashPlan } from '../../../../src/core/wash/index.ts';
 import { demoShelf } from '../../../../src/demo/story/shelf.ts';
 import { planFingerprint, planOf, type RugFact, standingOf } from '../../../../src/dossier/index.ts';
-import { coloursNamed, identified, lookedOver, measured, weighed } from '../../../support/rugStory.ts';
+import {
+  blotHeld,
+  coloursNamed,
+  identified,
+  lookedOver,
+  measured,
+  weighed,
+} from '../../../support/rugStory.ts';
 import type { Hand } from './hand.ts';
 
 /** Asks the server as the page on this device would; a refusal is a mistake in the journey. */
@@ -85,7 +92,7 @@ export async function proveColours(
       hand,
       rug,
       ...missingDyeTests.map((test) =>
-        holds(
+        blotHeld(
           bathPh === undefined || test.agents[0] !== 'neutral detergent' ? test : { ...test, pH: bathPh },
           test.colour === controlled && test.liquid === 'planned bath' ? '3-4' : '5',
         ),
@@ -125,20 +132,6 @@ export async function agreePlan(hand: Hand, rug: string): Promise<WashPlan> {
   });
   return plan;
 }
-
-const holds = (test: RequiredDyeTest, staining: '5' | '3-4' = '5'): RugFact => ({
-  type: 'DyeTested',
-  colour: test.colour,
-  side: test.side,
-  liquid: test.liquid,
-  ...(test.agents.length === 0 ? {} : { agents: test.agents }),
-  ...(test.pH === undefined ? {} : { ph: test.pH }),
-  ...(test.strengthGPerL === undefined ? {} : { strengthGPerL: test.strengthGPerL }),
-  ...(test.temperatureC === undefined ? {} : { temperatureC: test.temperatureC }),
-  ...(test.minutes === undefined ? {} : { minutes: test.minutes }),
-  reading: { kind: 'graded', by: 'eye', staining, colourChange: '5', control: '5' },
-  photos: [],
-});
 
 async function planNow(hand: Hand, rug: string): Promise<WashPlan> {
   const { entries } = await get<RugAnswer>(hand, `/api/rugs/${rug}`);
