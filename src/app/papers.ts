@@ -3,6 +3,7 @@ import { standingOf } from '../dossier/evolve.ts';
 import type { RugEntry } from '../dossier/facts/index.ts';
 import { type AirAt, roomStandingOf } from '../dossier/roomStanding.ts';
 import { latestVisit, type VisitStanding } from '../dossier/standing.ts';
+import { isWet } from '../dossier/wetting.ts';
 import {
   type ConsignedRug,
   makePaper,
@@ -18,6 +19,7 @@ import { dryAskedWords, dryFoundWords } from '../text/dryWords.ts';
 import type { RequestProblem } from '../text/httpWords.ts';
 import { assumedWaterWords, mixLineWords } from '../text/mixWords.ts';
 import { problemWords } from '../text/problemWords.ts';
+import { shelfGapWords } from '../text/shelfGapWords.ts';
 import { done, type Result, refused } from '../units/index.ts';
 import type { Actor, House } from './house.ts';
 import { readShelf } from './shelf.ts';
@@ -78,6 +80,7 @@ export async function paperContext(
       dryAsked: (code) => dryAskedWords[code],
       mixLine: mixLineWords,
       assumedWater: assumedWaterWords,
+      shelfGap: (gap) => shelfGapWords(gap, isWet(visit)),
       measuredOut: rangeText,
       dryFound: dryFoundWords,
     },

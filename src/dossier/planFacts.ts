@@ -240,13 +240,15 @@ export function planFactsOf(
     ],
     ...(findings === undefined ? {} : { findings }),
     ...(findings === undefined || isLookedOver(standing) ? {} : { lookedOver: false }),
-    stains: standing.marks.flatMap((mark) => {
+    stains: standing.marks.flatMap((mark, index) => {
       const stain = stainClassOf(standing, mark);
       if (stain === undefined) return [];
       return [
         {
           id: mark.mark,
           class: stain,
+          // As the picture numbers it: an id says nothing to whoever reads the plan.
+          at: `mark ${index + 1}`,
           ...(mark.areaCm2 === undefined ? {} : { areaCm2: mark.areaCm2 }),
           ...(mark.colours === undefined ? {} : { colours: mark.colours }),
         },

@@ -27,9 +27,15 @@ export function takeRows(step: Mixed, context: PaperContext) {
   const mixed = [
     ...lines.flatMap((line) => {
       const said = mix === null ? null : words.mixLine(mix, line);
+      const { product, lot, agent, problems } = line;
+      // A step that states no amount of its own takes its agent from the bath that was mixed and proved.
+      const unmeasured = `${product?.name ?? agent}${lot === null ? '' : `, lot ${lot}`}: from the wash bath, no stronger`;
+      const isUnmeasured =
+        said === null && problems.length === 0 && stated.every((one) => one.agent !== agent);
       return [
         ...(said === null ? [] : [`${said.amount} ${said.of}`]),
-        ...line.problems.map((problem) => {
+        ...(isUnmeasured ? [unmeasured] : []),
+        ...problems.map((problem) => {
           const { happened, now } = words.problem(problem);
           return `${happened} ${now}`;
         }),

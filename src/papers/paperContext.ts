@@ -5,6 +5,7 @@ import type {
   DryCriterion,
   RugEntry,
   RugStanding,
+  ShelfGap,
   ShelfStanding,
   VisitStanding,
   WorkshopStanding,
@@ -20,6 +21,11 @@ export interface RefusalWords {
 
 /** Words that papers share with the screens; the shell hands them in from text/. */
 export interface PaperWords {
+  readonly shelfGap: (gap: ShelfGap) => {
+    readonly title: string;
+    readonly happened: string;
+    readonly now: readonly string[];
+  };
   readonly problem: (problem: Problem) => RefusalWords;
   readonly dryAsked: (code: DryCriterion['code']) => string;
   readonly dryFound: (found: DryCriterion['found']) => string;

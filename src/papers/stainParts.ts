@@ -1,4 +1,10 @@
-import { type SpottingCard, spottingCards, unmeasuredCm2, type WashPlan } from '../core/wash/index.ts';
+import {
+  type PlanStep,
+  type SpottingCard,
+  spottingCards,
+  unmeasuredCm2,
+  type WashPlan,
+} from '../core/wash/index.ts';
 import { flowsOf, type Noted, planFactsOf, workEventsOf } from '../dossier/index.ts';
 import { figure, shortMoment } from './measureWords.ts';
 import { takeRows } from './mixWords.ts';
@@ -8,8 +14,12 @@ import { facts, figures, heading, list, row, table, text, words } from './parts.
 import { sourceWords } from './sourceWords.ts';
 import { personWords } from './visitWords.ts';
 
-const markWords = ({ rug }: PaperContext, mark: string | undefined): string =>
+export const markWords = ({ rug }: PaperContext, mark: string | undefined): string =>
   mark === undefined ? 'whole rug' : `mark ${rug.marks.findIndex((known) => known.mark === mark) + 1}`;
+
+/** A step's kind and, where it is for one stain, which. */
+export const stepName = (context: PaperContext, { kind, stain }: PlanStep): string =>
+  stain === undefined ? kind : `${kind}, ${markWords(context, stain)}`;
 
 const range = (least: number, most: number): string =>
   least === most ? figure(least, 2) : `${figure(least, 2)} to ${figure(most, 2)}`;
@@ -86,6 +96,9 @@ export function spottingParts(context: PaperContext, plan: WashPlan): readonly P
   ];
 }
 
+const inTime = <One extends { readonly when: string }>(some: readonly One[]): readonly One[] =>
+  [...some].sort((a, b) => (a.when < b.when ? -1 : 1));
+
 const foundWords = (entry: Noted<'FlowLogged'>): string =>
   [
     entry.choice?.replaceAll('-', ' ') ?? '',
@@ -128,6 +141,16 @@ export function stainLogParts(context: PaperContext): readonly PaperPart[] {
       ]),
       'No spotter was used.',
     ),
+    ...(visit.airings.length === 0
+      ? []
+      : [
+          list(
+            visit.airings.map(
+              (aired) =>
+                `${shortMoment(aired.when, timeZone)}: solvent aired, ${markWords(context, aired.mark)}, smell: ${aired.smell} (${personWords(context, aired.by)})`,
+            ),
+          ),
+        ]),
     table(
       [
         words('When', 1.4),
@@ -137,7 +160,7 @@ export function stainLogParts(context: PaperContext): readonly PaperPart[] {
         words('Found', 2),
         words('Who', 1),
       ],
-      [...flowsBegun, ...flowLog].map((entry) => [
+      inTime([...flowsBegun, ...flowLog]).map((entry) => [
         shortMoment(entry.when, timeZone),
         entry.flow.replaceAll('-', ' '),
         entry.mark === undefined && 'where' in entry && entry.where !== undefined

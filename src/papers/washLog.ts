@@ -1,12 +1,20 @@
-import type { Noted } from '../dossier/index.ts';
+import { phBandOf } from '../core/wash/index.ts';
+import type { Noted, Signed } from '../dossier/index.ts';
 import { stepId, wetSince } from '../dossier/index.ts';
-import { figure, hoursBetween, momentWords, shortMoment, temperatureWords } from './measureWords.ts';
+import {
+  figure,
+  hoursBetween,
+  lengthWords,
+  momentWords,
+  shortMoment,
+  temperatureWords,
+} from './measureWords.ts';
 import type { PaperContext } from './paperContext.ts';
 import type { PaperBody } from './paperKinds.ts';
 import { facts, figures, heading, notice, row, table, text, words } from './parts.ts';
 import { photographsOf, setPhotographs } from './photographs.ts';
 import { planInForce } from './planInForce.ts';
-import { stainLogParts } from './stainParts.ts';
+import { markWords, stainLogParts, stepName } from './stainParts.ts';
 import { personWords } from './visitWords.ts';
 
 const ph = (value: number | undefined): string => (value === undefined ? '' : figure(value, 2));
@@ -28,12 +36,29 @@ const rinseWords = (rinse: Noted<'RinseMeasured'>): string =>
  */
 export function washLog(context: PaperContext): PaperBody {
   const { visit, timeZone } = context;
+  const { units } = context.workshop.settings;
   const plan = planInForce(context)?.plan ?? null;
-  const nameOf = (step: string | undefined): string =>
-    step === undefined
-      ? ''
-      : (plan?.steps.find((known) => stepId(known) === step)?.kind ??
-        step.replace(/^\d+-/, '').replaceAll('-', ' '));
+  const plannedAs = (step: string | undefined) => plan?.steps.find((known) => stepId(known) === step);
+  const nameOf = (step: string | undefined): string => {
+    const known = plannedAs(step);
+    if (known !== undefined) return stepName(context, known);
+    return step?.replace(/^\d+-/, '').replaceAll('-', ' ') ?? '';
+  };
+  /** The pH the liquid of a step was to keep. */
+  const bandOf = (step: string | undefined): string => {
+    const band = plan === null ? null : phBandOf(plannedAs(step), plan);
+    return band === null ? '' : `${figure(band.least, 2)} to ${figure(band.most, 2)}`;
+  };
+  const clothWords = (grade: string | undefined, on: string | undefined): string => {
+    const name = context.rug.colours.find(({ colour }) => colour === on)?.name;
+    return grade === undefined ? '' : `${grade}${name === undefined ? '' : `, ${name}`}`;
+  };
+  /** What a step took from the shelf, by the product's name where it is known. */
+  const takenWords = (used: Noted<'StepDone'>['used'] = []): readonly string[] =>
+    used.map(({ agent, lot, amount }) => {
+      const product = context.shelf?.agents.find((one) => one.agent === agent);
+      return `${figure(amount)} ${product?.unit ?? ''} ${product?.name ?? agent}, lot ${lot}`;
+    });
   const moment = (noted: { readonly when: string } | null) =>
     noted === null ? '' : shortMoment(noted.when, timeZone);
   const who = (noted: { readonly by: string } | null) =>
@@ -43,7 +68,21 @@ export function washLog(context: PaperContext): PaperBody {
     const hands = visit.hands.filter((hand) => hand.step === step && hand.when <= (startedAt ?? ''));
     return [...new Set(hands.map(who))].map((name) => `with ${name}`).join(', ');
   };
+  const taken = photographsOf(context, 'work');
+  /** Photographs taken with a reading, a spotter or a flow's step. */
+  const readWith = (what: string, some: readonly (Signed & { readonly photos: readonly string[] })[]) =>
+    some.flatMap(({ photos, when }) =>
+      photos.map((photo) => ({ photo, caption: `${what}, ${shortMoment(when, timeZone)}` })),
+    );
+  const read = [
+    ...readWith('bath reading', visit.baths),
+    ...readWith('stain', visit.spots),
+    ...readWith('flow', visit.flowLog),
+  ];
   const wet = wetSince(visit);
+  const extractedAt = visit.steps.find(
+    ({ step, done }) => plannedAs(step)?.kind === 'extract' && done !== null && done.when >= (wet ?? ''),
+  )?.done?.when;
   const open = visit.stops.filter(({ cleared }) => cleared === null);
   return {
     subtitle:
@@ -70,6 +109,17 @@ export function washLog(context: PaperContext): PaperBody {
                   : `${figure(plan.bounds.bathPh.least)} to ${figure(plan.bounds.bathPh.most)}`,
               ),
               row('Water, at most', temperatureWords(plan.bounds.temperatureC)),
+              ...(wet === null
+                ? []
+                : [
+                    row(
+                      'Wet until extracted',
+                      extractedAt === undefined
+                        ? 'not extracted yet'
+                        : `${figure(hoursBetween(wet, extractedAt) * 60, 0)} min`,
+                      `the plan allows ${figure(plan.bounds.wetMinutes, 0)} min`,
+                    ),
+                  ]),
             ),
           ]),
       heading(1, 'Dusting'),
@@ -101,7 +151,7 @@ export function washLog(context: PaperContext): PaperBody {
           words('Done', 1.6),
           figures('Minutes', 0.8),
           words('By', 1),
-          words('Lot, helpers, note', 1.8),
+          words('Taken, helpers, note', 1.8),
         ],
         visit.steps.map(({ step, started, done }) => [
           nameOf(step),
@@ -111,6 +161,7 @@ export function washLog(context: PaperContext): PaperBody {
           started === null || done === null ? '' : figure(hoursBetween(started.when, done.when) * 60, 0),
           who(done ?? started),
           [
+            ...takenWords(done?.used),
             done?.lot === undefined ? '' : `lot ${done.lot}`,
             started?.helpers ?? '',
             helpersOf(step, started?.when),
@@ -129,8 +180,9 @@ export function washLog(context: PaperContext): PaperBody {
           words('When', 1.6),
           words('Step', 1.2),
           figures('pH', 0.6),
+          words('pH to keep', 0.9),
           figures('°C', 0.6),
-          figures('White cloth', 0.9),
+          words('White cloth', 1.2),
           words('Run-off', 1),
           words('Who', 1),
         ],
@@ -138,8 +190,9 @@ export function washLog(context: PaperContext): PaperBody {
           moment(bath),
           nameOf(bath.step),
           ph(bath.ph),
+          bath.ph === undefined ? '' : bandOf(bath.step),
           bath.temperatureC === undefined ? '' : figure(bath.temperatureC),
-          bath.whiteClothGrade ?? '',
+          clothWords(bath.whiteClothGrade, bath.clothOn),
           bath.runOff ?? '',
           who(bath),
         ]),
@@ -149,24 +202,41 @@ export function washLog(context: PaperContext): PaperBody {
       table(
         [
           words('When', 1.6),
+          words('Where', 1),
           figures('pH', 0.6),
           figures('°C', 0.6),
-          words('Conductivity, supply, foam', 2.2),
-          figures('White cloth', 0.9),
-          words('Run-off', 1),
+          words('Conductivity, supply, foam', 2),
+          words('White cloth', 1.2),
+          words('Run-off', 0.9),
           words('Who', 1),
         ],
         visit.rinses.map((rinse) => [
           moment(rinse),
+          rinse.mark === undefined ? nameOf(rinse.step) : markWords(context, rinse.mark),
           ph(rinse.ph),
           rinse.temperatureC === undefined ? '' : figure(rinse.temperatureC),
           rinseWords(rinse),
-          rinse.whiteClothGrade ?? '',
+          clothWords(rinse.whiteClothGrade, rinse.clothOn),
           rinse.runOff ?? '',
           who(rinse),
         ]),
         'No rinse was measured.',
       ),
+      ...(visit.lengths.length === 0
+        ? []
+        : [
+            heading(1, 'Size under work'),
+            table(
+              [words('When', 1.6), words('Length', 1), words('Width', 1), words('Who', 1)],
+              visit.lengths.map((checked) => [
+                moment(checked),
+                checked.lengthMm === undefined ? '' : lengthWords(checked.lengthMm, units),
+                checked.widthMm === undefined ? '' : lengthWords(checked.widthMm, units),
+                who(checked),
+              ]),
+              '',
+            ),
+          ]),
       heading(1, 'Stops'),
       table(
         [words('Called', 1.5), words('Because', 2), words('Cleared', 1.5), words('How', 2)],
@@ -189,7 +259,10 @@ export function washLog(context: PaperContext): PaperBody {
             ),
           ]),
       heading(1, 'Photographs of the work'),
-      ...setPhotographs(photographsOf(context, 'work'), context, 'No photograph was taken during the work.'),
+      ...(read.length > 0 && taken.length === 0
+        ? []
+        : setPhotographs(taken, context, 'No photograph was taken during the work.')),
+      ...(read.length === 0 ? [] : [{ kind: 'pictures', across: 2, pictures: read } as const]),
       text('White cloth grades are blots graded by eye on the ISO 105-A03 grey scale.', 'soft'),
     ],
   };

@@ -1,4 +1,5 @@
 import { type PlanStep, rescueCards, type WashPlan } from '../core/wash/index.ts';
+import { shelfGaps } from '../dossier/index.ts';
 import { done, type Result, refused } from '../units/index.ts';
 import { limitRows } from './limitWords.ts';
 import { areaWords, figure, massWords } from './measureWords.ts';
@@ -10,7 +11,7 @@ import type { PaperHasNoGround } from './paperProblem.ts';
 import { facts, heading, list, notice, row, table, text, words } from './parts.ts';
 import { blockerParts, planInForce, presentPlan } from './planInForce.ts';
 import { sourceWords } from './sourceWords.ts';
-import { spottingParts } from './stainParts.ts';
+import { spottingParts, stepName } from './stainParts.ts';
 
 const bandWords = (band: { readonly least: number; readonly most: number }): string =>
   band.least === band.most ? figure(band.least) : `${figure(band.least)} to ${figure(band.most)}`;
@@ -20,9 +21,7 @@ const stepRows = (step: PlanStep, context: PaperContext) =>
     ...takeRows(step, context),
     step.targetPh === undefined ? null : row('pH', bandWords(step.targetPh), 'measure before use'),
     step.temperatureC === undefined ? null : row('Water', `${bandWords(step.temperatureC)} °C`),
-    step.dwellMinutes === undefined
-      ? null
-      : row('Dwell', `${figure(step.dwellMinutes, 0)} min, by the timer`),
+    step.dwellMinutes === undefined ? null : row('Dwell', `${figure(step.dwellMinutes)} min, by the timer`),
     step.tools.length === 0 ? null : row('Tools', step.tools.join(', ')),
     step.protection.length === 0 ? null : row('Wear', step.protection.join(', ')),
     step.people > 1 ? row('People', String(step.people)) : null,
@@ -31,20 +30,33 @@ const stepRows = (step: PlanStep, context: PaperContext) =>
 
 const unstopped = (sentence: string): string => sentence.replace(/\.$/, '');
 
-/** What to do when a stop condition is met; with a colour that acid changes, the way without acid. */
-function rescueWords(rescue: string, plan: WashPlan): string {
-  const card = rescueCards[rescue];
-  if (card === undefined) return rescue;
-  const sensitive = plan.dyes.some(({ traits }) => traits.includes('acid sensitive'));
-  const steps = sensitive ? (card.doAcidSensitive ?? card.do) : card.do;
-  return `${card.title}: ${steps.join(' ')}${card.never.length === 0 ? '' : ` Never: ${card.never.join(', ')}.`}`;
+/** Each rescue card with the stop conditions it is for; with a colour that acid changes, the way without acid. */
+function rescueParts({ stopConditions, dyes }: WashPlan): readonly PaperPart[] {
+  const sensitive = dyes.some(({ traits }) => traits.includes('acid sensitive'));
+  const rescues = [...new Set(stopConditions.map(({ rescue }) => rescue))];
+  return rescues.flatMap((rescue): readonly PaperPart[] => {
+    const stops = stopConditions.filter((stop) => stop.rescue === rescue);
+    const card = rescueCards[rescue];
+    const sources = [...new Set(stops.map(({ source }) => sourceWords(source)))];
+    return [
+      heading(2, card?.title ?? rescue),
+      facts(row('When', stops.map(({ when }) => when).join('\n'), sources.join('; '))),
+      ...(card === undefined
+        ? []
+        : [
+            list(sensitive ? (card.doAcidSensitive ?? card.do) : card.do, true),
+            text(`Never: ${card.never.join(', ')}.`),
+            text(`Card: ${sourceWords(card.source)}.`, 'soft'),
+          ]),
+    ];
+  });
 }
 
 const stepParts = (step: PlanStep, plan: WashPlan, context: PaperContext): readonly PaperPart[] => {
   const stops = plan.stopConditions.filter(({ id }) => step.stopConditions.includes(id));
   const rows = stepRows(step, context);
   return [
-    heading(2, `${step.order}. ${step.kind}${step.wet ? ' (wet)' : ''}`),
+    heading(2, `${step.order}. ${stepName(context, step)}${step.wet ? ' (wet)' : ''}`),
     text(step.what),
     ...(rows.length === 0 ? [] : [facts(...rows)]),
     text(
@@ -53,6 +65,13 @@ const stepParts = (step: PlanStep, plan: WashPlan, context: PaperContext): reado
     ),
   ];
 };
+
+/** What the plan on record lacks on the shelf on the day of issue. */
+const gapParts = ({ rug, shelf, issuedAt, words: said }: PaperContext): readonly PaperPart[] =>
+  (shelf === undefined ? [] : shelfGaps(rug, shelf, issuedAt)).map((gap) => {
+    const { title, happened, now } = said.shelfGap(gap);
+    return notice('stop', title, [happened, ...now]);
+  });
 
 const basis = ({ basis: from, rulebook }: WashPlan, fingerprint: string, units: 'metric' | 'customary') =>
   facts(
@@ -89,6 +108,7 @@ export function workOrder(context: PaperContext): Result<PaperBody, PaperHasNoGr
       ...(agreed
         ? [notice('held', 'The client has agreed to this plan')]
         : [notice('stop', 'Not agreed', ['The client has not agreed to this plan. No wet step.'])]),
+      ...gapParts(context),
       notice('caution', 'Before you start', plan.cautions),
       ...plan.overridden.map(({ rule, reason }) =>
         notice('caution', `Rule ${rule} is set aside by the owner`, [reason]),
@@ -121,15 +141,9 @@ export function workOrder(context: PaperContext): Result<PaperBody, PaperHasNoGr
       ...plan.steps.flatMap((step) => stepParts(step, plan, context)),
       ...spottingParts(context, plan),
       heading(1, 'Stop conditions and what to do then'),
-      table(
-        [words('When', 1.4), words('Do', 2.6), words('From', 1)],
-        plan.stopConditions.map(({ when, rescue, source }) => [
-          when,
-          rescueWords(rescue, plan),
-          sourceWords(source),
-        ]),
-        'The plan names no stop condition: a dry method.',
-      ),
+      ...(plan.stopConditions.length === 0
+        ? [text('The plan names no stop condition: a dry method.', 'soft')]
+        : rescueParts(plan)),
       heading(1, 'What this is worked out from'),
       basis(plan, fingerprint, context.workshop.settings.units),
       ...(plan.loosens.length === 0

@@ -112,7 +112,7 @@ export const dossierWords = {
     now: 'Let an owner enter the hours and say why, or forecast again.',
   }),
   'stop-not-cleared': ({ condition }) => ({
-    happened: `A stop is open: ${condition}.`,
+    happened: `A stop is open: ${condition.replace(/\.$/, '')}.`,
     matters: 'Going on before it is resolved can make the harm permanent.',
     now: 'Follow the rescue card, then record how it was resolved.',
   }),

@@ -13,6 +13,7 @@ import { rangeText } from '../../src/text/amountText.ts';
 import { dryAskedWords, dryFoundWords } from '../../src/text/dryWords.ts';
 import { assumedWaterWords, mixLineWords } from '../../src/text/mixWords.ts';
 import { problemWords } from '../../src/text/problemWords.ts';
+import { shelfGapWords } from '../../src/text/shelfGapWords.ts';
 import { atHour, clientTold, intakeTold, type Told, workshopTold } from './paperTold.ts';
 
 const seal = (revision: number): string => (0x9f2c0000 + revision).toString(16).padStart(8, '0').repeat(8);
@@ -70,6 +71,7 @@ export function paperContextOf({
     words: {
       ...{ problem: problemWords, dryAsked: (code) => dryAskedWords[code], dryFound: dryFoundWords },
       ...{ mixLine: mixLineWords, assumedWater: assumedWaterWords, measuredOut: rangeText },
+      shelfGap: (gap) => shelfGapWords(gap, false),
     },
   };
 }

@@ -171,7 +171,7 @@ export const findingLimits = (facts: PlanFacts, book = bookOf(facts)): readonly 
     : []),
   ...urineStains(facts).flatMap((stain) => {
     const known = stain.class === 'urine';
-    const about = `stain ${stain.at ?? stain.id}${known ? '' : ', which may be urine'}`;
+    const about = `${stain.at ?? `stain ${stain.id}`}${known ? '' : ', which may be urine'}`;
     return ruleLimits(book, 'R04', 'urine', about, !known);
   }),
   ...plannedGas(facts),

@@ -27,6 +27,10 @@ export function MixPart({ step }: { readonly step: Mixed }) {
     <div className="amounts">
       {mix.lines.map((line) => {
         const words = mixLineWords(mix, line);
+        const { product, lot, agent, problems } = line;
+        // A step that states no amount of its own takes its agent from the bath that was mixed and proved.
+        const isFromBath =
+          words === null && problems.length === 0 && step.amounts.every((one) => one.agent !== agent);
         return (
           <div key={line.agent}>
             {words !== null && (
@@ -34,7 +38,13 @@ export function MixPart({ step }: { readonly step: Mixed }) {
                 {words.amount} <small>{words.of}</small>
               </div>
             )}
-            {line.problems.map((problem) => (
+            {isFromBath && (
+              <p>
+                <b>{product?.name ?? agent}</b>
+                {lot === null ? '' : `, lot ${lot}`}: from the wash bath, no stronger
+              </p>
+            )}
+            {problems.map((problem) => (
               <ProblemNotice key={problem.code} problem={problem} />
             ))}
           </div>
