@@ -81,6 +81,21 @@ export interface TodayRow extends RugListRow {
   readonly next: readonly NextStep[];
 }
 
+/** A stop that holds, wherever one is in the house. */
+export interface OpenStop {
+  readonly rug: string;
+  readonly tag: string | null;
+  readonly title: string;
+  /** Id of the stop that was called, or the name of the one the clock holds. */
+  readonly stop: string;
+  readonly condition: string;
+  readonly since: string | null;
+}
+
+export interface StopsAnswer {
+  readonly stops: readonly OpenStop[];
+}
+
 export interface TodayAnswer {
   readonly rows: readonly TodayRow[];
   /** The server's time, by which the urgencies were worked out. */

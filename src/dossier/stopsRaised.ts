@@ -6,6 +6,7 @@ import {
   phWatch,
   type RunOff,
   rescuePhBand,
+  rinsePhBandOf,
   runOffWatch,
   type StopId,
   stopNamed,
@@ -57,7 +58,12 @@ function ofLiquid(
   const plan = agreedPlan(standing);
   const step = plan?.steps.find((one) => stepId(one) === fact.step);
   const { ph, temperatureC, whiteClothGrade, clothOn, runOff } = fact;
-  const phBand = plan === null ? null : phBandOf(step, plan);
+  const phBand =
+    plan === null
+      ? null
+      : fact.type === 'RinseMeasured'
+        ? rinsePhBandOf(step, plan, fact.supplyPh)
+        : phBandOf(step, plan);
   // On its way down a rescue bath is above its band for a while; only too much acid is a stop of its own.
   const isTooAcid = ph !== undefined && ph < rescuePhBand.least;
   const isOffBand = ph !== undefined && phBand !== null && phWatch(ph, phBand) === 'stop';

@@ -5,6 +5,7 @@ import { lendHand } from '../app/lendHand.ts';
 import { receiveConsignment } from '../app/receiveConsignment.ts';
 import { recordEntries } from '../app/recordEntries.ts';
 import { listRugs, readRug, rugsOfClient } from '../app/rugs.ts';
+import { openStops } from '../app/stops.ts';
 import { today } from '../app/today.ts';
 import {
   clientEntriesRequest,
@@ -24,6 +25,7 @@ import { readJsonBody } from './readBody.ts';
 export function recordRoutes(house: House) {
   const routes = new Hono<Guarded>();
 
+  routes.get('/stops', async () => jsonAnswer(await openStops(house)));
   routes.get('/today', async () => jsonAnswer(await today(house)));
 
   routes.get('/rugs', async (route) => {

@@ -115,6 +115,10 @@ describe('a stop raised by a reading', () => {
     ]);
     const today = (await owner.get('/api/today')).body['rows'];
     expect(today).toMatchObject([{ next: [{ deed: { code: 'resolve-stop' } }] }]);
+    // Every screen asks for these, whatever page it shows.
+    expect((await owner.get('/api/stops')).body['stops']).toMatchObject([
+      { rug, tag: '41', condition: 'The run-off gets more coloured twice within 5 minutes.' },
+    ]);
   });
 
   test('cannot be withdrawn while its reading stands; both undone within a minute leave none', async () => {

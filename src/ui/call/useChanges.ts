@@ -15,7 +15,8 @@ function refresh(cache: QueryClient, streams: readonly string[]) {
     const key = kind === 'workshop' ? ['state'] : name === '' ? [kind] : [kind, name];
     cache.invalidateQueries({ queryKey: key });
   }
-  for (const list of ['rows', 'today', 'clients', 'rooms']) cache.invalidateQueries({ queryKey: [list] });
+  for (const list of ['rows', 'today', 'stops', 'clients', 'rooms'])
+    cache.invalidateQueries({ queryKey: [list] });
 }
 
 const streamsIn = (data: unknown): readonly string[] => {

@@ -17,7 +17,7 @@ interface LineProps extends TextProps {
   readonly type?: 'text' | 'password' | 'email' | 'tel' | 'search' | 'date';
   /** What the browser may fill in; `off` unless told. */
   readonly autoComplete?: string;
-  readonly inputMode?: 'text' | 'numeric' | 'decimal' | 'search';
+  readonly inputMode?: 'none' | 'text' | 'numeric' | 'decimal' | 'search';
   readonly focusFirst?: boolean;
   readonly mostCharacters?: number;
 }

@@ -10,6 +10,7 @@ import { MoreSheet } from './MoreSheet.tsx';
 import { loadPages, Pages } from './Pages.tsx';
 import { places, Sign } from './places.tsx';
 import { Slip } from './Slip.tsx';
+import { StopBanner } from './StopBanner.tsx';
 import { WhoSheet } from './WhoSheet.tsx';
 
 /** Everything around a page: where one can go, who is here, and whether the line to the server is up. */
@@ -65,6 +66,7 @@ export function Frame() {
         </button>
       </header>
       <LineNotice line={line} />
+      <StopBanner />
       <main id="main" ref={main} tabIndex={-1} style={{ outline: 'none' }}>
         <Slip key={path}>
           <Suspense fallback={<Busy words="Opening" />}>

@@ -6,6 +6,7 @@ import { call, type ShownProblem, useMe, usePeople } from '../call/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { useForm } from '../dossier/useForm.ts';
 import { Button, Choice, LineField, newId, ProblemNotice } from '../kit/index.ts';
+import { NumberKeys } from './NumberKeys.tsx';
 
 /** Whoever helps with a step says so by PIN here, or on their own tablet; a name typed by another counts for nothing. */
 export function HandsPart({ step }: { readonly step: PlanStep }) {
@@ -52,13 +53,8 @@ export function HandsPart({ step }: { readonly step: PlanStep }) {
           />
           {person !== null && (
             <>
-              <LineField
-                label="Their PIN"
-                type="password"
-                inputMode="numeric"
-                value={pin}
-                onChange={setPin}
-              />
+              <LineField label="Their PIN" type="password" inputMode="none" value={pin} onChange={setPin} />
+              <NumberKeys label="Keys for their PIN" text={pin} onChange={setPin} isWhole />
               <Button wide tone="ghost" isDisabled={pin === '' || isBusy} onPress={lend}>
                 I help with this
               </Button>

@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import type { WorkshopSettings } from '../../dossier/index.ts';
 import { slipMark } from '../kit/goToSlip.ts';
+import { NumberKeys } from './NumberKeys.tsx';
 
 /** What a value is worth, said at once. */
 export interface ReadingVerdict {
@@ -56,14 +57,7 @@ export const valueIn = <Key extends string>(slot: Slot<Key>, typed: Typed<Key>):
   return slot.toKept?.(value) ?? value;
 };
 
-const keys = ['7', '8', '9', '4', '5', '6', '1', '2', '3', '.', '0', '⌫'] as const;
 const signs = { ok: '●', caution: '◆', stop: '▲' } as const;
-
-const pressed = (text: string, key: (typeof keys)[number]): string => {
-  if (key === '⌫') return text.slice(0, -1);
-  if (key === '.') return text.includes('.') ? text : `${text === '' ? '0' : text}.`;
-  return text.length >= 8 ? text : `${text}${key}`;
-};
 
 /** Figures chosen by a knuckle and typed on large keys; a keyboard types into the same fields. */
 export function ReadingPad<Key extends string>(props: {
@@ -119,19 +113,11 @@ export function ReadingPad<Key extends string>(props: {
           );
         })}
       </ul>
-      <fieldset className="keys">
-        <legend className="unseen">Keys for {slot.name}</legend>
-        {keys.map((key) => (
-          <button
-            key={key}
-            type="button"
-            aria-label={key === '⌫' ? 'Delete' : key === '.' ? 'Point' : key}
-            onClick={() => change(slot.key, pressed(typed[slot.key] ?? '', key))}
-          >
-            {key}
-          </button>
-        ))}
-      </fieldset>
+      <NumberKeys
+        label={`Keys for ${slot.name}`}
+        text={typed[slot.key] ?? ''}
+        onChange={(text) => change(slot.key, text)}
+      />
     </div>
   );
 }

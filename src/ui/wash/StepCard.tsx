@@ -2,26 +2,16 @@ import { useMemo, useState } from 'react';
 import { Link } from 'wouter';
 import { type PlanStep, usualAmounts } from '../../core/wash/index.ts';
 import { decide, type RugFactOf, type StepStanding, stepId } from '../../dossier/index.ts';
-import { useShelf } from '../call/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { figure, stainWords } from '../dossier/figures.ts';
 import { sourceWords } from '../dossier/limitWords.ts';
 import { aimWords, amountWords } from '../dossier/plan/StepList.tsx';
-import { useField, useForm } from '../dossier/useForm.ts';
-import {
-  Button,
-  LineField,
-  NumberField,
-  PassageField,
-  ProblemNotice,
-  Sheet,
-  TimerFace,
-  useNow,
-  When,
-} from '../kit/index.ts';
+import { useForm } from '../dossier/useForm.ts';
+import { Button, ProblemNotice, TimerFace, useNow, When } from '../kit/index.ts';
 import { AgentCautions } from './AgentCautions.tsx';
 import { BathSheet } from './BathSheet.tsx';
 import { EarlySheet } from './EarlySheet.tsx';
+import { FinishSheet } from './FinishSheet.tsx';
 import { HandsPart } from './HandsPart.tsx';
 import { MixPart, useMix } from './MixPart.tsx';
 import { RinseSheet } from './RinseSheet.tsx';
@@ -52,58 +42,6 @@ function Amounts({ step }: { readonly step: PlanStep }) {
         use
       </p>
     </div>
-  );
-}
-
-function FinishSheet({ step, onClose }: { readonly step: PlanStep; readonly onClose: () => void }) {
-  const { form, act, isBusy, problem } = useForm(`finish/${stepId(step)}`, onClose);
-  const [lot, setLot] = useField(form, 'lot', '');
-  const [note, setNote] = useField(form, 'note', '');
-  const { standing } = useShelf();
-  const lines = useMix(step)?.lines ?? [];
-  const [taken, setTaken] = useState<Readonly<Record<string, number | null>>>({});
-  const used = lines.flatMap(({ product, lot: from }) => {
-    const amount = product === null ? null : (taken[product.id] ?? null);
-    return product === null || from === null || amount === null || amount === 0
-      ? []
-      : [{ agent: product.id, lot: from, amount }];
-  });
-  return (
-    <Sheet title={`Finish: ${step.kind}`} isOpen onClose={onClose}>
-      {step.log.length > 0 && <p className="why">To be logged: {step.log.join(', ')}.</p>}
-      <LineField label="Lot of the agent" value={lot} onChange={setLot} hint="from the canister" />
-      {lines.map(({ product, lot: from, amount }) =>
-        product === null || from === null ? null : (
-          <NumberField
-            key={product.id}
-            label={`Taken of ${product.name}`}
-            unit={amount?.unit ?? standing?.agents.find(({ agent }) => agent === product.id)?.unit ?? 'g'}
-            least={0}
-            most={1_000_000}
-            hint={`lot ${from}; the stock on the shelf falls by it`}
-            value={taken[product.id] ?? null}
-            onChange={(next) => setTaken((before) => ({ ...before, [product.id]: next }))}
-          />
-        ),
-      )}
-      <PassageField label="Note" value={note} onChange={setNote} />
-      <ProblemNotice problem={problem} />
-      <Button
-        wide
-        isDisabled={isBusy}
-        onPress={() =>
-          act({
-            type: 'StepDone',
-            step: stepId(step),
-            ...(lot.trim() === '' ? {} : { lot: lot.trim() }),
-            ...(note.trim() === '' ? {} : { note: note.trim() }),
-            ...(used.length === 0 ? {} : { used }),
-          })
-        }
-      >
-        Done
-      </Button>
-    </Sheet>
   );
 }
 

@@ -1,8 +1,10 @@
+import { useEffect, useRef } from 'react';
 import { type PlanStep, stopWords, type WashPlan } from '../../core/wash/index.ts';
 import { agreedPlan, clockStops } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { sourceWords } from '../dossier/limitWords.ts';
 import { useField, useForm } from '../dossier/useForm.ts';
+import { ringBell } from '../kit/bell.ts';
 import { Button, Choice, newId, PassageField, ProblemNotice, Sheet, When } from '../kit/index.ts';
 import { everyStop, rescueCard } from './rescue.ts';
 
@@ -126,13 +128,26 @@ function ClockStops() {
   ));
 }
 
-/** Every stop that holds, each with its rescue card. */
+/** Every stop that holds, each with its rescue card; one that comes while the page is open is brought into view. */
 export function StopPart() {
+  const { standing, visit, settings, now } = useDossier();
+  const called = visit?.stops.filter(({ cleared }) => cleared === null).map(({ called: { stop } }) => stop);
+  const byClock = clockStops(standing, settings, now).map(({ condition }) => condition);
+  const held = [...(called ?? []), ...byClock];
+  const known = useRef<readonly string[]>(held);
+  const place = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    const isNew = held.some((stop) => !known.current.includes(stop));
+    known.current = held;
+    if (!isNew) return;
+    place.current?.scrollIntoView({ block: 'start' });
+    ringBell();
+  });
   return (
-    <>
+    <div ref={place}>
       <ClockStops />
       <CalledStops />
-    </>
+    </div>
   );
 }
 

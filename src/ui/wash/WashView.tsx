@@ -1,7 +1,8 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { Link } from 'wouter';
 import type { PlanStep } from '../../core/wash/index.ts';
 import { agreedPlan, stepId, wetSince } from '../../dossier/index.ts';
+import { useMe } from '../call/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { ShelfGaps } from '../dossier/plan/ShelfGaps.tsx';
 import { Button, Empty, Notice, ProblemNotice, Tag, TimerFace } from '../kit/index.ts';
@@ -33,6 +34,24 @@ function Blockers() {
   );
 }
 
+/** Whoever starts or ends a step sees the step at hand from its top; on other tablets nothing moves. */
+function useStepInView() {
+  const { entries } = useDossier();
+  const me = useMe();
+  const last = entries.at(-1);
+  const followed = useRef(last?.id);
+  useEffect(() => {
+    if (last === undefined || followed.current === last.id) return;
+    followed.current = last.id;
+    const { type } = last.fact;
+    if ((type !== 'StepStarted' && type !== 'StepDone') || last.by !== me?.person) return;
+    const card = document.querySelector('.step-now');
+    // Once it runs, its clock and what ends it are wanted; before that, what to do and to mix.
+    const wanted = type === 'StepStarted' ? card?.querySelector('.timer') : card;
+    (wanted ?? card)?.scrollIntoView({ block: 'start' });
+  }, [last, me]);
+}
+
 function Steps(props: { readonly some: readonly PlanStep[]; readonly present: PlanStep | undefined }) {
   const { some, present } = props;
   const { standing, visit } = useDossier();
@@ -61,6 +80,7 @@ export function WashView() {
     scrollTo(0, 0);
   }, []);
   const plan = agreedPlan(standing);
+  useStepInView();
   if (visit === null) return null;
   const doneOf = (id: string) => visit.steps.find((one) => one.step === id);
   const steps = plan?.steps ?? [];

@@ -7,6 +7,7 @@ import {
   phBandOf,
   type RunOff,
   rescuePhBand,
+  rinsePhBandOf,
   runOffs,
   stopsBeyond,
   temperatureBandOf,
@@ -109,19 +110,23 @@ export function phPlot(bath: Bath): BathPlotted | null {
   const { visit, plan, step } = bath;
   const band = phBandOf(step, plan);
   if (band === null) return null;
-  const readings = ofStep(bath).flatMap(({ when, ph }): readonly PlotReading[] => {
+  const bandAt = (one: Reading | undefined): Band =>
+    (one?.type === 'RinseMeasured' ? rinsePhBandOf(step, plan, one.supplyPh) : null) ?? band;
+  const readings = ofStep(bath).flatMap((one): readonly PlotReading[] => {
+    const { when, ph } = one;
     if (ph === undefined) return [];
     const rescued = wasRescuing(visit, when);
-    const verdict = rescued ? rescuePhVerdict(ph) : phVerdict(ph, band);
-    const zones = rescued ? rescueZones : offBand(band, stopsBeyond.ph);
+    const verdict = rescued ? rescuePhVerdict(ph) : phVerdict(ph, bandAt(one));
+    const zones = rescued ? rescueZones : offBand(bandAt(one), stopsBeyond.ph);
     return [{ at: when, value: ph, words: figure(ph, 2), verdict, zones }];
   });
   if (readings.length === 0) return null;
   const rescuing = isRescuing(visit);
-  const held = rescuing ? rescuePhBand : band;
+  const planned = bandAt(ofStep(bath).at(-1));
+  const held = rescuing ? rescuePhBand : planned;
   const range = `${figure(held.least, 2)} to ${figure(held.most, 2)}`;
   return {
-    ...{ name: 'pH', readings, ahead: rescuing ? rescueZones : offBand(band, stopsBeyond.ph) },
+    ...{ name: 'pH', readings, ahead: rescuing ? rescueZones : offBand(planned, stopsBeyond.ph) },
     domain: domainOf(readings, held, stopsBeyond.ph),
     marks: [held.least, held.most].map((value) => ({ value, words: figure(value, 2) })),
     limits: rescuing

@@ -68,12 +68,16 @@ test('a reading off its band stops the wash on the other tablet, is rescued and 
   if (wash === undefined || rinse === undefined) throw new Error('The plan neither washes nor rinses.');
   for (const step of steps.slice(0, steps.indexOf(wash))) await work(step);
   await lend(wash);
-  for (const hand of [mirela, tobin]) await hand.page.goto(`/rugs/${rug}?at=wash`);
+  await mirela.page.goto(`/rugs/${rug}?at=wash`);
+  await tobin.page.goto('/shelf');
 
   // Mixed from the shelf, then washed.
   await mirela.see(/Meadow wool wash/);
   await mirela.press('Start: wash');
   await readBath(mirela, '9.4', true);
+  // Who stands at another page is told too, and is one touch away from the card.
+  await tobin.see('Stopped:');
+  await tobin.follow('Open the rescue card');
   const card = tobin.within('region', 'The bath left its band');
   await card.see(/pH is 0.5 outside its band/);
   await readBath(mirela, '6.5', false);
@@ -91,6 +95,8 @@ test('a reading off its band stops the wash on the other tablet, is rescued and 
   const bath = mirela.within('region', 'Bath and rinse').scope;
   await bath.locator('.criteria .met').nth(3).waitFor();
   expect(await bath.locator('.criteria .unmet').count()).toBe(0);
+  // Hard water leaves the rinse above the bath's band: that is its end, no stop.
+  expect(await card.scope.count()).toBe(0);
   for (const paper of ['work-order', 'wash-log']) {
     const answer = await mirela.page.request.get(`/api/rugs/${rug}/papers/${paper}.pdf`);
     expect((await answer.body()).subarray(0, 4).toString()).toBe('%PDF');
