@@ -2,10 +2,13 @@ import { describe, expect, test } from 'vitest';
 import { mixCommand } from './mix.ts';
 import { runCli } from './runCli.ts';
 
-const call = async (scenario: unknown): Promise<{ code: number; out: string; err: string }> => {
+const call = async (
+  scenario: unknown,
+  flags: readonly string[] = ['--json'],
+): Promise<{ code: number; out: string; err: string }> => {
   const out: string[] = [];
   const err: string[] = [];
-  const code = await runCli([mixCommand], ['mix', 'bath.json', '--json'], {
+  const code = await runCli([mixCommand], ['mix', 'bath.json', ...flags], {
     print: (text) => out.push(text),
     complain: (text) => err.push(text),
     readBytes: async () => new TextEncoder().encode(JSON.stringify(scenario)),
@@ -62,5 +65,97 @@ describe('wefthouse mix', () => {
     const { code, out } = await call({ water, ...wrong });
     expect(code).toBe(1);
     expect(JSON.parse(out).refused.happened).toContain(named);
+  });
+});
+
+describe('mix read aloud', () => {
+  const aloud = async (scenario: unknown) => (await call(scenario, [])).out;
+
+  test('tells what to weigh, from how little to begin, and to measure', async () => {
+    const out = await aloud({ litres: 40, water, target: { agent: 'citric acid, monohydrate', pH: 5 } });
+    // 0.555 g of anhydrous acid a litre (computation from published constants), 210.14 for 192.12 of it.
+    expect(out).toMatch(/^Weigh 2[34](\.\d)? g of citric acid, monohydrate for 40 L, to pH 5\.0\./);
+    expect(out).toContain('Begin with the least');
+    expect(out).toMatch(/Expect pH 5\.0 \(4\.\d to 5\.\d\) at 25 °C\. .* measure the pH before use\./);
+    expect(out).toContain('Gloves and goggles');
+    expect(out).not.toMatch(/[{}[\]]|undefined|NaN|null/);
+  });
+
+  test('says first what must never be mixed', async () => {
+    const add = [
+      { agent: 'sodium metabisulphite', grams: 10 },
+      { agent: 'citric acid', grams: 10 },
+    ];
+    expect(await aloud({ water, add })).toMatch(/^STOP\. This bath gives off sulfur dioxide/);
+    const bleach = [
+      { agent: 'bleach', millilitres: 20, strength: 0.05, densityGPerMl: 1.07 },
+      { agent: 'ammonia', grams: 2 },
+    ];
+    expect(await aloud({ water, add: bleach })).toMatch(/^STOP\. This bath gives off chloramines/);
+  });
+
+  test('reads every part as sentences', async () => {
+    const out = await aloud({
+      ...{ litres: 40, temperatureC: 28, water, add: [soda] },
+      carryOver: { massKg: 10, retainedLPerKg: 0.33, freshLitres: 30, pH: 5.5 },
+      effluent: {},
+      hardness: { value: 14, unit: '°dH', agent: 'soap, as sodium oleate' },
+      surfactant: { activeGPerL: 0.5, strength: 0.25 },
+      rinse: { massKg: 10, prices: { waterPerM3: 5, hour: 30 } },
+      peroxide: { molPerL: 0.88 },
+    });
+    for (const words of [
+      'still holds 3.3 L',
+      'may not go to the sewer',
+      '60.8 g of soap',
+      '80 g of the product',
+      'cheapest first',
+      'volumes',
+    ]) {
+      expect(out).toContain(words);
+    }
+    expect(out).not.toMatch(/[{}[\]]|undefined|NaN|null/);
+  });
+});
+
+describe('names and amounts', () => {
+  const told = async (scenario: unknown) => JSON.parse((await call(scenario)).out);
+  const pure = { ...water, alkalinityMgPerLCaCO3: 0 };
+
+  test('one amount may be written in any unit of mass, volume or moles', async () => {
+    const same = [
+      { grams: 6.0052 },
+      { kilograms: 0.0060052 },
+      { milligrams: 6005.2 },
+      { moles: 0.1 },
+      { millilitres: 6.0052 / 1.049 },
+      { litres: 6.0052 / 1049 },
+    ];
+    for (const amount of same) {
+      // CRC Handbook, pKa 4.756: 0.1 mol/L of acetic acid at unit activity, solved by hand.
+      const { pH } = await told({
+        water: pure,
+        activity: 'ideal',
+        add: [{ agent: 'acetic acid', ...amount }],
+      });
+      expect(pH).toBeCloseTo(2.881, 2);
+    }
+    const two = await call({ water, add: [{ agent: 'acetic acid', grams: 1, litres: 1 }] });
+    expect([two.code, JSON.parse(two.out).refused.now]).toEqual([1, expect.stringContaining('one of grams')]);
+  });
+
+  test('a dose of vinegar is told in grams and millilitres, wider for its assumed strength', async () => {
+    const vinegar = await told({ water, target: { agent: 'white vinegar', pH: 5 } });
+    const acid = await told({ water, target: { agent: 'acetic acid', pH: 5 } });
+    expect(vinegar.millilitres * 1.006).toBeCloseTo(vinegar.grams, 9);
+    expect(vinegar.interval[1] / vinegar.grams).toBeGreaterThan(acid.interval[1] / acid.grams);
+    expect(vinegar.notes).toMatchObject([{ note: 'strength assumed', strength: 0.05 }]);
+    const labelled = await told({ water, target: { agent: 'white vinegar', pH: 5, strength: 0.06 } });
+    expect(labelled.grams / vinegar.grams).toBeCloseTo(5 / 6, 9);
+  });
+
+  test('an agent nobody knows is answered with names like it', async () => {
+    const { refused } = await told({ water, add: [{ agent: 'sodium bicarbonat', grams: 1 }] });
+    expect(refused.now).toContain('Did you mean sodium bicarbonate');
   });
 });

@@ -156,3 +156,18 @@ export function readAgentName(name: string, isStrengthGiven = false): Result<Nam
     known: chemicalAgents.map((one) => one.agent),
   });
 }
+
+/** By how much a household solution may differ from the strength its name stands for: vinegar is 4 to 6 %. */
+const assumedStrengthShare = 0.25;
+
+/**
+ * By what share the strength of an agent may be off: more where only its name says it.
+ *
+ * @param strength - as it was given, if it was
+ * @param usual - for what is weighed from its own bottle
+ * @source workshop-setting
+ */
+export function strengthShare(name: string, strength: number | undefined, usual: number): number {
+  const named = readAgentName(name, strength !== undefined);
+  return named.ok && named.value.assumed === 'strength' ? Math.max(usual, assumedStrengthShare) : usual;
+}

@@ -1,4 +1,5 @@
 import { done, type Problem, type Result, refused } from '../../units/index.ts';
+import { strengthShare } from './agentName.ts';
 import { atOwnStrength, bathPh, type IonicStrengthTooHigh } from './bathPh.ts';
 import { type BathRecipe, solutionOf } from './bathRecipe.ts';
 import { balanceAt, carriedAt, constantsAt, type Solution } from './chargeBalance.ts';
@@ -33,7 +34,7 @@ export interface DoseUncertainty {
 export const usualDoseUncertainty: DoseUncertainty = { strength: 0.05, alkalinity: 0.1 };
 
 /** More of an agent than this is no dose but another liquid [g/L]. */
-const mostGPerL = 500;
+const mostGPerL = 200;
 
 /** An amount within reach of a weighing error of nothing [g/L]. */
 const noneGPerL = 1e-12;
@@ -117,11 +118,14 @@ export function dose(
     return outOfReach(recipe, agent, gram.value, targetPh);
   }
   const grams = Math.max(0, middle.value) * recipe.litres;
+  const strength = Math.max(
+    ...sharesOf(agent).map((one) => strengthShare(one.agent, one.strength, uncertainty.strength)),
+  );
   const ends = [-1, 1].flatMap((way) => {
     const end = needed(1 + way * uncertainty.alkalinity);
     // Water past the target already needs nothing; water that nothing brings there sets no end of the range.
     const most = end.ok && Number.isFinite(end.value) ? Math.max(0, end.value) * recipe.litres : grams;
-    return [most / (1 + uncertainty.strength), most / (1 - uncertainty.strength)];
+    return [most / (1 + strength), most / (1 - strength)];
   });
   return done({ grams, interval: [Math.min(grams, ...ends), Math.max(grams, ...ends)] });
 }

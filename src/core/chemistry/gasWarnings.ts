@@ -1,7 +1,7 @@
 import type { Speciation } from './bathPh.ts';
 
 export type GasWarning = {
-  readonly gas: 'sulfur dioxide' | 'chlorine';
+  readonly gas: 'sulfur dioxide' | 'chlorine' | 'chloramines';
   readonly level: 'ventilate' | 'blocked';
   /** Share of the family in the form that gasses. */
   readonly freeShare: number;
@@ -24,7 +24,8 @@ export function gasWarnings(
 ): readonly GasWarning[] {
   const warnings: GasWarning[] = [];
   const has = (acid: string) => (acids[acid] ?? 0) > 0;
-  if (has('sulfurous') && pH < sulfiteBounds.ventilateBelowPh) {
+  // Dithionite falls apart to sulfite, the faster the more acid the bath.
+  if ((has('sulfurous') || has('dithionous')) && pH < sulfiteBounds.ventilateBelowPh) {
     const level = pH < sulfiteBounds.blockedBelowPh ? 'blocked' : 'ventilate';
     warnings.push({ gas: 'sulfur dioxide', level, freeShare: shares['sulfurous']?.[0] ?? 0 });
   }
@@ -33,7 +34,8 @@ export function gasWarnings(
       (acid) => acid !== 'hypochlorous' && acid !== 'carbonic' && has(acid),
     );
     const freeShare = shares['hypochlorous']?.[0] ?? 0;
-    if (others || freeShare > 0.1) warnings.push({ gas: 'chlorine', level: 'blocked', freeShare });
+    if (has('ammonium')) warnings.push({ gas: 'chloramines', level: 'blocked', freeShare });
+    else if (others || freeShare > 0.1) warnings.push({ gas: 'chlorine', level: 'blocked', freeShare });
   }
   return warnings;
 }

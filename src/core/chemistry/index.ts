@@ -12,6 +12,7 @@ export * from './gasWarnings.ts';
 export * from './hardnessConsumed.ts';
 export * from './hazards.ts';
 export * from './neutralise.ts';
+export * from './phRange.ts';
 export * from './rinsePlans.ts';
 export * from './shelfAgent.ts';
 export * from './supplyWater.ts';
