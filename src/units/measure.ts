@@ -28,6 +28,8 @@ const measures = {
   },
   /** Kept in m³. */
   volume: { metric: written('m³', 1, 1), customary: written('ft³', footM ** -3, 0) },
+  /** Of baths and rinses; kept in L. */
+  bath: { metric: written('L', 1, 1), customary: written('US gal', 1 / (8 * pintL), 2) },
   /** Kept in m². */
   area: { metric: written('m²', 1, 2), customary: written('ft²', footM ** -2, 1) },
   /** Kept in m/s. */
