@@ -31,6 +31,17 @@ export const washWords = {
     matters: because,
     now: 'Choose another agent.',
   }),
+  'wash-bath-ph-outside': ({ bath, pH, least, most, rule, about, because }) => ({
+    happened:
+      pH === null
+        ? `The pH of “${bath}” is not known, and ${about} bears pH ${least} to ${most} only (${rule}).`
+        : `“${bath}” has pH ${pH}; ${about} bears pH ${least} to ${most} only (${rule}).`,
+    matters: because,
+    now:
+      pH === null
+        ? 'Mix a litre of it, measure its pH and write it down; a bath outside the band is not used.'
+        : 'Choose a milder bath.',
+  }),
   'wash-override-not-possible': ({ rule }) => ({
     happened: `Rule ${rule} cannot be overridden.`,
     matters: 'It guards against a forbidden mixture, missing consent, or what spreads to other rugs.',

@@ -1,7 +1,7 @@
 import { atMost, dyeClassOf, fails, gradedTests, inDate } from './dyeVerdict.ts';
 import type { Band } from './limit.ts';
 import type { PlanColour, PlanFacts } from './planFacts.ts';
-import { missingDyeTests } from './requiredDyeTests.ts';
+import { missingDyeTests, unnamedParts } from './requiredDyeTests.ts';
 import { bookOf, type Rulebook, shippedRulebook } from './rulebook.ts';
 import { dyeLimits, limitsFrom, ruleLimits, type SourcedLimit } from './sourcedLimit.ts';
 import { isRecorded, provenBaths } from './testCoverage.ts';
@@ -36,6 +36,19 @@ function coverage(facts: PlanFacts, colour: PlanColour, verdict: ColourVerdict):
     const bathPh = thin ? { ...around(book, pH), most: pH } : around(book, pH);
     return limitsFrom({ bathPh, temperatureC, bathMinutes: minutes, strengthGPerL }, origin);
   });
+  const runs = gradedTests(facts, colour.id).some(
+    ({ test, grade }) => (test.liquid === 'margin' || test.liquid === 'alkali challenge') && fails(grade),
+  );
+  // Where the margin or alkali itself made it run, no bath that anybody mixes goes past the tested pH.
+  const capped = runs
+    ? provenBaths(facts, colour).flatMap((bath) =>
+        bath === undefined
+          ? []
+          : dyeLimits(book, 'thin margin', colour.name, {
+              more: { bathPh: { least: 0, most: bath.pH }, temperatureC: bath.temperatureC },
+            }),
+      )
+    : [];
   const sensitive = verdict.traits.includes('acid sensitive');
   const tested = acid?.pH;
   const weaker = Math.max(settings.acidFloorPh, (tested ?? 0) + settings.acidFloorStepPh);
@@ -47,7 +60,7 @@ function coverage(facts: PlanFacts, colour: PlanColour, verdict: ColourVerdict):
   const acidLimits = sensitive
     ? dyeLimits(book, 'acid sensitive', colour.name, { more: { finalPh } })
     : limitsFrom({ finalPh }, origin);
-  return [...bathLimits, ...acidLimits];
+  return [...bathLimits, ...capped, ...acidLimits];
 }
 
 function verdictLimits(
@@ -114,7 +127,10 @@ export function dyePart(facts: PlanFacts): DyePart {
       limits: [...verdictLimits(facts, verdict, graded, crockMissing), ...coverage(facts, colour, verdict)],
     };
   });
-  const own = parts.flatMap(({ limits }) => limits);
+  const unnamed = unnamedParts(facts).flatMap(({ rule, caseName, finding }) =>
+    ruleLimits(book, rule, caseName, finding, true),
+  );
+  const own = [...parts.flatMap(({ limits }) => limits), ...unnamed];
   const bands = own.flatMap((limit) =>
     limit.axis === 'bathPh' && limit.rule === 'test coverage' && limit.value !== 'no liquid'
       ? [limit.value]

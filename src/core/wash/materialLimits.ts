@@ -110,13 +110,16 @@ function pileLimits(facts: PlanFacts): readonly SourcedLimit[] {
   ];
 }
 
+/** A tufted piece is held together by the cloth behind it: where nobody named its fibre it may be jute. */
+export const hasBackingAlways = ({ construction }: PlanFacts): boolean => construction === 'tufted';
+
 function foundationLimits(facts: PlanFacts): readonly SourcedLimit[] {
   const book = bookOf(facts);
   const { foundation = {}, construction } = facts;
   const parts: readonly Exclude<Part, 'pile'>[] =
     construction === 'felt'
       ? []
-      : foundation.backing === undefined
+      : foundation.backing === undefined && !hasBackingAlways(facts)
         ? ['warp', 'weft']
         : ['warp', 'weft', 'backing'];
   return parts.flatMap((part) => {

@@ -1,8 +1,8 @@
 import { mayHave } from './dyeVerdict.ts';
 import type { Bounds } from './limit.ts';
 import type { Agent, PlanFacts, PlannedBath } from './planFacts.ts';
-import type { AgentForbidden, MixtureForbidden } from './planProblem.ts';
-import { bookOf, cellulosicFibres, neverUsed, proteinFibres, ruleRow } from './rulebook.ts';
+import type { AgentForbidden, BathPhOutside, MixtureForbidden } from './planProblem.ts';
+import { bookOf, cellulosicFibres, isAlkaline, neverUsed, proteinFibres, ruleRow } from './rulebook.ts';
 import type { Mixture } from './ruleTables.ts';
 import type { SourcedLimit } from './sourcedLimit.ts';
 
@@ -33,8 +33,28 @@ export function mixtureApplies(mixture: Mixture, facts: PlanFacts, { agents, pH 
 }
 
 /**
+ * Whether a bath lies outside the pH that a fibre or the kind of a dye bears, or that made a colour run. What
+ * the tests merely do not cover is another matter: a test can be made. Alkali whose pH nobody knows counts as too alkaline for natural dyes.
+ */
+function phProblem(
+  { purpose, agents, pH }: PlannedBath,
+  limits: readonly SourcedLimit[],
+): BathPhOutside | null {
+  for (const { axis, value, rule, about, because } of limits) {
+    if (axis !== 'bathPh' || value === 'no liquid') continue;
+    if (!rule.startsWith('fibre ') && rule !== 'R20' && rule !== 'dye thin margin') continue;
+    const isUnknownAlkali = pH === undefined && rule === 'R20' && agents.some(isAlkaline);
+    if (!isUnknownAlkali && (pH === undefined || (pH >= value.least && pH <= value.most))) continue;
+    const { least, most } = value;
+    const facts = { bath: purpose, pH: pH ?? null, least, most, rule, about, because };
+    return { code: 'wash-bath-ph-outside', facts };
+  }
+  return null;
+}
+
+/**
  * The first thing that forbids a bath somebody means to mix: an agent never used, a forbidden mixture, a
- * forbidden pair, or an agent that a limit of this rug forbids.
+ * forbidden pair, an agent that a limit of this rug forbids, or a pH that its fibre or dye does not bear.
  *
  * @source data/wash/mixtures.json, each row with its own source; R19 to R24 are never overridden
  */
@@ -42,7 +62,7 @@ export function bathProblem(
   facts: PlanFacts,
   bath: PlannedBath,
   limits: readonly SourcedLimit[],
-): MixtureForbidden | AgentForbidden | null {
+): MixtureForbidden | AgentForbidden | BathPhOutside | null {
   const { purpose, agents } = bath;
   const never = neverUsed.find(({ agent }) => agents.some((one) => one === agent));
   if (never !== undefined) {
@@ -79,7 +99,7 @@ export function bathProblem(
       }
     }
   }
-  return null;
+  return phProblem(bath, limits);
 }
 
 /** Whether a step may use its agents on this rug. */

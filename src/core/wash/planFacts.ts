@@ -35,7 +35,7 @@ export type DryingHoursFrom = (typeof dryingHoursFrom)[number];
 export interface Foundation {
   readonly warp?: Fibre;
   readonly weft?: Fibre;
-  /** A secondary backing cloth of a tufted or hooked piece; absent in a piece without one. */
+  /** A secondary backing cloth; absent in a piece without one, and not known in a tufted piece. */
   readonly backing?: Fibre;
 }
 

@@ -43,6 +43,20 @@ export type AgentForbidden = Problem<
     readonly because: string;
   }
 >;
+/** A bath somebody means to mix stands outside what a fibre or dye bears, whatever the tests say. */
+export type BathPhOutside = Problem<
+  'wash-bath-ph-outside',
+  {
+    readonly bath: string;
+    /** Null while it is not known; it then counts as the worst. */
+    readonly pH: number | null;
+    readonly least: number;
+    readonly most: number;
+    readonly rule: RuleId;
+    readonly about: string;
+    readonly because: string;
+  }
+>;
 export type OverrideNotPossible = Problem<'wash-override-not-possible', { readonly rule: RuleNumber }>;
 export type PlanFactsInvalid = Problem<
   'wash-facts-invalid',
@@ -55,5 +69,6 @@ export type PlanProblem =
   | PromiseTooEarly
   | MixtureForbidden
   | AgentForbidden
+  | BathPhOutside
   | OverrideNotPossible
   | PlanFactsInvalid;

@@ -236,7 +236,7 @@ function planFrom(facts: PlanFacts, judgement: Judgement): WashPlan {
  * @returns a plan that lies within every limit; a dry-only plan has dry steps
  * @refuses wash-facts-invalid, wash-override-not-possible - the facts themselves cannot be
  * @refuses wash-blocked - quarantine or the client's no
- * @refuses wash-mixture-forbidden, wash-agent-forbidden - a bath somebody means to mix
+ * @refuses wash-mixture-forbidden, wash-agent-forbidden, wash-bath-ph-outside - a bath somebody means to mix
  * @refuses wash-limits-clash - two limits leave no pH between them
  * @refuses wash-promise-too-early - dry and checked later than promised
  * @source data/wash/rules.json, data/wash/fibres.json, data/wash/dyeTests.json, each row with its own source

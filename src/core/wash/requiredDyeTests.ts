@@ -1,4 +1,4 @@
-import { atMost, fails, gradedTests, hasMarkedPlace, inDate, sidesToTest } from './dyeVerdict.ts';
+import { atMost, fails, gradedTests, hasMarkedPlace, inDate, mayHave, sidesToTest } from './dyeVerdict.ts';
 import type { DyeTest, Fibre, Grade, PlanColour, PlanFacts, Side, TestLiquid } from './planFacts.ts';
 import { bookOf, isAlkaline } from './rulebook.ts';
 import { isRecorded } from './testCoverage.ts';
@@ -170,6 +170,23 @@ export function requiredDyeTests(facts: PlanFacts): readonly RequiredDyeTest[] {
       : []),
   ]);
 }
+
+/** Findings that show a part dyed by itself, which must stand among the colours to be tested. */
+const partsShown = [
+  { finding: 'old repair', kind: 'repair yarn', rule: 'R15', caseName: 'yarn not named' },
+  { finding: 'touched up', kind: 'touch-up', rule: 'R16', caseName: 'touch-up not named' },
+] as const;
+
+/**
+ * Parts of the rug that were found and that nobody has named among its colours, so that no test covers them.
+ *
+ * @source workshop-setting, sites of the dye tests (data/wash/dyeTests.json)
+ */
+export const unnamedParts = (facts: PlanFacts): readonly (typeof partsShown)[number][] =>
+  partsShown.filter(
+    ({ finding, kind }) =>
+      mayHave(facts, finding) && !(facts.colours ?? []).some((colour) => colour.kind === kind),
+  );
 
 /** Whether a required test has a reading that clears it: graded, in date, on a side that counts. */
 function isMade(facts: PlanFacts, required: RequiredDyeTest): boolean {

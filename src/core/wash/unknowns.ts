@@ -1,7 +1,8 @@
 import fibreTable from '../../../data/wash/fibres.json' with { type: 'json' };
 import { gradedTests } from './dyeVerdict.ts';
+import { hasBackingAlways } from './materialLimits.ts';
 import type { Construction, DyeTest, Fibre, PlanColour, PlanFacts } from './planFacts.ts';
-import { missingDyeTests } from './requiredDyeTests.ts';
+import { missingDyeTests, unnamedParts } from './requiredDyeTests.ts';
 import { bookOf } from './rulebook.ts';
 import type { RequiredDyeTest } from './washPlan.ts';
 
@@ -67,11 +68,18 @@ function materialUnknowns(facts: PlanFacts): readonly Unknown[] {
       hopeful: (now) => ({ ...now, pile: { [favourable.pile as Fibre]: 1 } }),
     });
   }
-  for (const part of ['warp', 'weft'] as const) {
-    if (!unknownFibre(foundation[part]) || construction === 'felt') continue;
+  const isOpen = {
+    warp: construction !== 'felt' && unknownFibre(foundation.warp),
+    weft: construction !== 'felt' && unknownFibre(foundation.weft),
+    backing:
+      foundation.backing === 'unknown' || (foundation.backing === undefined && hasBackingAlways(facts)),
+  };
+  for (const part of ['warp', 'weft', 'backing'] as const) {
+    if (!isOpen[part]) continue;
+    const from = part === 'backing' ? 'its edge' : 'the fringe or an open edge';
     found.push({
       fact: `${part} fibre`,
-      find: `Burn test on a thread of the ${part}, from the fringe or an open edge.`,
+      find: `Burn test on a thread of the ${part}, from ${from}.`,
       assumed: 'the most sensitive fibre',
       favourable: favourable[part],
       hopeful: (now) => ({ ...now, foundation: { ...now.foundation, [part]: favourable[part] as Fibre } }),
@@ -131,6 +139,22 @@ function dyeUnknowns(facts: PlanFacts): readonly Unknown[] {
       assumed: 'loose',
       favourable: 'fast in every liquid',
       hopeful: allTested,
+    });
+  }
+  for (const { finding, kind } of unnamedParts(facts)) {
+    found.push({
+      fact: kind,
+      find: `Name the ${kind} (${finding}) among the colours, and test it.`,
+      assumed: 'loose',
+      favourable: 'fast in every liquid',
+      hopeful: (now) =>
+        allTested({
+          ...now,
+          colours: [
+            ...(now.colours ?? []),
+            { id: kind, name: kind, kind, dyeClass: favourable.dye as 'chrome' },
+          ],
+        }),
     });
   }
   const changed = (some: readonly PlanColour[], change: Partial<PlanColour>) => (now: PlanFacts) => ({
