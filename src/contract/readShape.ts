@@ -1,6 +1,7 @@
 import * as z from 'zod/mini';
 import type { BodyWrongShape } from '../text/httpWords.ts';
 import { done, type Result, refused } from '../units/index.ts';
+import { namesAllowed } from './namesAllowed.ts';
 
 /** Forms a text may have to keep, told by one that keeps it. */
 const forms: readonly (readonly [sample: string, words: string])[] = [
@@ -40,7 +41,14 @@ const bound = (origin: string, most: boolean, limit: unknown, inclusive: boolean
 const listed = (values: readonly unknown[]): string =>
   values.length === 1 ? `${values[0]}` : `one of: ${values.join(', ')}`;
 
-function allowedBy(issue: z.core.$ZodIssue): string {
+/** Of a union none of whose forms is plainly meant, the fields of each form. */
+function formsOf(forms: readonly (readonly string[])[]): string {
+  return forms.length === 0
+    ? 'one of the forms that are written down for it'
+    : `an object of one of these forms: ${forms.map((names) => `{${names.join(', ')}}`).join(' ')}`;
+}
+
+function allowedBy(issue: z.core.$ZodIssue, names: readonly (readonly string[])[]): string {
   switch (issue.code) {
     case 'invalid_type':
       return kinds[issue.expected] ?? issue.expected;
@@ -56,12 +64,10 @@ function allowedBy(issue: z.core.$ZodIssue): string {
     }
     case 'invalid_format':
       return issue.pattern === undefined ? `a text in the form ${issue.format}` : formOf(issue.pattern);
-    case 'unrecognized_keys':
-      return `an object without ${issue.keys.join(', ')}`;
     case 'invalid_union':
       return 'discriminator' in issue && 'options' in issue && Array.isArray(issue.options)
         ? listed(issue.options)
-        : 'one of the forms that are written down for it';
+        : formsOf(names);
     case 'not_multiple_of':
       return `a multiple of ${issue.divisor}`;
     default:
@@ -89,10 +95,21 @@ const valueAt = (input: unknown, path: readonly PropertyKey[]): unknown =>
 
 const shortest = 60;
 
+/** Of a union's forms the one that is plainly meant: all its names are there and no other; its own issue is told. */
+function meantIssue(issue: z.core.$ZodIssue): z.core.$ZodIssue {
+  if (issue.code !== 'invalid_union') return issue;
+  const meant = issue.errors.filter(
+    (issues) =>
+      issues.length > 0 && issues.every(({ code, path }) => code !== 'unrecognized_keys' && path.length > 0),
+  );
+  const [first] = meant.length === 1 ? (meant[0] ?? []) : [];
+  return first === undefined ? issue : meantIssue({ ...first, path: [...issue.path, ...first.path] });
+}
+
 /** A value as a person may be shown it: short, and without guessing what was meant. */
 function shown(value: unknown): string {
   if (value === undefined) return 'missing';
-  const text = JSON.stringify(value) ?? String(value);
+  const text = (typeof value === 'number' ? undefined : JSON.stringify(value)) ?? String(value);
   if (typeof value === 'string' && text.length > shortest) {
     return `a text of ${value.length} characters that begins ${text.slice(0, shortest)}…`;
   }
@@ -113,11 +130,18 @@ export function readShape<Shape extends z.ZodMiniType>(
 ): Result<z.infer<Shape>, BodyWrongShape> {
   const read = z.safeParse(schema, input);
   if (read.success) return done(read.data);
-  const issue = read.error.issues[0];
-  if (issue === undefined) throw new Error('a refused shape without an issue');
+  const [first] = read.error.issues;
+  if (first === undefined) throw new Error('a refused shape without an issue');
+  const issue = meantIssue(first);
+  const names = namesAllowed(schema, input, issue.path);
+  const [strange] = issue.code === 'unrecognized_keys' ? issue.keys : [];
+  const path = strange === undefined ? issue.path : [...issue.path, strange];
   return refused('body-wrong-shape', {
-    field: fieldOf(issue.path),
-    value: shown(valueAt(input, issue.path)),
-    allowed: allowedBy(issue),
+    field: fieldOf(path),
+    value: shown(valueAt(input, path)),
+    allowed:
+      strange === undefined
+        ? allowedBy(issue, names)
+        : `one of the names known there: ${[...new Set(names.flat())].join(', ')}`,
   });
 }
