@@ -32,6 +32,11 @@ export const dryingWords = {
     matters: 'The water a rug holds at rest is reckoned from its fibres by dry mass.',
     now: 'Give shares between 0 and 1 that add up to 1; "unknown" may be one of them.',
   }),
+  'drying-room-runs-away': ({ hour, airC }) => ({
+    happened: `By the heat it is given the room would be at ${airC.toFixed(0)} °C by hour ${Math.ceil(hour)}.`,
+    matters: 'No drying room is so hot or so cold, so that every hour reckoned in it would be wrong.',
+    now: 'Look at the litres and kW of machines and heaters, give heaters an untilC, and check wallsWPerK, air changes and outside air.',
+  }),
   'critical-regain-too-low': ({ rug, value, least }) => ({
     happened: `criticalRegain of rug ${rug} is ${value}.`,
     matters: `Below ${least.toFixed(3)} the fibre itself holds the water, and the model’s two stages no longer hold.`,

@@ -175,3 +175,21 @@ test('whether opening helps is told by humidity ratio: cold damp air outside dri
   expect(at(31, 0.45).exchangeDries).toBe(false);
   expect(at(15, 0.6).outside?.humidityRatio).toBeLessThan(at(15, 0.6).room?.humidityRatio ?? 0);
 });
+
+test('a room at freezing point is reckoned like one a breath above it', () => {
+  const at = (airC: number) =>
+    firstRug(dryingScenario({ room: { ...dryingScenario().room, airC } })).endRegain;
+  expect(at(0)).toBeCloseTo(at(0.001), 3);
+});
+
+describe('a room whose heat runs away is refused with the hour and the temperature', () => {
+  const { airC: _airC, ...room } = dryingScenario().room;
+  test.each([
+    ['by heaters that never stop', { heaters: [{ kw: 15 }] }],
+    ['by a machine for a hall', { dehumidifiers: [{ litresPerDay: 5000, ratedC: 27, ratedRh: 0.6 }] }],
+  ])('%s', (_how, of) => {
+    const closed = { ...room, startC: 20, airChangesPerHour: 0, wallsWPerK: 20 };
+    const answer = dryForecast(dryingScenario({ room: closed, ...of }));
+    expect(answer).toMatchObject({ ok: false, problem: { code: 'drying-room-runs-away' } });
+  });
+});

@@ -1,5 +1,5 @@
 import settings from '../../../data/drying/settings.json' with { type: 'json' };
-import { done, type Result } from '../../units/index.ts';
+import { done, type Result, refused } from '../../units/index.ts';
 import { type AirState, airState } from '../air/index.ts';
 import { wetClock, wetClockHours } from '../mould/index.ts';
 import { alarmsOf } from './dryAlarms.ts';
@@ -140,7 +140,7 @@ function airCompared({ outside }: DryScenario, room: PreparedRoom): AirCompared 
  * @param scenario - room, outside air, machines, rugs, readings
  * @param random - source of chances for the draws; the scenario's seed when absent
  * @returns hours to the target, regain, surface state and mould index by the hour, water by path, alarms
- * @refuses everything scenarioProblem names
+ * @refuses everything scenarioProblem names; drying-room-runs-away
  * @source none: model of surfaceFlux, machineOf and the isotherms, each with its source
  * @accuracy water conserved to 1e-9 of the load; time to target within 0.1 % of ever finer steps
  */
@@ -159,6 +159,8 @@ export function dryForecast(scenario: DryScenario, random?: Random): Result<DryA
   const courses = belief?.draws.map((unknowns) => run(unknowns, hours)) ?? [];
   const central = belief === null ? knownUnknowns(room) : belief.likely;
   const course = run(central, hours);
+  const away = [course, ...courses].find(({ ranAway }) => ranAway !== null)?.ranAway ?? null;
+  if (away !== null) return refused('drying-room-runs-away', away);
   const rugs = room.rugs.flatMap((rug, at): readonly RugAnswer[] => {
     const answer = rugAnswer(room, at, central, course, hours);
     if (answer === null) return [];

@@ -5,6 +5,7 @@ export type DryingProblem =
   | OutOfRange
   | Problem<'drying-room-empty', Readonly<Record<string, never>>>
   | Problem<'drying-air-missing', { readonly field: string }>
+  | Problem<'drying-room-runs-away', { readonly hour: number; readonly airC: number }>
   | Problem<'rug-named-twice', { readonly rug: string }>
   | Problem<'fibre-shares-off', { readonly rug: string; readonly sum: number }>
   | Problem<

@@ -113,7 +113,8 @@ export function makeIntegrator(system: ArrowSystem) {
   /**
    * Carries the state through a stretch of time in which nothing jumps.
    *
-   * @returns the length of the last full step, to begin the next stretch with
+   * @returns the length of the last full step, to begin the next stretch with; null where no step however
+   * short can be taken, since the state has left what the model can describe
    */
   const run = (
     from: number,
@@ -121,7 +122,7 @@ export function makeIntegrator(system: ArrowSystem) {
     firstStep: number,
     fineness: Fineness,
     taken: (step: Step) => void,
-  ): number => {
+  ): number | null => {
     let time = from;
     let length = fineness.kind === 'steps' ? fineness.seconds : firstStep;
     beginAt(time);
@@ -134,7 +135,7 @@ export function makeIntegrator(system: ArrowSystem) {
       if (fineness.kind === 'error') {
         if (error > 1 || Number.isNaN(error)) {
           length = now * Math.max(0.1, Number.isNaN(grow) ? 0.1 : grow);
-          if (length < 1e-6) throw new Error('the drying model takes no step');
+          if (length < 1e-6) return null;
           continue;
         }
         length = Math.max(now === length ? 0 : length, now * Math.min(5, grow));

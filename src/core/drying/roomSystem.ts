@@ -51,7 +51,8 @@ export function makeRoomSystem(room: PreparedRoom, background: Background | null
   const [heat, drawn, liquid] = [noRate(), noRate(), noRate()];
   const faces = rugs.map(newFace);
   const varies = room.outside.length > 1 || background !== null;
-  const air = { airC: 0, vapour: 0, rh: 0, atSaturation: 0, slope: 0 };
+  // Not a number is no temperature, so that the first one read, 0 °C too, is taken.
+  const air = { airC: Number.NaN, vapour: 0, rh: 0, atSaturation: 0, slope: 0 };
   let unknowns = knownUnknowns(room);
   let given = airAt(room.air, 0);
   let condition = conditionAt(room, 0);

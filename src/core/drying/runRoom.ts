@@ -1,3 +1,4 @@
+import heatSettings from '../../../data/drying/heat.json' with { type: 'json' };
 import { secondsPerHour } from './givenAir.ts';
 import { type Fineness, makeIntegrator, type Step, within } from './integrate.ts';
 import type { PreparedRoom } from './preparedRoom.ts';
@@ -27,6 +28,8 @@ export interface RoomCourse {
   /** Water found less water there should be, as a share of the load. */
   readonly waterBalanceError: number;
   readonly steps: number;
+  /** Where the room's heat carried it beyond all rooms of this trade; what comes after is not to be used. */
+  readonly ranAway: { readonly hour: number; readonly airC: number } | null;
 }
 
 /** Error allowed per step; halving it moves the time to target by far less than a thousandth. */
@@ -86,11 +89,15 @@ export function makeRoomRunner(room: PreparedRoom, background: Background | null
     let sampled = 0;
     let [peakRh, peakC] = [0, Number.NEGATIVE_INFINITY];
     let steps = 0;
+    const heat: { ranAway: RoomCourse['ranAway'] } = { ranAway: null };
 
     const noteAir = (of: Float64Array): void => {
       const airC = of[warmth] ?? Number.NaN;
       peakRh = Math.max(peakRh, (of[air] ?? 0) / saturatedConcentration(airC));
       peakC = Math.max(peakC, airC);
+    };
+    const runsAway = (time: number, airC: number): void => {
+      heat.ranAway ??= { hour: time / secondsPerHour, airC };
     };
     const sampleUntil = (time: number, read: (index: number, at: number) => number): void => {
       for (; sampled < sampleHours.length; sampled++) {
@@ -100,7 +107,7 @@ export function makeRoomRunner(room: PreparedRoom, background: Background | null
           const of = regains[i];
           if (of !== undefined) of[sampled] = read(i, at);
         }
-        vapours[sampled] = read(air, at);
+        vapours[sampled] = Math.max(0, read(air, at));
         airCs[sampled] = read(warmth, at);
       }
     };
@@ -118,6 +125,9 @@ export function makeRoomRunner(room: PreparedRoom, background: Background | null
       }
       sampleUntil(step.to, (index, at) => within(step, index, at));
       noteAir(step.nextState);
+      const airC = step.nextState[warmth] ?? Number.NaN;
+      const { fromC, toC } = heatSettings.modelHolds;
+      if (!(airC >= fromC && airC <= toC)) runsAway(step.to, airC);
     };
 
     enter(0, state);
@@ -136,13 +146,18 @@ export function makeRoomRunner(room: PreparedRoom, background: Background | null
         }
       }
       const held = stored();
-      length = run(from, to, Math.min(length, firstStepS), fineness, taken);
+      const last = run(from, to, Math.min(length, firstStepS), fineness, taken);
+      if (last === null) runsAway(to, state[warmth] ?? Number.NaN);
+      if (heat.ranAway !== null) break;
+      length = last ?? length;
       if (vapourIsGiven()) state[exchanged] = (state[exchanged] ?? 0) + held - stored();
     }
+    sampleUntil(Number.POSITIVE_INFINITY, (index) => state[index] ?? 0);
     const paths = state.slice(firstPath);
     const gone = paths.reduce((sum, water) => sum + water, 0);
     return {
       ...{ targetAtHour, regains, vapours, airCs, paths, loadKg, peakRh, peakC, steps },
+      ranAway: heat.ranAway,
       endRegain: state.slice(0, air),
       endRh: (state[air] ?? 0) / saturatedConcentration(state[warmth] ?? Number.NaN),
       endC: state[warmth] ?? Number.NaN,

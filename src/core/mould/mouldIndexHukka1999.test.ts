@@ -48,6 +48,10 @@ agreesWith(
   ({ celsius }) => criticalHumidityPercent(celsius, 'very sensitive'),
 );
 
+test('nothing grows at the freezing point, nor a breath above it', () => {
+  for (const celsius of [-5, 0, 1e-30]) expect(mouldIndexHukka1999(steady(celsius, 1, 10)).at(-1)).toBe(0);
+});
+
 test('a surface below the critical humidity grows nothing, and what grew falls back slowly', () => {
   expect(Math.max(...mouldIndexHukka1999(steady(20, 0.7, 30)))).toBe(0);
   const wetThenDry = [

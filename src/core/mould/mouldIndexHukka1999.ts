@@ -41,7 +41,9 @@ function growthPerDay(
 ): number | null {
   const [coldest = 0, hottest = 0] = table.growthC;
   const critical = criticalHumidityPercent(temperatureC, mouldClass);
-  if (temperatureC <= coldest || temperatureC > hottest || rhPercent < critical) return null;
+  // At the freezing point it would take saturated air and forever.
+  if (temperatureC <= coldest || temperatureC > hottest || rhPercent < critical || critical >= 100)
+    return null;
   const { speedBelow1, speedFrom1, most } = classNamed(mouldClass);
   const [a = 0, b = 0, c = 0] = most;
   const x = (critical - rhPercent) / (critical - 100);
