@@ -92,6 +92,34 @@ describe('the scenario of a room', () => {
     expect(dryForecast(scenario).ok).toBe(true);
   });
 
+  test('a weighing written down twice counts once, as it was written last', () => {
+    const look = { when: '2026-03-02T10:00:00.000Z', massKg: 15 };
+    const { scenario } = scenarioOf(
+      roomWith(air(0, 28, 0.5)),
+      [hungRug({ looks: [look, { ...look, massKg: 15.2 }] })],
+      noon,
+      72,
+    );
+    expect(scenario.rugs[0]?.readings).toEqual([{ hour: 2, massKg: 15.2 }]);
+    expect(dryForecast(scenario).ok).toBe(true);
+  });
+
+  test.each([
+    [
+      'forgotten for eight weeks',
+      { wettedAt: '2026-01-05T08:00:00.000Z', hungAt: '2026-01-05T09:00:00.000Z' },
+    ],
+    ['wetted on its pole', { wettedAt: '2026-03-02T09:00:00.000Z' }],
+  ])('a rug %s does not cost the others their forecast', (_how, old) => {
+    const { scenario } = scenarioOf(
+      roomWith(air(0, 28, 0.5)),
+      [hungRug(), hungRug({ rug: 'r2', ...old })],
+      noon,
+      72,
+    );
+    expect(dryForecast({ ...scenario, uncertainty: false }).ok).toBe(true);
+  });
+
   test('a rug nobody weighed before the water counts as the heaviest of its kind: it never dries sooner for it', () => {
     const room = roomWith(air(0, 28, 0.5), dryer(0, true));
     const ovenDry = { likely: 10, least: 7, most: 14 };

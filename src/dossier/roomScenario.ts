@@ -42,6 +42,14 @@ export interface RoomScenario {
 const hoursFrom = (zero: string, instant: string): number =>
   (Date.parse(instant) - Date.parse(zero)) / 3_600_000;
 
+/** Of readings of one kind at one moment the last holds: it is the one somebody wrote down again. */
+function lastOfKind(readings: readonly DryReading[]): readonly DryReading[] {
+  const kindOf = (reading: DryReading) => Object.keys(reading).join();
+  return readings.filter(
+    (one, i) => !readings.slice(i + 1).some((next) => next.hour === one.hour && kindOf(next) === kindOf(one)),
+  );
+}
+
 /** Stretches of running by the switches; a machine nobody switched on never ran. */
 function runningOf(switches: readonly Switched[], zero: string): readonly Running[] {
   const stretches: { fromHour: number; untilHour?: number }[] = [];
@@ -110,6 +118,7 @@ export function rugInScenario(
   const readings: DryReading[] = [];
   for (const { when, massKg, pocketRh, meterAboveDry, touch } of looks) {
     const hour = Math.max(hungAtHour, hoursFrom(zero, when));
+    if (hoursFrom(zero, when) < 0) continue;
     if (massKg !== undefined && isWeighed && massKg < ovenDry.likely) {
       assume({ code: 'mass-below-bone-dry', rug: rug.rug, when, massKg });
     } else if (massKg !== undefined && isWeighed) readings.push({ hour, massKg });
@@ -132,8 +141,8 @@ export function rugInScenario(
       posture,
     })),
     hungAtHour,
-    wettedAtHour: hoursFrom(zero, rug.wettedAt),
-    readings,
+    wettedAtHour: Math.min(hungAtHour, Math.max(-settings.mostWetHours, hoursFrom(zero, rug.wettedAt))),
+    readings: lastOfKind(readings),
   };
 }
 
@@ -157,7 +166,10 @@ export function roomScenario(
 ): Result<RoomScenario, RoomScenarioProblem> {
   const { setUp } = room;
   if (setUp === null) return refused('room-not-set-up', {});
-  const zero = [now, ...rugs.map(({ hungAt }) => hungAt)].sort()[0] ?? now;
+  // A rug forgotten for weeks does not cost the others their forecast: its hours count from when they can be reckoned.
+  const oldest = new Date(Date.parse(now) - (settings.mostHours - aheadHours) * 3_600_000).toISOString();
+  const first = [now, ...rugs.map(({ hungAt }) => hungAt)].sort()[0] ?? now;
+  const zero = [first, oldest].sort()[1] ?? first;
   const rows = rowsOf(room.room, zero, now);
   const last = rows.at(-1);
   const nowHour = hoursFrom(zero, now);

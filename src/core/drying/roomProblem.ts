@@ -60,7 +60,7 @@ export function roomProblem(room: DryRoom, hours: number): Found {
   return firstOf(openings, (opening, i) =>
     firstOutside([
       ...runningRows(`room.openings[${i}]`, opening),
-      [`room.openings[${i}].airChangesPerHour`, opening.airChangesPerHour, 0, 100, 'per hour'],
+      [`room.openings[${i}].airChangesPerHour`, opening.airChangesPerHour, 0, 200, 'per hour'],
     ]),
   );
 }
@@ -100,7 +100,7 @@ export const machinesProblem = ({ dehumidifiers, fans = [], heaters = [] }: DryS
     fans,
     ({ airSpeed, kw, runs }, i) =>
       firstOutside([
-        [`fans[${i}].airSpeed`, airSpeed, 0, 10, 'm/s'],
+        [`fans[${i}].airSpeed`, airSpeed, 0, 15, 'm/s'],
         [`fans[${i}].kw`, kw, 0, 50, 'kW'],
       ]) ?? runsProblem(`fans[${i}]`, runs),
   ) ??
