@@ -37,6 +37,24 @@ describe('the worked examples', () => {
   });
 });
 
+test('says for an owner when a rug is dry, what of its weight is water, and first what has to be acted on', async () => {
+  const { said } = await dry({
+    hours: 72,
+    room: { volumeM3: 60, airC: 26, startRh: 0.5, airSpeed: 1, airChangesPerHour: 0.2 },
+    outside: { airC: 32, rh: 0.9 },
+    rugs: ['first', 'second'].map((id, i) => ({
+      ...{ id, areaM2: 4, dryMassKg: 12, fibres: { wool: 1 }, startRegain: i === 0 ? 0.42 : 1.2 },
+      ...{ posture: 'hung', hungAtHour: 2 * i, targetRegain: i === 0 ? 0.4 : 0.173 },
+    })),
+  });
+  const [first = '', second = '', alarm = ''] = said.split('\n');
+  expect(first).toMatch(/^first: dry \d+\.\d h after hanging \(water down to 40\.0 % of its dry weight\)/);
+  expect(second).toMatch(/^second: not dry in the hours looked at \(dry is 17\.3 % /);
+  expect(alarm).toMatch(/^! /);
+  expect(said).toContain('came in with outside air');
+  expect(said).toContain('second: wet for more than 48 h. ');
+});
+
 test('a logger’s file gives the room’s air as far as it goes, and its wrong lines are said', async () => {
   const rug = join(examples, 'one-rug-in-a-warm-room.json');
   const file = join(examples, 'logger-of-a-night.csv');

@@ -57,19 +57,34 @@ room, the weight of wet rugs, and mould.
         of each construction are learnt from it where the scenario does not give them
 --json  print JSON`;
 
-const hours = (value: number | null): string => (value === null ? 'later' : `${value.toFixed(1)} h`);
+const percent = (regain: number): string => `${(regain * 100).toFixed(1)} %`;
 
-function rugWords({ id, hoursToTarget, targetRegain, endRegain, mouldIndex, spread }: RugAnswer): string {
+const between = ([from, to]: readonly [number | null, number | null]): string => {
+  if (from === null) return 'later than was looked at';
+  return to === null
+    ? `${from.toFixed(1)} h or later, beyond what was looked at`
+    : `${from.toFixed(1)} to ${to.toFixed(1)} h`;
+};
+
+/** Hours count from hanging; a rug that hangs later gets the hour of the scenario's clock beside them. */
+function rugWords(rug: RugAnswer): string {
+  const { id, hoursToTarget, targetAtHour, targetRegain, endRegain, mouldIndex, spread } = rug;
+  const isLater = hoursToTarget !== null && targetAtHour !== null && targetAtHour - hoursToTarget > 0.05;
+  const clock = isLater ? `, at hour ${targetAtHour.toFixed(1)}` : '';
   const reached =
     hoursToTarget === null
-      ? `not at ${targetRegain.toFixed(3)} in the hours looked at`
-      : `at ${targetRegain.toFixed(3)} after ${hours(hoursToTarget)}`;
+      ? `not dry in the hours looked at (dry is ${percent(targetRegain)} of its dry weight in water)`
+      : `dry ${hoursToTarget.toFixed(1)} h after hanging${clock} (water down to ${percent(targetRegain)} of its dry weight)`;
   const bounds =
     spread === undefined
       ? ''
-      : ` (80 %: ${hours(spread.interval80[0])} to ${hours(spread.interval80[1])}; 95 %: ${hours(spread.interval95[0])} to ${hours(spread.interval95[1])})`;
-  return `${id}: ${reached}${bounds}; ends at ${endRegain.toFixed(3)}; mould index ${mouldIndex.toFixed(2)}`;
+      : `; four in five such rugs: ${between(spread.interval80)}; nineteen in twenty: ${between(spread.interval95)}`;
+  return `${id}: ${reached}${bounds}. At the end ${percent(endRegain)} water, mould index ${mouldIndex.toFixed(2)} of 6.`;
 }
+
+/** Water by a path; where the air outside is the damper one, it comes in. */
+const byAir = (kg: number): string =>
+  kg < 0 ? `${(-kg).toFixed(1)} kg came in with outside air` : `${kg.toFixed(1)} kg left with the air`;
 
 function airWords({ room, outside, exchangeDries }: DryAnswer['air']): readonly string[] {
   if (room === null || outside === null) return [];
@@ -89,17 +104,18 @@ const hourlyWords = (hourly: DryAnswer['hourly']): readonly string[] =>
     );
 
 function answerWords({ air, rugs, endRh, endC, water, hourly, alarms }: DryAnswer): string {
-  const { byAirExchangeKg, byMachineKg, loadKg } = water;
+  const { byAirExchangeKg, byCondensationKg, byMachineKg, loadKg } = water;
   const machines = byMachineKg.reduce((sum, kg) => sum + kg, 0);
   return [
     ...rugs.map(rugWords),
+    ...alarms.map((alarm) => `! ${dryAlarmWords(alarm)}`),
     ...rugs.flatMap(({ id, spread }) =>
       (spread?.next ?? []).slice(0, 1).map((next) => `${id}: ${nextReadingWords(next)}`),
     ),
-    `Room: ends at ${endC.toFixed(0)} °C and ${(endRh * 100).toFixed(0)} % RH; of ${loadKg.toFixed(1)} kg of water ${byAirExchangeKg.toFixed(1)} kg left with the air, ${machines.toFixed(1)} kg by machines.`,
+    `Room: ends at ${endC.toFixed(0)} °C and ${(endRh * 100).toFixed(0)} % RH; of ${loadKg.toFixed(1)} kg of water at the start ${machines.toFixed(1)} kg went into machines, ${byAir(byAirExchangeKg)}${byCondensationKg < 0.05 ? '' : `, ${byCondensationKg.toFixed(1)} kg ran down cold walls`}.`,
     ...airWords(air),
+    'Litres demanded are what the rugs would give off, and litres offered what machines and outside air can take out, in the room at 45 % RH.',
     ...hourlyWords(hourly),
-    ...alarms.map((alarm) => `! ${dryAlarmWords(alarm)}`),
     'A forecast is no proof: release by the dry standard.',
   ].join('\n');
 }

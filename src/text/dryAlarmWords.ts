@@ -14,7 +14,7 @@ export function dryAlarmWords(alarm: DryAlarm, units: UnitSystem = 'metric'): st
     case 'wet-past-amber':
       return `${alarm.rug}: wet for more than 24 h. Give it more air or another machine, or dry it first.`;
     case 'wet-past-red':
-      return `${alarm.rug}: wet for more than 48 h (${chanceWords(alarm.chance)} likely). Do not wet it before the room can dry it; if it is wet, act now.`;
+      return `${alarm.rug}: wet for more than 48 h${alarm.chance === null ? '' : ` (${chanceWords(alarm.chance)} likely)`}. Do not wet it before the room can dry it; if it is wet, act now.`;
     case 'not-dry-in-time':
       return `${alarm.rug}: not dry in the hours looked at; it still holds ${percent(alarm.endRegain)} of its dry mass.`;
     case 'target-out-of-reach':

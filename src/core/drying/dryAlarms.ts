@@ -63,9 +63,9 @@ export function alarmsOf(
       alarms.push({ code: 'target-out-of-reach', rug, atRest, target: targetRegain });
     } else if (hoursToTarget === null) alarms.push({ code: 'not-dry-in-time', rug, endRegain });
     if (inView > wetClockHours.redHours && chanceRed >= settings.alarmChance) {
-      alarms.push({ code: 'wet-past-red', rug, chance: chanceRed });
+      alarms.push({ code: 'wet-past-red', rug, chance: spread === undefined ? null : chanceRed });
     } else if (hoursWet !== null && hoursWet > wetClockHours.amberHours) {
-      alarms.push({ code: 'wet-past-amber', rug, chance: 1 });
+      alarms.push({ code: 'wet-past-amber', rug });
     }
     const again = answer.course.find(
       ({ hour, regain }) =>

@@ -65,7 +65,9 @@ export interface RugAnswer {
 
 /** What has to be said before it happens. */
 export type DryAlarm =
-  | { readonly code: 'wet-past-amber' | 'wet-past-red'; readonly rug: string; readonly chance: number }
+  | { readonly code: 'wet-past-amber'; readonly rug: string }
+  /** How likely, where the unknowns were drawn; one course alone knows no chance. */
+  | { readonly code: 'wet-past-red'; readonly rug: string; readonly chance: number | null }
   | { readonly code: 'not-dry-in-time'; readonly rug: string; readonly endRegain: number }
   | {
       readonly code: 'target-out-of-reach';
