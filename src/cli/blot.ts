@@ -10,10 +10,10 @@ import {
 import type { Codes } from '../ports/codes.ts';
 import type { Pictures, PixelImage } from '../ports/pictures.ts';
 import { blotLabel, blotNoteWords } from '../text/colourWords.ts';
-import { problemWords } from '../text/problemWords.ts';
 import type { Problem, Result } from '../units/index.ts';
 import { openPicture, withCard } from './cardPhotograph.ts';
 import { type Command, printRefusal, WrongCall } from './command.ts';
+import { readArea } from './readArguments.ts';
 
 const help = `wefthouse blot BEFORE AFTER [--json]
 wefthouse blot PICTURE [--json]
@@ -37,14 +37,6 @@ card both places are needed.
 
 A blot takes minutes: it is evidence, not a verdict, and no full standard fastness test. Where grades have
 probabilities, plan by the worst one above 5 %.`;
-
-const readArea = (text: string, option: string): Area => {
-  const read = text.split(',').map((part) => (part.trim() === '' ? Number.NaN : Number(part)));
-  const [x = 0, y = 0, width = 0, height = 0] = read;
-  if (read.length !== 4 || !read.every(Number.isFinite))
-    throw new WrongCall(`${option} is “${text}”; it takes 4 numbers with commas between.`);
-  return { x, y, width, height };
-};
 
 const readPlaces = (control: string | undefined, sample: string | undefined): BlotPlaces | undefined => {
   if (control === undefined && sample === undefined) return undefined;
@@ -92,18 +84,6 @@ async function readOne(
     : shown;
 }
 
-async function readTwo(
-  before: PixelImage,
-  after: PixelImage,
-  places: BlotPlaces | undefined,
-  codes: Codes,
-): Promise<Result<BlotReading, Problem>> {
-  const first = await withCard(before, codes);
-  if (!first.ok) return first;
-  const second = await withCard(after, codes);
-  return second.ok ? readBlotPair(first.value, second.value, places) : second;
-}
-
 /** `wefthouse blot`: pictures are opened and codes read by what `main.ts` gives. */
 export const blotCommand = (pictures: Pictures, codes: Codes): Command => ({
   name: 'blot',
@@ -126,15 +106,19 @@ export const blotCommand = (pictures: Pictures, codes: Codes): Command => ({
     const whites = values.white.map((text) => readArea(text, '--white'));
     if (second !== undefined && whites.length > 0)
       throw new WrongCall('--white belongs to one picture without a card.');
-    const refuse = (problem: Problem) => printRefusal(problem, problemWords, values.json, terminal);
+    const refuse = (problem: Problem, file?: string) => printRefusal(problem, values.json, terminal, file);
     const opened = await openPicture(path, pictures, terminal);
-    if (!opened.ok) return refuse(opened.problem);
+    if (!opened.ok) return refuse(opened.problem, second && path);
     let reading: Result<BlotReading, Problem>;
     if (second === undefined) reading = await readOne(opened.value, places, whites, codes);
     else {
       const later = await openPicture(second, pictures, terminal);
-      if (!later.ok) return refuse(later.problem);
-      reading = await readTwo(opened.value, later.value, places, codes);
+      if (!later.ok) return refuse(later.problem, second);
+      const before = await withCard(opened.value, codes);
+      if (!before.ok) return refuse(before.problem, path);
+      const after = await withCard(later.value, codes);
+      if (!after.ok) return refuse(after.problem, second);
+      reading = readBlotPair(before.value, after.value, places);
     }
     if (!reading.ok) return refuse(reading.problem);
     terminal.print(values.json ? asJson(reading.value) : inWords(reading.value));

@@ -3,8 +3,9 @@ import { parseArgs } from 'node:util';
 import { cardPdf, drawCard, drawLooseCard, newCardSerial, readEitherCard } from '../core/card/index.ts';
 import type { Codes } from '../ports/codes.ts';
 import type { Pictures } from '../ports/pictures.ts';
-import { problemWords } from '../text/problemWords.ts';
+import { openPicture } from './cardPhotograph.ts';
 import { type Command, type ExitCode, printRefusal, type Terminal, WrongCall } from './command.ts';
+import { readNumber } from './readArguments.ts';
 
 const help = `wefthouse card --out CARD.pdf [--tag TAG] [--serial SERIAL] [--paper a4|letter] [--form window|loose] [--json]
        wefthouse card --read PHOTO [--bar-mm N] [--json]
@@ -26,25 +27,17 @@ and keep the number: a card that was never measured gives a scale of ±3 %.
 /** What the card in a photograph tells: the sheet with a window first, else loose pieces. */
 async function readFrom(
   path: string,
-  bar: string | undefined,
+  barMm: number | null,
   pictures: Pictures,
   codes: Codes,
   json: boolean,
   terminal: Terminal,
 ): Promise<ExitCode> {
-  const barMm = bar === undefined ? null : Number(bar);
-  if (Number.isNaN(barMm)) throw new WrongCall(`--bar-mm is “${bar}”; it takes a number.`);
-  let bytes: Uint8Array;
-  try {
-    bytes = await terminal.readBytes(path);
-  } catch {
-    throw new WrongCall(`The file ${path} cannot be read.`);
-  }
-  const decoded = await pictures.decode(bytes);
-  if (!decoded.ok) return printRefusal(decoded.problem, problemWords, json, terminal);
-  const { widthPx: width, heightPx: height, channels, data } = decoded.value;
-  const read = readEitherCard({ width, height, channels, data }, await codes.read(decoded.value), { barMm });
-  if (!read.ok) return printRefusal(read.problem, problemWords, json, terminal);
+  const opened = await openPicture(path, pictures, terminal);
+  if (!opened.ok) return printRefusal(opened.problem, json, terminal);
+  const { widthPx: width, heightPx: height, channels, data } = opened.value;
+  const read = readEitherCard({ width, height, channels, data }, await codes.read(opened.value), { barMm });
+  if (!read.ok) return printRefusal(read.problem, json, terminal);
   const { form, serial, tag, corners, mmPerPx, interval95, measured, angleDeg, patches } = read.value;
   if (json)
     terminal.print(
@@ -80,7 +73,14 @@ export const cardCommand = (pictures: Pictures, codes: Codes): Command => ({
     const { out, paper, form } = values;
     if (positionals.length > 0) throw new WrongCall(`“${positionals[0]}” belongs to no option.`);
     if (values.read !== undefined)
-      return readFrom(values.read, values['bar-mm'], pictures, codes, values.json, terminal);
+      return readFrom(
+        values.read,
+        readNumber(values['bar-mm'], '--bar-mm') ?? null,
+        pictures,
+        codes,
+        values.json,
+        terminal,
+      );
     if (form !== 'window' && form !== 'loose')
       throw new WrongCall(`--form is “${form}”; it takes window or loose.`);
     if (out === undefined) throw new WrongCall('Say where the card goes: --out card.pdf.');
@@ -91,7 +91,7 @@ export const cardCommand = (pictures: Pictures, codes: Codes): Command => ({
     // Codes hold capital letters only; a tag means the same either way.
     const tag = values.tag?.toUpperCase() ?? null;
     const drawn = draw({ serial, tag, draw: codes.draw });
-    if (!drawn.ok) return printRefusal(drawn.problem, problemWords, values.json, terminal);
+    if (!drawn.ok) return printRefusal(drawn.problem, values.json, terminal);
     await terminal.writeBytes(out, cardPdf(drawn.value, paper));
     terminal.print(
       values.json

@@ -3,7 +3,8 @@ import type { CardPicture } from '../core/colour/index.ts';
 import type { Codes } from '../ports/codes.ts';
 import type { Pictures, PixelImage } from '../ports/pictures.ts';
 import { done, type Problem, type Result } from '../units/index.ts';
-import { type Terminal, WrongCall } from './command.ts';
+import type { Terminal } from './command.ts';
+import { readFile } from './readArguments.ts';
 
 /** Opens a picture named on the command line. */
 export async function openPicture(
@@ -11,13 +12,7 @@ export async function openPicture(
   pictures: Pictures,
   terminal: Terminal,
 ): Promise<Result<PixelImage, Problem>> {
-  let bytes: Uint8Array;
-  try {
-    bytes = await terminal.readBytes(path);
-  } catch {
-    throw new WrongCall(`The file ${path} cannot be read.`);
-  }
-  return pictures.decode(bytes);
+  return pictures.decode(await readFile(path, terminal));
 }
 
 /** The card in a picture, with `form` any also the loose pieces, which have no window; its printed size does not matter here, so that its bar need not be measured. */

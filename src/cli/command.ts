@@ -1,3 +1,4 @@
+import { problemWords } from '../text/problemWords.ts';
 import type { Problem } from '../units/index.ts';
 
 /** What a command may touch of the machine; `main.ts` gives the real one, tests give their own. */
@@ -23,39 +24,19 @@ export interface Command {
 /** A call that does not fit the command's form: printed with a pointer to `--help`, exit 2. */
 export class WrongCall extends Error {}
 
-/** Reads a JSON file, or says that it is none. */
-export async function readJson(path: string, terminal: Terminal): Promise<unknown> {
-  let text: string;
-  try {
-    text = new TextDecoder().decode(await terminal.readBytes(path));
-  } catch {
-    throw new WrongCall(`The file ${path} cannot be read.`);
-  }
-  try {
-    return JSON.parse(text);
-  } catch (error) {
-    throw new WrongCall(
-      `The file ${path} is not JSON: ${error instanceof Error ? error.message : String(error)}.`,
-    );
-  }
-}
-
-/** Turns a problem into its three sentences; made from the tables of `text/`. */
-export type Say = (problem: Problem) => {
-  readonly happened: string;
-  readonly matters: string;
-  readonly now: string;
-};
-
-/** Prints a refusal: with `--json` as `{"refused":{code, happened, matters, now, facts}}` on stdout, else as sentences on stderr. */
-export function printRefusal(problem: Problem, say: Say, json: boolean, terminal: Terminal): 1 {
-  const { happened, matters, now } = say(problem);
-  if (json) {
+/**
+ * Prints a refusal: with `--json` as `{"refused":{code, happened, matters, now, facts}}` on stdout, else as
+ * sentences on stderr. Where one of several files is at fault, `file` names it.
+ */
+export function printRefusal(problem: Problem, json: boolean, terminal: Terminal, file?: string): 1 {
+  const { code, facts } = problem;
+  const { happened, matters, now } = problemWords(problem);
+  if (json)
     terminal.print(
-      JSON.stringify({ refused: { code: problem.code, happened, matters, now, facts: problem.facts } }),
+      JSON.stringify({
+        refused: { code, ...(file === undefined ? {} : { file }), happened, matters, now, facts },
+      }),
     );
-  } else {
-    terminal.complain(`${happened}\n${matters}\n${now}`);
-  }
+  else terminal.complain(`${file === undefined ? '' : `${file}: `}${happened}\n${matters}\n${now}`);
   return 1;
 }

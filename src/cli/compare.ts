@@ -1,6 +1,5 @@
 import { parseArgs } from 'node:util';
 import {
-  type Area,
   type ColourProblem,
   type CompareSide,
   type Comparison,
@@ -12,10 +11,10 @@ import {
 import type { Codes } from '../ports/codes.ts';
 import type { Pictures } from '../ports/pictures.ts';
 import { compareNoteWords, compareSentence } from '../text/colourWords.ts';
-import { problemWords } from '../text/problemWords.ts';
 import type { Problem } from '../units/index.ts';
 import { openPicture, withCard } from './cardPhotograph.ts';
 import { type Command, printRefusal, WrongCall } from './command.ts';
+import { readArea, readNumbers } from './readArguments.ts';
 
 const help = `wefthouse compare BEFORE AFTER [--corners X1,Y1,…,X4,Y4:X1,Y1,…,X4,Y4] [--colour NAME=X,Y,W,H]...
                  [--map OUT.png] [--json]
@@ -34,13 +33,6 @@ the loose pieces of the card serve, one beside each corner; then --corners is ne
 
 Both pictures should show the same card: with two cards every colour is uncertain by 5 ΔE more.`;
 
-const numbersOf = (text: string, count: number, option: string): readonly number[] => {
-  const read = text.split(',').map((part) => (part.trim() === '' ? Number.NaN : Number(part)));
-  if (read.length !== count || !read.every(Number.isFinite))
-    throw new WrongCall(`${option} is “${text}”; it takes ${count} numbers with commas between.`);
-  return read;
-};
-
 type Corners = readonly [Point, Point, Point, Point];
 
 function readCorners(text: string | undefined): readonly [Corners, Corners] | undefined {
@@ -49,7 +41,7 @@ function readCorners(text: string | undefined): readonly [Corners, Corners] | un
   if (one === undefined || other === undefined || more.length > 0)
     throw new WrongCall('--corners takes two sets of eight numbers with a colon between.');
   const corners = (of: string): Corners => {
-    const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0] = numbersOf(of, 8, '--corners');
+    const [a = 0, b = 0, c = 0, d = 0, e = 0, f = 0, g = 0, h = 0] = readNumbers(of, 8, '--corners');
     return [
       [a, b],
       [c, d],
@@ -64,9 +56,7 @@ const readColour = (text: string): NamedArea => {
   const [name = '', place, ...more] = text.split('=');
   if (name.trim() === '' || place === undefined || more.length > 0)
     throw new WrongCall(`--colour is “${text}”; it takes NAME=X,Y,W,H.`);
-  const [x = 0, y = 0, width = 0, height = 0] = numbersOf(place, 4, '--colour');
-  const area: Area = { x, y, width, height };
-  return { name: name.trim(), area };
+  return { name: name.trim(), area: readArea(place, '--colour') };
 };
 
 function inWords(comparison: Comparison): string {
@@ -121,13 +111,13 @@ export const compareCommand = (pictures: Pictures, codes: Codes): Command => ({
     if (positionals.length !== 2) throw new WrongCall('Give two photographs: before and after.');
     const corners = readCorners(values.corners);
     const colours = values.colour.map(readColour);
-    const refuse = (problem: Problem) => printRefusal(problem, problemWords, values.json, terminal);
+    const refuse = (problem: Problem, file?: string) => printRefusal(problem, values.json, terminal, file);
     const sides: CompareSide[] = [];
     for (const [index, path] of positionals.entries()) {
       const opened = await openPicture(path, pictures, terminal);
-      if (!opened.ok) return refuse(opened.problem);
+      if (!opened.ok) return refuse(opened.problem, path);
       const shown = await withCard(opened.value, codes, 'any');
-      if (!shown.ok) return refuse(shown.problem);
+      if (!shown.ok) return refuse(shown.problem, path);
       const tapped = corners?.[index];
       sides.push({ ...shown.value, ...(tapped === undefined ? {} : { corners: tapped }) });
     }

@@ -10,9 +10,9 @@ import {
   weavingDays,
   writeKnotDensity,
 } from '../core/weave/index.ts';
-import { problemWords } from '../text/problemWords.ts';
 import { quantity } from '../units/index.ts';
 import { type Command, printRefusal, WrongCall } from './command.ts';
+import { readNumber } from './readArguments.ts';
 
 const help = `wefthouse convert NUMBER NOTATION [--to NOTATION] [--raj-mm N] [--area-m2 N] [--repair-cm2 N] [--json]
 
@@ -32,14 +32,6 @@ NOTATION     ${notations()
 
 A single number along one axis says nothing about the other: where square knots had to be assumed, the
 line says so.`;
-
-const readNumber = (text: string | undefined, name: string): number | undefined => {
-  if (text === undefined) return undefined;
-  const value = Number(text);
-  if (text.trim() === '' || !Number.isFinite(value))
-    throw new WrongCall(`${name} is “${text}”, not a number.`);
-  return value;
-};
 
 const round = (value: number): string =>
   value.toLocaleString('en', { maximumSignificantDigits: 3, useGrouping: true });
@@ -68,11 +60,11 @@ export const convertCommand: Command = {
       throw new WrongCall('Give a number and its notation, for example: convert 40 raj.');
     const settings = { rajMm: readNumber(values['raj-mm'], '--raj-mm') ?? 70 };
     const read = readKnotDensity(given, from, settings);
-    if (!read.ok) return printRefusal(read.problem, problemWords, values.json, terminal);
+    if (!read.ok) return printRefusal(read.problem, values.json, terminal);
     const density = read.value;
 
     const wanted = values.to === undefined ? undefined : notation(values.to, settings);
-    if (wanted?.ok === false) return printRefusal(wanted.problem, problemWords, values.json, terminal);
+    if (wanted?.ok === false) return printRefusal(wanted.problem, values.json, terminal);
     const ways = wanted === undefined ? notations(settings) : [wanted.value];
     const written = ways.map((way) => writeKnotDensity(density, way));
 
@@ -83,7 +75,7 @@ export const convertCommand: Command = {
       ['the area to reknot', repairCm2 === undefined ? undefined : repairCm2 / 1e4],
     ] as const) {
       const sound = value === undefined ? undefined : quantity('squareMetre', value, field);
-      if (sound?.ok === false) return printRefusal(sound.problem, problemWords, values.json, terminal);
+      if (sound?.ok === false) return printRefusal(sound.problem, values.json, terminal);
     }
     const knots = areaM2 === undefined ? undefined : totalKnots([{ areaM2, density, juftiShare: 0 }]);
     const days = knots === undefined ? undefined : weavingDays(knots);

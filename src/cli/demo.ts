@@ -5,7 +5,6 @@ import { parseArgs } from 'node:util';
 import { demoPassphrase, demoPeople } from '../demo/story/people.ts';
 import { demoRugs, tellDemo } from '../demo/tellDemo.ts';
 import type { Pictures } from '../ports/pictures.ts';
-import { problemWords } from '../text/problemWords.ts';
 import { type Command, printRefusal } from './command.ts';
 import type { OpenStoreIn } from './openStore.ts';
 import { announcement, asPort, type StartServer, serveUntilStopped, type UntilStopped } from './serve.ts';
@@ -44,7 +43,7 @@ export const demoCommand = (
     const folder = await mkdtemp(join(tmpdir(), 'wefthouse-demo-'));
     try {
       const opened = await openStore(folder, { serving: true });
-      if (!opened.ok) return printRefusal(opened.problem, problemWords, values.json, terminal);
+      if (!opened.ok) return printRefusal(opened.problem, values.json, terminal);
       const store = opened.value;
       try {
         let told = 0;

@@ -16,9 +16,9 @@ import { dryAlarmWords } from '../text/dryAlarmWords.ts';
 import { bindingWords } from '../text/dryRoomWords.ts';
 import { loggerNoteWords } from '../text/loggerWords.ts';
 import { nextReadingWords } from '../text/nextReadingWords.ts';
-import { problemWords } from '../text/problemWords.ts';
 import { done } from '../units/index.ts';
-import { type Command, printRefusal, readJson, type Terminal, WrongCall } from './command.ts';
+import { type Command, printRefusal, type Terminal, WrongCall } from './command.ts';
+import { readFile, readJson, theOnly } from './readArguments.ts';
 
 const help = `wefthouse dry SCENARIO.json [--json] [--air LOGGER.csv [--from TIME]] [--past PAST.json]
 
@@ -135,10 +135,7 @@ const offsetAt = (utcMs: number): number => -new Date(utcMs).getTimezoneOffset()
 async function loggedAir(file: string, from: string | null, terminal: Terminal) {
   const begin = from === null ? null : Date.parse(from);
   if (begin !== null && Number.isNaN(begin)) throw new WrongCall(`${from} is no moment.`);
-  const bytes = await terminal.readBytes(file).catch(() => {
-    throw new WrongCall(`The file ${file} cannot be read.`);
-  });
-  const text = new TextDecoder().decode(bytes);
+  const text = new TextDecoder().decode(await readFile(file, terminal));
   const guess = guessLogger(text);
   if (guess === null) throw new WrongCall(`No row of ${file} holds a time and two numbers.`);
   const read = readLogger(text, guess.mapping, offsetAt);
@@ -169,28 +166,27 @@ export const dryCommand: Command = {
         past: { type: 'string' },
       },
     });
-    const [file, ...more] = positionals;
-    if (file === undefined || more.length > 0) throw new WrongCall('Give one scenario file.');
+    const file = theOnly(positionals, 'Give one scenario file.');
     const read = readShape(dryScenarioShape, await readJson(file, terminal));
-    if (!read.ok) return printRefusal(read.problem, problemWords, values.json, terminal);
+    if (!read.ok) return printRefusal(read.problem, values.json, terminal);
     let { room } = read.value;
     const said: string[] = [];
     if (values.air !== undefined) {
       const logged = await loggedAir(values.air, values.from ?? null, terminal);
-      if (!logged.ok) return printRefusal(logged.problem, problemWords, values.json, terminal);
+      if (!logged.ok) return printRefusal(logged.problem, values.json, terminal);
       room = { ...room, measured: logged.value.measured };
       said.push(...logged.value.said);
     }
     let scenario: DryScenario = { ...read.value, room, dehumidifiers: read.value.dehumidifiers ?? [] };
     if (values.past !== undefined) {
       const past = readShape(pastRugsShape, await readJson(values.past, terminal));
-      if (!past.ok) return printRefusal(past.problem, problemWords, values.json, terminal);
+      if (!past.ok) return printRefusal(past.problem, values.json, terminal);
       const learning = learnDrying(past.value);
       scenario = asLearnt(scenario, learning);
       said.push(...learntWords(learning));
     }
     const answer = dryForecast(scenario);
-    if (!answer.ok) return printRefusal(answer.problem, problemWords, values.json, terminal);
+    if (!answer.ok) return printRefusal(answer.problem, values.json, terminal);
     terminal.print(
       values.json
         ? JSON.stringify({ ...answer.value, ...(said.length === 0 ? {} : { said }) })

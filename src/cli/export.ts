@@ -2,9 +2,9 @@ import { parseArgs } from 'node:util';
 import { exportRug } from '../app/exportRug.ts';
 import { findRug } from '../app/findRug.ts';
 import type { Actor } from '../app/house.ts';
-import { problemWords } from '../text/problemWords.ts';
-import { type Command, printRefusal, WrongCall } from './command.ts';
-import { type OpenStoreIn, usualFolder } from './openStore.ts';
+import { type Command, printRefusal } from './command.ts';
+import { inStore, type OpenStoreIn, usualFolder } from './openStore.ts';
+import { theOnly } from './readArguments.ts';
 
 const help = `wefthouse export RUG [--out FILE] [--data DIR] [--json]
 
@@ -33,15 +33,11 @@ export const exportCommand = (openStore: OpenStoreIn): Command => ({
         json: { type: 'boolean', default: false },
       },
     });
-    const [named, ...more] = positionals;
-    if (named === undefined || more.length > 0) throw new WrongCall('Name one rug.');
-    const opened = await openStore(values.data, { serving: false });
-    if (!opened.ok) return printRefusal(opened.problem, problemWords, values.json, terminal);
-    const { house, close } = opened.value;
-    try {
+    const named = theOnly(positionals, 'Name one rug.');
+    return inStore(openStore, values, terminal, async (house) => {
       const rug = await findRug(house, named);
       const exported = rug.ok ? await exportRug(house, terminalActor, rug.value) : rug;
-      if (!exported.ok) return printRefusal(exported.problem, problemWords, values.json, terminal);
+      if (!exported.ok) return printRefusal(exported.problem, values.json, terminal);
       const parts: Uint8Array[] = [];
       for await (const part of exported.value.bytes) parts.push(part);
       const bytes = Buffer.concat(parts);
@@ -53,8 +49,6 @@ export const exportCommand = (openStore: OpenStoreIn): Command => ({
           : `${file} written, ${(bytes.byteLength / 1e6).toFixed(1)} MB.`,
       );
       return 0;
-    } finally {
-      await close();
-    }
+    });
   },
 });

@@ -1,10 +1,10 @@
 import { parseArgs } from 'node:util';
 import { mixShape } from '../contract/mixShape.ts';
 import { readShape } from '../contract/readShape.ts';
-import { problemWords } from '../text/problemWords.ts';
-import { type Command, printRefusal, readJson, WrongCall } from './command.ts';
+import { type Command, printRefusal, WrongCall } from './command.ts';
 import { type MixAnswer, mixAnswer } from './mixAnswer.ts';
 import { mixText } from './mixText.ts';
+import { readJson, theOnly } from './readArguments.ts';
 
 const help = `wefthouse mix SCENARIO.json [--json]
 
@@ -61,10 +61,9 @@ export const mixCommand: Command = {
       allowPositionals: true,
       options: { json: { type: 'boolean', default: false } },
     });
-    const [file, ...more] = positionals;
-    if (file === undefined || more.length > 0) throw new WrongCall('Give one scenario file.');
+    const file = theOnly(positionals, 'Give one scenario file.');
     const read = readShape(mixShape, await readJson(file, terminal));
-    if (!read.ok) return printRefusal(read.problem, problemWords, values.json, terminal);
+    if (!read.ok) return printRefusal(read.problem, values.json, terminal);
     const scenario = read.value;
     if (scenario.water.alkalinityMgPerLCaCO3 === undefined && scenario.effluent !== undefined) {
       throw new WrongCall(
@@ -72,7 +71,7 @@ export const mixCommand: Command = {
       );
     }
     const answer = mixAnswer(scenario);
-    if (!answer.ok) return printRefusal(answer.problem, problemWords, values.json, terminal);
+    if (!answer.ok) return printRefusal(answer.problem, values.json, terminal);
     terminal.print(values.json ? asJson(answer.value) : mixText(answer.value, scenario));
     return 0;
   },

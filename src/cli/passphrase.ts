@@ -2,9 +2,9 @@ import { parseArgs } from 'node:util';
 import { changeSecret } from '../app/people.ts';
 import { personNamed } from '../app/signIn.ts';
 import { readWorkshop } from '../app/workshop.ts';
-import { problemWords } from '../text/problemWords.ts';
-import { type Command, printRefusal, WrongCall } from './command.ts';
-import { type OpenStoreIn, usualFolder } from './openStore.ts';
+import { type Command, printRefusal } from './command.ts';
+import { inStore, type OpenStoreIn, usualFolder } from './openStore.ts';
+import { theOnly } from './readArguments.ts';
 
 const help = `wefthouse passphrase NAME [--data DIR] [--json]
 
@@ -28,27 +28,21 @@ export const passphraseCommand = (openStore: OpenStoreIn): Command => ({
         json: { type: 'boolean', default: false },
       },
     });
-    const [name, ...more] = positionals;
-    if (name === undefined || more.length > 0) throw new WrongCall('Name one person.');
-    const opened = await openStore(values.data, { serving: false });
-    if (!opened.ok) return printRefusal(opened.problem, problemWords, values.json, terminal);
-    const { house, close } = opened.value;
-    try {
+    const name = theOnly(positionals, 'Name one person.');
+    return inStore(openStore, values, terminal, async (house) => {
       const person = personNamed(await readWorkshop(house), name);
       const passphrase = `${house.secrets.spokenCode()}-${house.secrets.spokenCode()}`;
       const changed =
         person === undefined
           ? ({ ok: false, problem: { code: 'person-unknown', facts: { person: name } } } as const)
           : await changeSecret(house, person.person, null, { passphrase });
-      if (!changed.ok) return printRefusal(changed.problem, problemWords, values.json, terminal);
+      if (!changed.ok) return printRefusal(changed.problem, values.json, terminal);
       terminal.print(
         values.json
           ? JSON.stringify({ name, passphrase })
           : `${name} now signs in with:  ${passphrase}\nChange it on the page People after signing in.`,
       );
       return 0;
-    } finally {
-      await close();
-    }
+    });
   },
 });

@@ -3,8 +3,8 @@ import { planFactsShape } from '../contract/planFactsShape.ts';
 import { readShape } from '../contract/readShape.ts';
 import { type PlanFacts, type PlanStep, planWash, type WashPlan } from '../core/wash/index.ts';
 import { axisWords, limitRows, valueWords } from '../papers/limitWords.ts';
-import { problemWords } from '../text/problemWords.ts';
-import { type Command, printRefusal, readJson, WrongCall } from './command.ts';
+import { type Command, printRefusal } from './command.ts';
+import { readJson, theOnly } from './readArguments.ts';
 
 const help = `wefthouse plan FACTS.json [--json]
 
@@ -77,10 +77,9 @@ export const planCommand: Command = {
       allowPositionals: true,
       options: { json: { type: 'boolean', default: false } },
     });
-    const [file, ...more] = positionals;
-    if (file === undefined || more.length > 0) throw new WrongCall('Give one file of facts.');
+    const file = theOnly(positionals, 'Give one file of facts.');
     const read = readShape(planFactsShape, await readJson(file, terminal));
-    if (!read.ok) return printRefusal(read.problem, problemWords, values.json, terminal);
+    if (!read.ok) return printRefusal(read.problem, values.json, terminal);
     const { $schema: _schema, findings, ...facts } = read.value;
     const plan = planWash({
       ...facts,
@@ -90,7 +89,7 @@ export const planCommand: Command = {
             findings: findings.map((finding) => (typeof finding === 'string' ? { code: finding } : finding)),
           }),
     } as PlanFacts);
-    if (!plan.ok) return printRefusal(plan.problem, problemWords, values.json, terminal);
+    if (!plan.ok) return printRefusal(plan.problem, values.json, terminal);
     terminal.print(values.json ? JSON.stringify(plan.value) : planWords(plan.value));
     return 0;
   },

@@ -1,7 +1,6 @@
 import { parseArgs } from 'node:util';
-import { problemWords } from '../text/problemWords.ts';
-import { type Command, printRefusal } from './command.ts';
-import { type OpenStoreIn, usualFolder } from './openStore.ts';
+import type { Command } from './command.ts';
+import { inStore, type OpenStoreIn, usualFolder } from './openStore.ts';
 
 const help = `wefthouse rebuild [--data DIR] [--json]
 
@@ -22,15 +21,10 @@ export const rebuildCommand = (openStore: OpenStoreIn): Command => ({
         json: { type: 'boolean', default: false },
       },
     });
-    const opened = await openStore(values.data, { serving: false });
-    if (!opened.ok) return printRefusal(opened.problem, problemWords, values.json, terminal);
-    const { house, close } = opened.value;
-    try {
+    return inStore(openStore, values, terminal, async (house) => {
       const rebuilt = await house.ledger.rebuild();
       terminal.print(values.json ? JSON.stringify(rebuilt) : `${rebuilt.rows} rows made anew.`);
       return 0;
-    } finally {
-      await close();
-    }
+    });
   },
 });

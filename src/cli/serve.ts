@@ -1,7 +1,6 @@
 import { resolve } from 'node:path';
 import { parseArgs } from 'node:util';
 import { readWorkshop } from '../app/workshop.ts';
-import { problemWords } from '../text/problemWords.ts';
 import type { Result } from '../units/index.ts';
 import { type Command, type ExitCode, printRefusal, type Terminal, WrongCall } from './command.ts';
 import { type OpenStore, type OpenStoreIn, usualFolder } from './openStore.ts';
@@ -111,7 +110,7 @@ export async function serveUntilStopped(
   terminal: Terminal,
 ): Promise<ExitCode> {
   const started = await start();
-  if (!started.ok) return printRefusal(started.problem, problemWords, json, terminal);
+  if (!started.ok) return printRefusal(started.problem, json, terminal);
   announce(started.value);
   await untilStopped();
   await started.value.close();
@@ -143,7 +142,7 @@ export const serveCommand = (
     const port = asPort(values.port);
     const tls = tlsOf(host, data, values['tls-cert'], values['tls-key'], values['no-tls']);
     const opened = await openStore(data, { serving: true });
-    if (!opened.ok) return printRefusal(opened.problem, problemWords, json, terminal);
+    if (!opened.ok) return printRefusal(opened.problem, json, terminal);
     const store = opened.value;
     try {
       const hasPeople = Object.keys((await readWorkshop(store.house)).people).length > 0;

@@ -3,7 +3,7 @@ import { findRug } from '../app/findRug.ts';
 import { isSound, type StoreVerification, verifyStore } from '../app/verifyStore.ts';
 import { problemWords } from '../text/problemWords.ts';
 import { type Command, printRefusal } from './command.ts';
-import { type OpenStoreIn, usualFolder } from './openStore.ts';
+import { inStore, type OpenStoreIn, usualFolder } from './openStore.ts';
 
 const help = `wefthouse verify [RUG] [--data DIR] [--json]
 
@@ -40,13 +40,10 @@ export const verifyCommand = (openStore: OpenStoreIn): Command => ({
         json: { type: 'boolean', default: false },
       },
     });
-    const opened = await openStore(values.data, { serving: false });
-    if (!opened.ok) return printRefusal(opened.problem, problemWords, values.json, terminal);
-    const { house, close } = opened.value;
-    try {
+    return inStore(openStore, values, terminal, async (house) => {
       const [named] = positionals;
       const rug = named === undefined ? undefined : await findRug(house, named);
-      if (rug?.ok === false) return printRefusal(rug.problem, problemWords, values.json, terminal);
+      if (rug?.ok === false) return printRefusal(rug.problem, values.json, terminal);
       const verified = await verifyStore(house, rug?.value);
       const sound = isSound(verified);
       terminal.print(
@@ -55,8 +52,6 @@ export const verifyCommand = (openStore: OpenStoreIn): Command => ({
           : [...lines(verified), sound ? 'All is as it was sealed.' : 'NOT as it was sealed.'].join('\n'),
       );
       return sound ? 0 : 1;
-    } finally {
-      await close();
-    }
+    });
   },
 });

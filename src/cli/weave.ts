@@ -15,10 +15,10 @@ import {
 } from '../core/weave/index.ts';
 import type { Codes } from '../ports/codes.ts';
 import type { Pictures, PixelImage } from '../ports/pictures.ts';
-import { problemWords } from '../text/problemWords.ts';
 import { nodesWords, weaveNoteWords } from '../text/weaveWords.ts';
 import { done, type Result } from '../units/index.ts';
 import { type Command, type ExitCode, printRefusal, type Terminal, WrongCall } from './command.ts';
+import { readArea, readFile, readNumber, readNumbers, theOnly } from './readArguments.ts';
 
 const help = `wefthouse weave PHOTO [--mm-per-px N] [--window X,Y,W,H] [--nodes-per-knot 1|2|auto]
                 [--taps X1,Y1,X2,Y2,N]... [--overlay OUT.png]
@@ -42,22 +42,9 @@ by hand. Without a scale the repeats are given in pixels and no density is state
 --overlay         write the picture with every followed column and row marked
 --json            print JSON`;
 
-const numbers = (text: string, count: number, option: string): readonly number[] => {
-  const read = text.split(',').map((part) => (part.trim() === '' ? Number.NaN : Number(part)));
-  if (read.length !== count || !read.every(Number.isFinite))
-    throw new WrongCall(`${option} is “${text}”; it takes ${count} numbers with commas between.`);
-  return read;
-};
-
-const readWindow = (text: string | undefined): Window | undefined => {
-  if (text === undefined) return undefined;
-  const [x = 0, y = 0, width = 0, height = 0] = numbers(text, 4, '--window');
-  return { x, y, width, height };
-};
-
 const readTaps = (texts: readonly string[]): readonly Taps[] =>
   texts.map((text) => {
-    const [x1 = 0, y1 = 0, x2 = 0, y2 = 0, repeats = 0] = numbers(text, 5, '--taps');
+    const [x1 = 0, y1 = 0, x2 = 0, y2 = 0, repeats = 0] = readNumbers(text, 5, '--taps');
     return { from: [x1, y1], to: [x2, y2], repeats };
   });
 
@@ -171,13 +158,11 @@ export const weaveCommand = (pictures: Pictures, codes: Codes): Command => ({
         json: { type: 'boolean', default: false },
       },
     });
-    const [path, ...more] = positionals;
-    if (path === undefined || more.length > 0) throw new WrongCall('Give one photograph.');
-    const window = readWindow(values.window);
+    const path = theOnly(positionals, 'Give one photograph.');
+    const window = values.window === undefined ? undefined : readArea(values.window, '--window');
     const taps = readTaps(values.taps);
     const nodes = readNodes(values['nodes-per-knot']);
-    const mmPerPx =
-      values['mm-per-px'] === undefined ? undefined : numbers(values['mm-per-px'], 1, '--mm-per-px')[0];
+    const mmPerPx = readNumber(values['mm-per-px'], '--mm-per-px');
     if (mmPerPx !== undefined) {
       const { least, most } = { least: 0.001, most: 5 };
       if (!(mmPerPx >= least && mmPerPx <= most))
@@ -186,24 +171,16 @@ export const weaveCommand = (pictures: Pictures, codes: Codes): Command => ({
             code: 'out-of-range',
             facts: { field: 'the scale', value: mmPerPx, least, most, symbol: 'mm per px' },
           },
-          problemWords,
           values.json,
           terminal,
         );
     }
 
-    const barMm =
-      values['card-bar-mm'] === undefined ? undefined : numbers(values['card-bar-mm'], 1, '--card-bar-mm')[0];
-
-    let bytes: Uint8Array;
-    try {
-      bytes = await terminal.readBytes(path);
-    } catch {
-      throw new WrongCall(`The file ${path} cannot be read.`);
-    }
+    const barMm = readNumber(values['card-bar-mm'], '--card-bar-mm');
+    const bytes = await readFile(path, terminal);
     const begun = performance.now();
     const decoded = await pictures.decode(bytes);
-    if (!decoded.ok) return printRefusal(decoded.problem, problemWords, values.json, terminal);
+    if (!decoded.ok) return printRefusal(decoded.problem, values.json, terminal);
     const image = decoded.value;
     const opened = performance.now();
     const picture = { width: image.widthPx, height: image.heightPx, channels: 3, data: image.data } as const;
@@ -216,11 +193,11 @@ export const weaveCommand = (pictures: Pictures, codes: Codes): Command => ({
         : null;
     // No card is no fault: the count then stays in pixels. A card that cannot be trusted is one.
     if (card?.ok === false && card.problem.code !== 'card-not-found')
-      return printRefusal(card.problem, problemWords, values.json, terminal);
+      return printRefusal(card.problem, values.json, terminal);
     const reading = card?.ok === true ? card.value : null;
     const read = performance.now();
     const count = countIn(picture, reading, window, taps);
-    if (!count.ok) return printRefusal(count.problem, problemWords, values.json, terminal);
+    if (!count.ok) return printRefusal(count.problem, values.json, terminal);
     const bare = weaveAnswer(
       count.value.count,
       count.value.scale ?? givenScale(mmPerPx),

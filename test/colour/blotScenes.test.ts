@@ -1,3 +1,4 @@
+import sharp from 'sharp';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { type BlotScene, drawBlotScene, statedBounds } from '../../bench/colourScene/blotScene.ts';
 import { developScene, jpegOf } from '../../bench/colourScene/developScene.ts';
@@ -69,6 +70,16 @@ describe('a blot in the card’s window', () => {
     const swapped = await runOn(files, blot, 'blot', 'blotted.jpg', 'clean.jpg');
     expect(swapped.code).toBe(1);
     expect(swapped.complained).toContain('likely swapped');
+    // Cut to its middle, the second picture lacks the card's codes.
+    const { widthPx: width, heightPx: height } = scene.after;
+    const [left, top] = [Math.round(width / 2) - 80, Math.round(height / 2) - 80];
+    const cut = sharp(files['blotted.jpg']).extract({ left, top, width: 160, height: 160 });
+    const cardless = { ...files, 'cut.jpg': await cut.jpeg().toBuffer() };
+    for (const order of [
+      ['clean.jpg', 'cut.jpg'],
+      ['cut.jpg', 'clean.jpg'],
+    ])
+      expect((await runOn(cardless, blot, 'blot', ...order)).complained).toMatch(/^cut\.jpg: No weave card/);
   });
 
   test('that is none is never graded below 4-5 with more than 5 % probability', () => {

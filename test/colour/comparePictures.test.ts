@@ -117,6 +117,25 @@ describe('a rug of 70 cm before and after a wash, loose pieces of the card besid
     expect([...(written.get('map.png') ?? [])].slice(1, 4)).toEqual([0x50, 0x4e, 0x47]);
   });
 
+  test('on the command line the picture that lacks the card is named, whichever it is', async () => {
+    const { widthPx, heightPx } = faded.scene.before;
+    const bare = { data: new Uint8Array(3 * widthPx * heightPx).fill(150), widthPx, heightPx } as const;
+    const files = {
+      'carded.jpg': await jpegOf(faded.scene.before, 90),
+      'bare.jpg': await jpegOf({ ...faded.scene.before, ...bare }, 90),
+    };
+    const command = compareCommand(sharpPictures, zxingCodes);
+    for (const order of [
+      ['carded.jpg', 'bare.jpg'],
+      ['bare.jpg', 'carded.jpg'],
+    ]) {
+      const { code, complained } = await runOn(files, command, 'compare', ...order);
+      expect([code, complained]).toEqual([1, expect.stringMatching(/^bare\.jpg: No weave card was found/)]);
+      const { refused } = JSON.parse((await runOn(files, command, 'compare', ...order, '--json')).said);
+      expect([refused.code, refused.file]).toEqual(['card-not-found', 'bare.jpg']);
+    }
+  });
+
   test('with corners tapped in another order is refused', () => {
     const [a, b, c, d] = faded.scene.afterCorners;
     const compared = comparePictures(faded.before, { ...faded.after, corners: [c, d, a, b] }, []);

@@ -39,6 +39,8 @@ export function BlotReader(props: {
   });
   const files = { before, after };
   const isPair = before !== null;
+  const ofPair = { before: 'the picture from before the test', after: 'the picture of the blot' } as const;
+  const pictureOf = (slot: Slot) => (isPair ? ofPair[slot] : 'this picture');
   const begin = useCallback(
     (slot: Slot, file: Blob | null) => {
       setBlot(null);
@@ -87,16 +89,23 @@ export function BlotReader(props: {
       {waiting && <Busy words="Opening the photograph and looking for the card" />}
       {(['before', 'after'] as const).map((slot) =>
         files[slot] !== null && pictures[slot] === 'not-opened' ? (
-          <Notice key={slot} tone="stop" title="This file cannot be opened as a picture.">
+          <Notice
+            key={slot}
+            tone="stop"
+            title={`The file for ${pictureOf(slot)} cannot be opened as a picture.`}
+          >
             <p>Take the photograph with this device, or choose a JPEG, PNG or WebP.</p>
           </Notice>
         ) : null,
       )}
-      {later !== null && !later.card.ok && <CardMissing problem={later.card.problem} lying="on the cloth" />}
+      {later !== null && !later.card.ok && (
+        <CardMissing problem={later.card.problem} lying="on the cloth" picture={pictureOf('after')} />
+      )}
       {earlier !== null && !earlier.card.ok && (
-        <Notice tone="stop" title="No card can be read in the picture from before the test.">
-          <p>Take it again with the same card, or leave it out and grade from one picture.</p>
-        </Notice>
+        <>
+          <CardMissing problem={earlier.card.problem} lying="on the cloth" picture={pictureOf('before')} />
+          <p>Or leave it out, and grade from one picture.</p>
+        </>
       )}
       {later !== null && card !== null && (
         <>

@@ -123,7 +123,8 @@ export function CompareReader(props: {
             </Notice>
           );
         if (typeof picture !== 'object' || picture.card.ok) return null;
-        return <CardMissing key={slot} problem={picture.card.problem} lying="on the rug" where={slot} />;
+        const from = `the picture from ${slot} the work`;
+        return <CardMissing key={slot} problem={picture.card.problem} lying="on the rug" picture={from} />;
       })}
       {earlier !== null && later !== null && cards !== null && (
         <>
