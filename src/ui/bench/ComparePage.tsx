@@ -20,8 +20,8 @@ export function ComparePage() {
       </Link>
       <h1>Compare before and after</h1>
       <p className="lead">
-        Two photographs of the same rug, each with the same weave card lying on it. Even daylight, taken from
-        above. Nothing here is recorded or sent.
+        Two photographs of the same rug, each with the same weave card lying on it, or with its four loose
+        pieces beside the corners. Even daylight, taken from above. Nothing here is recorded or sent.
       </p>
       <div className="takers">
         <FileTaker

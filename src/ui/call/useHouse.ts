@@ -1,5 +1,6 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
 import type { WorkshopSettings } from '../../dossier/workshopFacts.ts';
+import { keepFor } from '../kit/kept.ts';
 import { asked } from './asked.ts';
 import { call } from './call.ts';
 import type { Colleague, HouseState, Me } from './wire.ts';
@@ -14,6 +15,7 @@ export function useHouse() {
     queryKey: ['state'],
     queryFn: async (): Promise<HouseState> => {
       const fresh = await asked(call<HouseState>('/api/state', { asksToSignIn: false }));
+      if (fresh.signedIn !== null) keepFor(fresh.signedIn.person);
       const known = cache.getQueryData<HouseState>(['state']);
       if (fresh.signedIn !== null || known === undefined || known.signedIn === null) return fresh;
       return { ...known, settings: fresh.settings };

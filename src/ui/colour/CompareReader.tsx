@@ -32,7 +32,7 @@ export function CompareReader(props: {
   readonly onMade: (made: ComparisonMade | null) => void;
 }) {
   const { before, after, colours, knownBefore = firstCorners, knownAfter = firstCorners, onMade } = props;
-  const [alignBy, setAlignBy] = useState<'corners' | 'card'>('corners');
+  const [chosenBy, setChosenBy] = useState<'corners' | 'card'>('corners');
   const [moved, setMoved] = useState<Partial<CornersBySlot>>({});
   const [places, setPlaces] = useState<Readonly<Record<string, Share>>>({});
   const [isBusy, setBusy] = useState(false);
@@ -67,6 +67,11 @@ export function CompareReader(props: {
     return typeof picture === 'object' ? picture : null;
   };
   const [earlier, later] = [opened('before'), opened('after')];
+  // Loose pieces are laid by hand: where they lie says nothing of how the pictures lie on each other.
+  const isLaidLoose = [earlier, later].some(
+    (picture) => picture?.card.ok && picture.card.value.form === 'loose',
+  );
+  const alignBy = isLaidLoose ? 'corners' : chosenBy;
   const corners = { before: moved.before ?? knownBefore, after: moved.after ?? knownAfter };
   const cards =
     earlier?.card.ok === true && later?.card.ok === true
@@ -128,13 +133,19 @@ export function CompareReader(props: {
       })}
       {earlier !== null && later !== null && cards !== null && (
         <>
-          <AlignBy
-            value={alignBy}
-            onChange={(value) => {
-              forget();
-              setAlignBy(value);
-            }}
-          />
+          {isLaidLoose ? (
+            <p>
+              The card lies in loose pieces, so the pictures are laid over each other by the rug’s corners.
+            </p>
+          ) : (
+            <AlignBy
+              value={alignBy}
+              onChange={(value) => {
+                forget();
+                setChosenBy(value);
+              }}
+            />
+          )}
           {alignBy === 'corners' && (
             <div className="sideBySide">
               {slots.map((slot) => (

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { forgetValue, isKept, keepValue, keptValue, onKept, openKept } from './kept.ts';
+import { forgetValue, isKept, keepFor, keepValue, keptValue, onKept, openKept } from './kept.ts';
 
 test('a browser that may keep nothing still holds what is typed until the page is closed', async () => {
   await openKept();
@@ -21,4 +21,18 @@ test('every field that shows a kept value hears of a change, until it is gone', 
   stop();
   keepValue('note', 'abc');
   expect(heard).toEqual(['a', 'ab']);
+});
+
+test('on a shared tablet nobody sees what another typed, and each finds their own again', () => {
+  keepFor('mirela');
+  keepValue('receive', { client: 'Joseph Okello' });
+  const shown: unknown[] = [];
+  const stop = onKept('receive', () => shown.push(keptValue('receive')));
+  keepFor('tobin');
+  expect(isKept('receive')).toBe(false);
+  keepValue('receive', { client: 'Ada Lindqvist' });
+  keepFor('mirela');
+  expect(keptValue('receive')).toEqual({ client: 'Joseph Okello' });
+  stop();
+  expect(shown).toEqual([undefined, { client: 'Ada Lindqvist' }, { client: 'Joseph Okello' }]);
 });

@@ -13,10 +13,26 @@ interface KeptSchema extends DBSchema {
   pictures: { key: string; value: KeptPicture; indexes: { field: string } };
 }
 
-/** Values as they stand now; the device's own store follows behind. */
+/** Values of everybody as they stand now; the device's own store follows behind. */
 const values = new Map<string, unknown>();
 const listeners = new Map<string, Set<() => void>>();
 let database: IDBPDatabase<KeptSchema> | null = null;
+/** Who sits at this device: on a shared tablet nobody sees what another typed. */
+let person: string | null = null;
+
+/** The person's own name for a field; each keeps a value of their own under it. */
+const own = (key: string): string => `${person ?? ''}/${key}`;
+
+const tell = (key: string) => {
+  for (const listener of listeners.get(key) ?? []) listener();
+};
+
+/** Shows what this person typed and hides what others did, which waits until they are back. */
+export function keepFor(whose: string): void {
+  if (whose === person) return;
+  person = whose;
+  for (const key of listeners.keys()) tell(key);
+}
 
 const within = <Value>(promise: Promise<Value>, ms: number): Promise<Value | null> =>
   Promise.race([promise, new Promise<null>((resolve) => setTimeout(() => resolve(null), ms))]);
@@ -27,8 +43,10 @@ const within = <Value>(promise: Promise<Value>, ms: number): Promise<Value | nul
  */
 export async function openKept(): Promise<void> {
   try {
-    const opening = openDB<KeptSchema>('wefthouse', 1, {
+    const opening = openDB<KeptSchema>('wefthouse', 2, {
       upgrade(made) {
+        // The first version did not say who had typed what, so that nobody could be shown it safely.
+        for (const store of [...made.objectStoreNames]) made.deleteObjectStore(store);
         made.createObjectStore('typed');
         made.createObjectStore('pictures', { keyPath: 'id' }).createIndex('field', 'field');
       },
@@ -42,24 +60,20 @@ export async function openKept(): Promise<void> {
   }
 }
 
-export const keptValue = (key: string): unknown => values.get(key);
+export const keptValue = (key: string): unknown => values.get(own(key));
 
-export const isKept = (key: string): boolean => values.has(key);
-
-const tell = (key: string) => {
-  for (const listener of listeners.get(key) ?? []) listener();
-};
+export const isKept = (key: string): boolean => values.has(own(key));
 
 export function keepValue(key: string, value: unknown): void {
-  values.set(key, value);
-  database?.put('typed', value, key).catch(() => undefined);
+  values.set(own(key), value);
+  database?.put('typed', value, own(key)).catch(() => undefined);
   tell(key);
 }
 
 /** Called once the server has acknowledged what was typed. */
 export function forgetValue(key: string): void {
-  values.delete(key);
-  database?.delete('typed', key).catch(() => undefined);
+  values.delete(own(key));
+  database?.delete('typed', own(key)).catch(() => undefined);
   tell(key);
 }
 
@@ -71,7 +85,7 @@ export function onKept(key: string, listener: () => void): () => void {
 }
 
 export async function keepPicture(picture: KeptPicture): Promise<void> {
-  await database?.put('pictures', picture).catch(() => undefined);
+  await database?.put('pictures', { ...picture, field: own(picture.field) }).catch(() => undefined);
 }
 
 export async function forgetPicture(id: string): Promise<void> {
@@ -79,5 +93,6 @@ export async function forgetPicture(id: string): Promise<void> {
 }
 
 export async function keptPictures(field: string): Promise<readonly KeptPicture[]> {
-  return (await database?.getAllFromIndex('pictures', 'field', field).catch(() => [])) ?? [];
+  const kept = await database?.getAllFromIndex('pictures', 'field', own(field)).catch(() => []);
+  return (kept ?? []).map((picture) => ({ ...picture, field }));
 }

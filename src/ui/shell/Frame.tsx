@@ -68,7 +68,8 @@ export function Frame() {
       <LineNotice line={line} />
       <StopBanner />
       <main id="main" ref={main} tabIndex={-1} style={{ outline: 'none' }}>
-        <Slip key={path}>
+        {/* Another person begins with a page of their own, not with what the one before had open on it. */}
+        <Slip key={`${me?.person ?? ''} ${path}`}>
           <Suspense fallback={<Busy words="Opening" />}>
             <Pages />
           </Suspense>

@@ -1,10 +1,10 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
-import { call, type ShownProblem } from '../call/index.ts';
+import { call, type Me, type ShownProblem } from '../call/index.ts';
 import { Button, LineField, ProblemNotice } from '../kit/index.ts';
 
 /** Name and passphrase. The passphrase is never kept on the device. */
-export function SignInForm(props: { readonly name?: string; readonly onSignedIn: () => void }) {
+export function SignInForm(props: { readonly name?: string; readonly onSignedIn: (person: string) => void }) {
   const cache = useQueryClient();
   const [name, setName] = useState(props.name ?? '');
   const [passphrase, setPassphrase] = useState('');
@@ -12,7 +12,7 @@ export function SignInForm(props: { readonly name?: string; readonly onSignedIn:
   const [isBusy, setBusy] = useState(false);
   const signIn = async () => {
     setBusy(true);
-    const answer = await call('/api/sign-in', {
+    const answer = await call<{ readonly signedIn: Me }>('/api/sign-in', {
       method: 'POST',
       body: { name: name.trim(), passphrase },
       asksToSignIn: false,
@@ -20,8 +20,8 @@ export function SignInForm(props: { readonly name?: string; readonly onSignedIn:
     setBusy(false);
     if (!answer.ok) return setProblem(answer.problem);
     setPassphrase('');
+    props.onSignedIn(answer.value.signedIn.person);
     await cache.invalidateQueries();
-    props.onSignedIn();
   };
   return (
     <form

@@ -19,7 +19,14 @@ export function SignInSheet() {
           <p>Nothing you typed is lost. After signing in, it is recorded and you go on where you were.</p>
         </Notice>
       )}
-      <SignInForm name={me?.name ?? ''} onSignedIn={() => signInDesk.close(true)} />
+      <SignInForm
+        name={me?.name ?? ''}
+        onSignedIn={(person) => {
+          if (me === null || person === me.person) signInDesk.close(true);
+          // What another had begun is neither shown to nor recorded by whoever came now; it waits for them.
+          else location.assign('/');
+        }}
+      />
     </Sheet>
   );
 }

@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { RowsAnswer } from '../../../src/contract/index.ts';
-import { ownersPassphrase, setUpHouse, signIn } from './support/door.ts';
+import { ownersPassphrase, setUpHouse, signIn, signOut } from './support/door.ts';
 import { type Hand, textOf } from './support/hand.ts';
 import { rugPicture } from './support/pictures.ts';
 import { measure, newClient, next, sign } from './support/receive.ts';
-import { takeIn } from './support/seed.ts';
+import { addColleague, takeIn } from './support/seed.ts';
 import { openWorkshop, tabletSized } from './support/workshop.ts';
 
 const workshop = openWorkshop();
@@ -237,5 +237,22 @@ describe('at the door', () => {
     expect(await hand.field('Length, middle').inputValue()).toBe('333');
     await hand.press('Back');
     expect(await hand.field('Tag number').inputValue()).toBe('55');
+  });
+
+  test('on a shared tablet the next person does not see a receipt half done, and the one who began it finds it again', async () => {
+    const hand = await enter();
+    await addColleague(hand, 'Tobin Hale', 'weld and alum in the copper');
+    await toSizes(hand, '57');
+    await signOut(hand);
+    await signIn(hand, 'Tobin Hale', 'weld and alum in the copper');
+    await hand.follow('Receive rugs');
+    await hand.heading('Client');
+    expect(await textOf(hand.scope)).not.toContain('Callum Dorran');
+    await signOut(hand);
+    await signIn(hand);
+    await hand.follow('Receive rugs');
+    await hand.heading('Size');
+    await hand.press('Back');
+    expect(await hand.field('Tag number').inputValue()).toBe('57');
   });
 });

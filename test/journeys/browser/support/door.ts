@@ -29,3 +29,9 @@ export async function signIn(
   await hand.page.getByLabel('Passphrase').fill(passphrase);
   await hand.press('Sign in');
 }
+
+export async function signOut(hand: Hand): Promise<void> {
+  await hand.press(/switch person, sign out$/);
+  await hand.press('Sign out');
+  await hand.page.getByLabel('Passphrase').waitFor();
+}
