@@ -13,6 +13,7 @@ import { sharpPictures } from './adapters/images/sharpPictures.ts';
 import { makePrinter } from './adapters/pdf/makePrinter.ts';
 import { argonSecrets } from './adapters/secrets/argonSecrets.ts';
 import { sqliteAccounts } from './adapters/sqlite/accounts.ts';
+import { clientKeyIn } from './adapters/sqlite/clientKeys.ts';
 import { openDatabase } from './adapters/sqlite/database.ts';
 import { servingLock } from './adapters/sqlite/servingLock.ts';
 import { SqliteLedger } from './adapters/sqlite/sqliteLedger.ts';
@@ -67,8 +68,9 @@ const openStore: OpenStoreIn = async (directory, { serving }) => {
   }
   const ledger = new SqliteLedger(opened.value, rememberingListRowOf());
   const photos = new DiskPhotos(join(directory, 'photographs'));
+  const keptPapers = diskKeptPapers(join(directory, 'shown-papers'), clientKeyIn(database));
   const house = {
-    ...{ ledger, photos, keptPapers: diskKeptPapers(join(directory, 'shown-papers')) },
+    ...{ ledger, photos, keptPapers },
     ...{ accounts: sqliteAccounts(database), secrets: argonSecrets(), printer: makePrinter(photos) },
     ...{ codes: zxingCodes, archiver: yazlArchiver, clock: systemClock, ids: uuidv7() },
     timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,

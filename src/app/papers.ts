@@ -1,6 +1,7 @@
 import { clientStanding } from '../dossier/clientFacts.ts';
 import { standingOf } from '../dossier/evolve.ts';
 import type { RugEntry } from '../dossier/facts/index.ts';
+import type { ClientErased } from '../dossier/recordProblem.ts';
 import { type AirAt, roomStandingOf } from '../dossier/roomStanding.ts';
 import { latestVisit, type VisitStanding } from '../dossier/standing.ts';
 import { isWet } from '../dossier/wetting.ts';
@@ -25,7 +26,7 @@ import type { Actor, House } from './house.ts';
 import { readShelf } from './shelf.ts';
 import { readWorkshop } from './workshop.ts';
 
-type Refusal = RequestProblem | PaperHasNoGround | PaperNotPrinted;
+type Refusal = RequestProblem | ClientErased | PaperHasNoGround | PaperNotPrinted;
 
 /** Every rug that came with a consignment, with the visit it came for, by dossier number. */
 async function consigned({ ledger }: House, consignment: string): Promise<readonly ConsignedRug[]> {
@@ -129,11 +130,15 @@ export async function showConsent(
 ): Promise<Result<{ readonly sha256: string; readonly bytes: Uint8Array }, Refusal>> {
   const context = await paperContext(house, actor, rug, 'consent');
   if (!context.ok) return context;
+  const { client } = context.value.visit.received;
+  // Nobody is left to agree, and a paper that names nobody binds nobody.
+  if (context.value.client?.kind === 'erased')
+    return refused('client-erased', { stream: `client/${client}` });
   const paper = makePaper('consent', context.value);
   const printed = paper.ok ? await house.printer.print(paper.value) : paper;
   if (!printed.ok) return printed;
   const bytes = printed.value;
-  return done({ bytes, sha256: await house.keptPapers.keep(context.value.visit.received.client, bytes) });
+  return done({ bytes, sha256: await house.keptPapers.keep(client, bytes) });
 }
 
 /** The receipt of a whole consignment. */

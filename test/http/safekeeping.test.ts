@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { folderBackup } from '../../src/adapters/backup/folderBackup.ts';
@@ -7,6 +7,7 @@ import { systemClock } from '../../src/adapters/clock/systemClock.ts';
 import { diskKeptPapers } from '../../src/adapters/disk/diskKeptPapers.ts';
 import { DiskPhotos } from '../../src/adapters/disk/diskPhotos.ts';
 import { sqliteAccounts } from '../../src/adapters/sqlite/accounts.ts';
+import { clientKeyIn } from '../../src/adapters/sqlite/clientKeys.ts';
 import { yazlArchiver } from '../../src/adapters/zip/yazlArchiver.ts';
 import { listRowOf } from '../../src/app/listRow.ts';
 import { consignmentOf, draft, measured } from '../support/intake.ts';
@@ -29,7 +30,7 @@ function diskHouse(directory: string) {
   const { ledger, database, done } = openInFolder(directory, listRowOf);
   const house = memoryHouse({
     ...{ ledger, accounts: sqliteAccounts(database), photos: new DiskPhotos(join(directory, 'photographs')) },
-    keptPapers: diskKeptPapers(join(directory, 'shown-papers')),
+    keptPapers: diskKeptPapers(join(directory, 'shown-papers'), clientKeyIn(database)),
   });
   return { house, done, backup: folderBackup(directory, database, yazlArchiver, systemClock) };
 }
@@ -164,7 +165,8 @@ describe('papers', () => {
 describe('kept papers', () => {
   test('are kept under their hash until their client is erased, in memory and on disk alike', async () => {
     const bytes = new TextEncoder().encode('a paper');
-    for (const papers of [memoryHouse().keptPapers, diskKeptPapers(join(folder, 'papers'))]) {
+    const onDisk = diskKeptPapers(join(folder, 'papers'), () => new Uint8Array(32).fill(7));
+    for (const papers of [memoryHouse().keptPapers, onDisk]) {
       const name = await papers.keep('c1', bytes);
       // SHA-256 of the two words, by another implementation: the check value of `sha256sum`.
       expect(name).toBe(execFileSync('sha256sum', { input: bytes, encoding: 'utf8' }).slice(0, 64));
@@ -174,5 +176,27 @@ describe('kept papers', () => {
       await papers.erase('c1');
       expect(await papers.read('c1', name)).toBeNull();
     }
+  });
+
+  test('lie encrypted under their client’s key, and say nothing once it is destroyed', async () => {
+    let key: Uint8Array | null = new Uint8Array(32).fill(7);
+    const papers = diskKeptPapers(folder, () => key);
+    const name = await papers.keep('c1', new TextEncoder().encode('Ada Lindqvist agrees'));
+    const [file = ''] = readdirSync(join(folder, 'c1'));
+    expect(readFileSync(join(folder, 'c1', file)).includes('Ada')).toBe(false);
+    key = new Uint8Array(32).fill(8);
+    await expect(papers.read('c1', name)).rejects.toThrow();
+    key = null;
+    expect(await papers.read('c1', name)).toBeNull();
+    await expect(papers.keep('c1', new Uint8Array(3))).rejects.toThrow('erased');
+  });
+
+  test('from before they were encrypted are still read', async () => {
+    const bytes = new TextEncoder().encode('an older paper');
+    const name = execFileSync('sha256sum', { input: bytes, encoding: 'utf8' }).slice(0, 64);
+    mkdirSync(join(folder, 'c1'));
+    writeFileSync(join(folder, 'c1', `${name}.pdf`), bytes);
+    const papers = diskKeptPapers(folder, () => new Uint8Array(32).fill(7));
+    expect(Buffer.from((await papers.read('c1', name)) ?? []).toString()).toBe('an older paper');
   });
 });

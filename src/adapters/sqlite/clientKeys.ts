@@ -1,6 +1,7 @@
+import type { Database } from 'better-sqlite3';
 import { streamKind } from '../../dossier/entry.ts';
 import { newClientKey } from '../record/clientCipher.ts';
-import type { Statements } from './statements.ts';
+import { prepareStatements, type Statements } from './statements.ts';
 
 /** A destroyed key is overwritten where it lies: removing its row could leave a copy in a page being merged. */
 const destroyed = new Uint8Array(32);
@@ -32,4 +33,10 @@ export class ClientKeys {
   destroy(stream: string): void {
     this.#statements.destroyKey.run(destroyed, stream);
   }
+}
+
+/** The key of a client's stream, for what is kept of them beside the record; null once it was destroyed. */
+export function clientKeyIn(database: Database): (stream: string) => Uint8Array | null {
+  const keys = new ClientKeys(prepareStatements(database));
+  return (stream) => keys.forWriting(stream) ?? null;
 }
