@@ -1,4 +1,5 @@
 import { createHash } from 'node:crypto';
+import type { VerifyProgress } from '../contract/index.ts';
 import type { RugEntry } from '../dossier/facts/index.ts';
 import type { Verification } from '../ports/ledger.ts';
 import { photosIn } from './decideDrafts.ts';
@@ -20,13 +21,22 @@ const soundness = async ({ photos }: House, photo: string): Promise<'sound' | 'm
   return createHash('sha256').update(original.bytes).digest('hex') === photo ? 'sound' : 'altered';
 };
 
-/** Checks every seal, and every photograph that an entry names; of the whole store or of one rug. */
-export async function verifyStore(house: House, rug?: string): Promise<StoreVerification> {
+/**
+ * Checks every seal, and every photograph that an entry names; of the whole store or of one rug.
+ *
+ * @param told - hears how far it is: first through the seals, then through the dossiers' photographs
+ */
+export async function verifyStore(
+  house: House,
+  rug?: string,
+  told: (progress: VerifyProgress) => void = () => {},
+): Promise<StoreVerification> {
   const stream = rug === undefined ? undefined : `rug/${rug}`;
-  const verification = await house.ledger.verify(stream);
+  const verification = await house.ledger.verify(stream, (done, of) => told({ doing: 'seals', done, of }));
   const streams = stream === undefined ? await house.ledger.streams('rug') : [stream];
   const seen = new Map<string, Awaited<ReturnType<typeof soundness>>>();
-  for (const name of streams) {
+  for (const [done, name] of streams.entries()) {
+    told({ doing: 'photographs', done, of: streams.length });
     for (const { fact } of (await house.ledger.read(name)) as readonly RugEntry[]) {
       for (const photo of photosIn(fact)) {
         if (!seen.has(photo)) seen.set(photo, await soundness(house, photo));

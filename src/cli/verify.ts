@@ -44,7 +44,14 @@ export const verifyCommand = (openStore: OpenStoreIn): Command => ({
       const [named] = positionals;
       const rug = named === undefined ? undefined : await findRug(house, named);
       if (rug?.ok === false) return printRefusal(rug.problem, values.json, terminal);
-      const verified = await verifyStore(house, rug?.value);
+      let saidAt = performance.now();
+      const verified = await verifyStore(house, rug?.value, ({ doing, done, of }) => {
+        if (performance.now() - saidAt < 1000) return;
+        saidAt = performance.now();
+        terminal.complain(
+          `${doing === 'seals' ? 'entries' : 'dossiers with their photographs'}: ${done} of ${of}`,
+        );
+      });
       const sound = isSound(verified);
       terminal.print(
         values.json

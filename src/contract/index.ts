@@ -4,4 +4,5 @@ export * from './readShape.ts';
 export * from './record.ts';
 export * from './rooms.ts';
 export * from './rulebook.ts';
+export * from './safekeeping.ts';
 export * from './shelf.ts';

@@ -1,6 +1,7 @@
 import { Hono } from 'hono';
 import type { House } from '../app/house.ts';
 import { verifyStore } from '../app/verifyStore.ts';
+import type { VerifyProgress } from '../contract/index.ts';
 import type { Backup } from '../ports/backup.ts';
 import { jsonAnswer, problemAnswer, zipAnswer } from './answers.ts';
 import { type Guarded, ownersOnly } from './guard.ts';
@@ -10,7 +11,18 @@ export function safekeepingRoutes(house: House, backup: Backup | null) {
   const { ledger, clock } = house;
   const routes = new Hono<Guarded>();
   routes.use('/safekeeping/*', ownersOnly);
-  routes.post('/safekeeping/verify', async () => jsonAnswer(await verifyStore(house)));
+  let verifying: VerifyProgress | null = null;
+  routes.post('/safekeeping/verify', async () => {
+    try {
+      const verified = await verifyStore(house, undefined, (progress) => {
+        verifying = progress;
+      });
+      return jsonAnswer(verified);
+    } finally {
+      verifying = null;
+    }
+  });
+  routes.get('/safekeeping/verify', () => jsonAnswer(verifying));
   routes.post('/safekeeping/rebuild', async () => jsonAnswer(await ledger.rebuild()));
   routes.get('/safekeeping/backup.zip', async () => {
     if (backup === null) return problemAnswer({ code: 'backup-not-possible', facts: {} });

@@ -59,6 +59,9 @@ export interface ListQuery {
   readonly after?: string;
 }
 
+/** Hears how much of a long work is done. */
+export type Told = (done: number, of: number) => void;
+
 /** The whole record: streams of sealed entries, and the lists kept from them. */
 export interface Ledger {
   /**
@@ -79,8 +82,8 @@ export interface Ledger {
    * refusal means that the key may still lie in a file that another program holds: ask again.
    */
   eraseClient(stream: string): Promise<Result<null, RecordUnavailable>>;
-  /** Checks every seal (or those of one stream) and the chain over the heads. */
-  verify(stream?: string): Promise<Verification>;
+  /** Checks every seal (or those of one stream) and the chain over the heads; `told` hears how far it is. */
+  verify(stream?: string, told?: Told): Promise<Verification>;
   /** Makes all list rows anew from the entries. */
   rebuild(): Promise<{ readonly rows: number }>;
   /** Called after each durable append with the streams that moved; returns a function that stops it. */

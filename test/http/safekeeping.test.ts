@@ -10,6 +10,7 @@ import { sqliteAccounts } from '../../src/adapters/sqlite/accounts.ts';
 import { clientKeyIn } from '../../src/adapters/sqlite/clientKeys.ts';
 import { yazlArchiver } from '../../src/adapters/zip/yazlArchiver.ts';
 import { listRowOf } from '../../src/app/listRow.ts';
+import { verifyStore } from '../../src/app/verifyStore.ts';
 import { consignmentOf, draft, measured } from '../support/intake.ts';
 import { memoryHouse } from '../support/memoryHouse.ts';
 import { openInFolder, throwAwayFolder } from '../support/openInFolder.ts';
@@ -129,6 +130,18 @@ describe('a backup', () => {
     } finally {
       elsewhere.remove();
     }
+  });
+
+  test('a long check of the record says how far it is: through the seals, then through the photographs', async () => {
+    const { house, done, backup } = diskHouse(folder);
+    const { owner } = await openedHouse(house, { backup });
+    await rugWithPhotograph(owner);
+    expect(await owner.get('/api/safekeeping/verify')).toMatchObject({ status: 200, body: null });
+    const heard: unknown[] = [];
+    const { entries } = await verifyStore(house, undefined, (progress) => heard.push(progress));
+    expect(heard).toContainEqual({ doing: 'seals', done: entries, of: entries });
+    expect(heard.at(-1)).toEqual({ doing: 'photographs', done: 0, of: 1 });
+    await done();
   });
 
   test('is only for the owner, and a store in memory has none', async () => {

@@ -10,6 +10,7 @@ import type {
   ListRow,
   ListRowOf,
   StreamAppend,
+  Told,
   Verification,
 } from '../../ports/ledger.ts';
 import { done, type Result, refused } from '../../units/index.ts';
@@ -22,7 +23,7 @@ import type { OpenDatabase } from './database.ts';
 import { HeadFile } from './headFile.ts';
 import { SqliteLists } from './sqliteLists.ts';
 import { type BegunStream, prepareStatements, type Statements, toStoredRow } from './statements.ts';
-import { StreamCache } from './streamCache.ts';
+import { charactersOf, StreamCache } from './streamCache.ts';
 
 type Answer = Result<readonly Entry[], AppendProblem>;
 
@@ -231,12 +232,13 @@ export class SqliteLedger implements Ledger {
     }
   }
 
-  async verify(stream?: string): Promise<Verification> {
+  async verify(stream?: string, told?: Told): Promise<Verification> {
     const check = new SealCheck();
     if (stream === undefined) {
       for (;;) {
         const entries = this.#statements.entriesAfter.all(check.position, turn);
         for (const entry of entries) check.takeOfAll(entry);
+        told?.(check.position, this.#recordHead().position);
         if (entries.length === 0) break;
         await setImmediate();
       }
@@ -295,6 +297,3 @@ export class SqliteLedger implements Ledger {
     return this.#statements.linkAt.get(position)?.link;
   }
 }
-
-const charactersOf = (stored: readonly StoredEntry[]): number =>
-  stored.reduce((sum, { body }) => sum + body.length, 0);

@@ -1,8 +1,12 @@
 import type { Entry } from '../../dossier/entry.ts';
-import type { StreamHead } from '../record/storedEntry.ts';
+import type { StoredEntry, StreamHead } from '../record/storedEntry.ts';
 
 /** Sixteen million characters of stored entries: a few hundred long dossiers. */
 const mostCharacters = 16_000_000;
+
+/** What stored entries weigh in the cache. */
+export const charactersOf = (stored: readonly StoredEntry[]): number =>
+  stored.reduce((sum, { body }) => sum + body.length, 0);
 
 interface Kept {
   readonly entries: readonly Entry[];

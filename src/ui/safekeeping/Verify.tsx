@@ -1,6 +1,8 @@
+import { useQuery } from '@tanstack/react-query';
 import { useState } from 'react';
+import type { VerifyProgress } from '../../contract/index.ts';
 import type { SealBroken } from '../../dossier/recordProblem.ts';
-import { call, type ShownProblem } from '../call/index.ts';
+import { asked, call, type ShownProblem } from '../call/index.ts';
 import { Busy, Button, FactList, Notice, ProblemNotice, Section } from '../kit/index.ts';
 import { OwnerOnly } from './OwnerOnly.tsx';
 
@@ -36,12 +38,31 @@ export function Verify({ isOwner }: { readonly isOwner: boolean }) {
         own contents. This reckons them all again and tells whether anything was altered or is missing.
       </p>
       {isOwner ? null : <OwnerOnly />}
-      {isBusy ? <Busy words="Reckoning every seal and photograph again" /> : null}
+      {isBusy ? <Progress /> : null}
       {isOwner && !isBusy ? <Button onPress={verify}>Verify now</Button> : null}
       <ProblemNotice problem={problem} />
       {found === null ? null : <Found found={found} />}
     </Section>
   );
+}
+
+const doingWords = {
+  seals: 'Reckoning every seal again',
+  photographs: 'Reading every photograph again',
+} as const;
+const askEveryMs = 700;
+
+/** How far the running check is, as the server tells it. */
+function Progress() {
+  const { data } = useQuery({
+    queryKey: ['verifying'],
+    queryFn: () => asked(call<VerifyProgress | null>('/api/safekeeping/verify')),
+    refetchInterval: askEveryMs,
+    gcTime: 0,
+  });
+  if (data === null || data === undefined) return <Busy words={doingWords.seals} />;
+  const { doing, done, of } = data;
+  return <Busy words={doingWords[doing]} done={of === 0 ? undefined : done / of} />;
 }
 
 function Found({ found }: { readonly found: Verification }) {
