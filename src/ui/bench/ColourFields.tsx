@@ -1,5 +1,14 @@
 import { dyes, grades, sides, testLiquids } from '../../core/wash/index.ts';
-import { Button, Check, LineField, NumberField, newId, Picker, Section } from '../kit/index.ts';
+import {
+  Button,
+  Check,
+  LineField,
+  NumberFields,
+  type NumberOf,
+  newId,
+  Picker,
+  Section,
+} from '../kit/index.ts';
 import type { FactsProps } from './RugFields.tsx';
 import { showsColourChange, type TypedColour, type TypedTest } from './typedFacts.ts';
 
@@ -98,6 +107,12 @@ function ColourRow(props: {
   );
 }
 
+const madeFields: readonly NumberOf<'ph' | 'temperatureC' | 'minutes'>[] = [
+  { name: 'ph', label: 'pH', unit: '', least: 0, most: 14 },
+  { name: 'temperatureC', label: 'Temperature', unit: '°C', least: 0, most: 100 },
+  { name: 'minutes', label: 'Time on the rug', unit: 'min', least: 0, most: 2000 },
+];
+
 function TestRow(props: {
   readonly test: TypedTest;
   readonly onChange: (test: TypedTest) => void;
@@ -144,29 +159,10 @@ function TestRow(props: {
             }
           />
         ) : null}
-        <NumberField
-          label="pH"
-          unit=""
-          least={0}
-          most={14}
-          value={test.ph}
-          onChange={(ph) => onChange({ ...test, ph })}
-        />
-        <NumberField
-          label="Temperature"
-          unit="°C"
-          least={0}
-          most={100}
-          value={test.temperatureC}
-          onChange={(temperatureC) => onChange({ ...test, temperatureC })}
-        />
-        <NumberField
-          label="Time on the rug"
-          unit="min"
-          least={0}
-          most={2000}
-          value={test.minutes}
-          onChange={(minutes) => onChange({ ...test, minutes })}
+        <NumberFields
+          fields={madeFields}
+          typed={test}
+          onChange={(name, value) => onChange({ ...test, [name]: value })}
         />
       </div>
       <div className="actions">

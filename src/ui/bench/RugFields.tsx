@@ -1,5 +1,5 @@
 import { constructions, fibres, latexStates, routes } from '../../core/wash/index.ts';
-import { Choice, NumberField, Picker, Section } from '../kit/index.ts';
+import { Choice, NumberFields, type NumberOf, Picker, Section } from '../kit/index.ts';
 import type { TypedFacts } from './typedFacts.ts';
 
 export interface FactsProps {
@@ -9,6 +9,22 @@ export interface FactsProps {
 
 const wordFor = <Value extends string>(values: readonly Value[], word: string): Value | undefined =>
   values.find((value) => value === word);
+
+const sideRange = { unit: 'cm', least: 10, most: 3000, isRequired: true } as const;
+
+const sizeFields: readonly NumberOf<
+  'pileHeightMm' | 'lengthCm' | 'widthCm' | 'dryMassKg' | 'expectedDryingHours'
+>[] = [
+  { name: 'pileHeightMm', label: 'Pile height', unit: 'mm', least: 0, most: 150 },
+  { name: 'lengthCm', label: 'Length', ...sideRange },
+  { name: 'widthCm', label: 'Width', ...sideRange },
+  { name: 'dryMassKg', label: 'Dry mass', unit: 'kg', least: 0.05, most: 500 },
+  {
+    name: 'expectedDryingHours',
+    label: 'Hours until dry',
+    ...{ unit: 'h', least: 1, most: 1000, hint: 'Your own estimate, from first wetting.' },
+  },
+];
 
 /** What the rug is made of, and how large it is. */
 export function RugFields({ typed, change }: FactsProps) {
@@ -48,48 +64,10 @@ export function RugFields({ typed, change }: FactsProps) {
           {fibrePicker('Pile', 'pile')}
           {fibrePicker('Warp', 'warp')}
           {fibrePicker('Weft', 'weft')}
-          <NumberField
-            label="Pile height"
-            unit="mm"
-            least={0}
-            most={150}
-            value={typed.pileHeightMm}
-            onChange={(pileHeightMm) => change({ pileHeightMm })}
-          />
-          <NumberField
-            label="Length"
-            unit="cm"
-            least={10}
-            most={3000}
-            value={typed.lengthCm}
-            onChange={(lengthCm) => change({ lengthCm })}
-            isRequired
-          />
-          <NumberField
-            label="Width"
-            unit="cm"
-            least={10}
-            most={3000}
-            value={typed.widthCm}
-            onChange={(widthCm) => change({ widthCm })}
-            isRequired
-          />
-          <NumberField
-            label="Dry mass"
-            unit="kg"
-            least={0.05}
-            most={500}
-            value={typed.dryMassKg}
-            onChange={(dryMassKg) => change({ dryMassKg })}
-          />
-          <NumberField
-            label="Hours until dry"
-            unit="h"
-            least={1}
-            most={1000}
-            hint="Your own estimate, from first wetting."
-            value={typed.expectedDryingHours}
-            onChange={(expectedDryingHours) => change({ expectedDryingHours })}
+          <NumberFields
+            fields={sizeFields}
+            typed={typed}
+            onChange={(name, value) => change({ [name]: value })}
           />
         </div>
       </div>

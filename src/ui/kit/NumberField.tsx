@@ -5,7 +5,7 @@ import { slipMark } from './goToSlip.ts';
 import { FieldFoot, FieldName } from './LineField.tsx';
 import { readNumber } from './readNumber.ts';
 
-interface NumberProps {
+export interface NumberProps {
   readonly label: string;
   readonly unit: string;
   readonly value: number | null;

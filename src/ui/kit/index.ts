@@ -12,6 +12,7 @@ export { type Money, MoneyField } from './MoneyField.tsx';
 export { moneyText } from './moneyText.ts';
 export { Notice, ProblemNotice } from './Notice.tsx';
 export { NumberField } from './NumberField.tsx';
+export { NumberFields, type NumberOf } from './NumberFields.tsx';
 export { newId } from './newId.ts';
 export { PhotoTaker } from './PhotoTaker.tsx';
 export { Picker } from './Picker.tsx';

@@ -14,6 +14,8 @@ import {
   FactList,
   Notice,
   NumberField,
+  NumberFields,
+  type NumberOf,
   Picker,
   ProblemNotice,
   Section,
@@ -100,6 +102,13 @@ const nothing: Typed = {
   ...{ conductivityUsPerCm: null, ironMgPerL: null, temperatureC: null },
 };
 
+const plainFields: readonly NumberOf<Exclude<keyof Typed, 'alkalinity' | 'hardness'>>[] = [
+  { name: 'ph', label: 'pH', unit: 'pH', least: 0, most: 14 },
+  { name: 'conductivityUsPerCm', label: 'Conductivity', unit: 'µS/cm', least: 0, most: 200_000 },
+  { name: 'ironMgPerL', label: 'Iron', unit: 'mg/L', least: 0, most: 100 },
+  { name: 'temperatureC', label: 'Temperature', unit: '°C', least: 0, most: 60 },
+];
+
 const unitOptions = hardnessUnits.map((value) => ({ value, words: hardnessUnitWords[value] }));
 
 function WaterSheet({ today, onClose }: { readonly today: string; readonly onClose: () => void }) {
@@ -110,8 +119,6 @@ function WaterSheet({ today, onClose }: { readonly today: string; readonly onClo
     alkalinity: 'mg/L CaCO₃',
     hardness: '°dH',
   });
-  const set = (field: keyof Typed) => (value: number | null) =>
-    setTyped((before) => ({ ...before, [field]: value }));
   const fact = (): ShelfFactOf<'WaterMeasured'> => {
     const { alkalinity, hardness, ...plain } = typed;
     const given = Object.entries(plain).filter(([, value]) => value !== null);
@@ -135,7 +142,7 @@ function WaterSheet({ today, onClose }: { readonly today: string; readonly onClo
               least={0}
               most={5000}
               value={typed[field]}
-              onChange={set(field)}
+              onChange={(value) => setTyped((before) => ({ ...before, [field]: value }))}
             />
             <Picker
               label={`Unit of the ${field}`}
@@ -145,30 +152,10 @@ function WaterSheet({ today, onClose }: { readonly today: string; readonly onClo
             />
           </div>
         ))}
-        <NumberField label="pH" unit="pH" least={0} most={14} value={typed.ph} onChange={set('ph')} />
-        <NumberField
-          label="Conductivity"
-          unit="µS/cm"
-          least={0}
-          most={200_000}
-          value={typed.conductivityUsPerCm}
-          onChange={set('conductivityUsPerCm')}
-        />
-        <NumberField
-          label="Iron"
-          unit="mg/L"
-          least={0}
-          most={100}
-          value={typed.ironMgPerL}
-          onChange={set('ironMgPerL')}
-        />
-        <NumberField
-          label="Temperature"
-          unit="°C"
-          least={0}
-          most={60}
-          value={typed.temperatureC}
-          onChange={set('temperatureC')}
+        <NumberFields
+          fields={plainFields}
+          typed={typed}
+          onChange={(name, value) => setTyped((before) => ({ ...before, [name]: value }))}
         />
         <ProblemNotice problem={problem} />
         <Button

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Agent } from '../../../core/wash/index.ts';
-import { Check, NumberField } from '../../kit/index.ts';
+import { Check, NumberField, NumberFields, type NumberOf } from '../../kit/index.ts';
 import { figure } from '../figures.ts';
 import { conditionWords } from './conditionWords.ts';
 
@@ -11,6 +11,15 @@ export interface MadeWith {
   readonly temperatureC: number | null;
   readonly minutes: number | null;
 }
+
+const minutesRange = { unit: 'min', least: 0, most: 20_000 } as const;
+
+const madeFields: readonly NumberOf<keyof MadeWith>[] = [
+  { name: 'strengthGPerL', label: 'Strength', unit: 'g/L', least: 0, most: 500 },
+  { name: 'ph', label: 'pH', unit: '', least: 0, most: 14 },
+  { name: 'temperatureC', label: 'Warmth', unit: '°C', least: 0, most: 60 },
+  { name: 'minutes', label: 'Lay for', ...minutesRange },
+];
 
 /** The conditions a blot was made under: those asked for, unless somebody says otherwise. */
 export function BlotConditions(props: {
@@ -24,7 +33,7 @@ export function BlotConditions(props: {
 }) {
   const { agents, value, asked, lain } = props;
   const [otherwise, setOtherwise] = useState(false);
-  const set = (field: keyof MadeWith) => (to: number | null) => props.onChange({ ...value, [field]: to });
+  const set = (name: keyof MadeWith, to: number | null) => props.onChange({ ...value, [name]: to });
   const untimed = lain === null && asked !== undefined;
   return (
     <>
@@ -48,42 +57,16 @@ export function BlotConditions(props: {
       {untimed && !otherwise && (
         <NumberField
           label="How long it lay"
-          unit="min"
-          least={0}
-          most={20000}
+          {...minutesRange}
           value={value.minutes}
-          onChange={set('minutes')}
+          onChange={(minutes) => set('minutes', minutes)}
           hint="no timer ran for it; it covers no longer bath than this"
           isRequired
         />
       )}
       {otherwise && (
         <div className="pair">
-          <NumberField
-            label="Strength"
-            unit="g/L"
-            least={0}
-            most={500}
-            value={value.strengthGPerL}
-            onChange={set('strengthGPerL')}
-          />
-          <NumberField label="pH" unit="" least={0} most={14} value={value.ph} onChange={set('ph')} />
-          <NumberField
-            label="Warmth"
-            unit="°C"
-            least={0}
-            most={60}
-            value={value.temperatureC}
-            onChange={set('temperatureC')}
-          />
-          <NumberField
-            label="Lay for"
-            unit="min"
-            least={0}
-            most={20000}
-            value={value.minutes}
-            onChange={set('minutes')}
-          />
+          <NumberFields fields={madeFields} typed={value} onChange={set} />
         </div>
       )}
       {lain !== null && asked !== undefined && lain < asked && (
