@@ -6,7 +6,8 @@ export default defineConfig({
     include: ['test/journeys/browser/**/*.journey.ts'],
     testTimeout: 180_000,
     hookTimeout: 60_000,
-    fileParallelism: false,
+    // Every file has a server and a browser of its own, and waits for them more than it reckons.
+    maxWorkers: 2,
     passWithNoTests: false,
   },
 });
