@@ -1,4 +1,4 @@
-export { statedName } from './agentKind.ts';
+export { kindOf, statedName } from './agentKind.ts';
 export * from './differential.ts';
 export { dyeClassOf, rulingGrade } from './dyeVerdict.ts';
 export * from './flows.ts';

@@ -59,6 +59,9 @@ export interface SpottingCard {
   readonly source: SourceKey;
 }
 
+/** The order stains are worked in, over the whole rug. */
+export const goldenOrder: readonly string[] = stainTable.goldenOrder;
+
 const chemistryOf = (kind: StainClass): string =>
   stainTable.rows.find((row) => row.class === kind)?.chemistry ?? '';
 

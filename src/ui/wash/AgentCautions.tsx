@@ -1,5 +1,5 @@
 import mixtures from '../../../data/wash/mixtures.json' with { type: 'json' };
-import type { PlanStep } from '../../core/wash/index.ts';
+import { kindOf, type PlanStep } from '../../core/wash/index.ts';
 
 interface Mixture {
   readonly a: readonly string[];
@@ -35,8 +35,11 @@ export function AgentCautions({ step }: { readonly step: PlanStep }) {
       {agents.length > 0 && (
         <>
           <p>
-            Air the room. Eyewash within reach. Read the safety data sheet of {agents.join(' and ')}; add it
-            to the water, never the water to it.
+            Air the room. Eyewash within reach. Read the safety data sheet of {agents.join(' and ')}
+            {agents.some((agent) => kindOf(agent) !== 'solvent')
+              ? '; add it to the water, never the water to it'
+              : '; no flame or spark, no heat until no smell is left'}
+            .
           </p>
           {neverWith(agents).map((line) => (
             <p key={line}>

@@ -41,29 +41,24 @@ function AnswerSheet({ residue, onClose }: { readonly residue: Residue; readonly
 function ResidueRow({ residue }: { readonly residue: Residue }) {
   const { standing, open } = useDossier();
   const [isAnswering, setAnswering] = useState(false);
-  const { agent, where, ph, left, clears, when, byOthers } = residue;
+  const { agent, where, ph, left, when, byOthers } = residue;
   const isOld = isCarried(standing, residue);
   return (
-    <li className="finding">
-      <span aria-hidden="true" className="finding-shape">
-        {isOld ? '▲' : '◆'}
-      </span>
-      <div>
-        <b>{agent}</b>: {where === null ? 'all over the rug' : stainWords(standing.marks, where)}
-        {isOld && <b>, from before this visit</b>}
-        <div className="why">
-          {byOthers === true
-            ? 'used by others'
-            : when !== undefined && (
-                <>
-                  laid <When at={when} />
-                </>
-              )}
-          {' · '}
-          {ph === undefined ? 'its pH was never read: the worst is assumed' : `pH ${figure(ph)}`}
-          {left < 1 && ` · by perfect mixing ${percentWords(left)} of it would be left, which proves nothing`}
-        </div>
-        <div className="why">{clearingWords(clears)}</div>
+    <li>
+      <span aria-hidden="true">{isOld ? '▲ ' : '◆ '}</span>
+      <b>{agent}</b>: {where === null ? 'all over the rug' : stainWords(standing.marks, where)}
+      {isOld && <b>, from before this visit</b>}
+      <div className="why">
+        {byOthers === true ? (
+          'used by others'
+        ) : (
+          <>
+            laid <When at={when ?? ''} />
+          </>
+        )}
+        {' · '}
+        {ph === undefined ? 'its pH was never read: the worst is assumed' : `pH ${figure(ph)}`}
+        {left < 1 && ` · by perfect mixing ${percentWords(left)} of it would be left, which proves nothing`}
       </div>
       {isOld && open && (
         <Button tone="ghost" label={`No longer there: ${agent}`} onPress={() => setAnswering(true)}>
@@ -95,11 +90,19 @@ export function ResiduePart() {
           client.
         </p>
       ) : (
-        <ul className="findings">
-          {residues.map((residue, index) => (
-            <ResidueRow key={`${keyOf(residue)}/${residue.when ?? index}`} residue={residue} />
+        <>
+          <ul className="plain-list residues">
+            {residues.map((residue, index) => (
+              <ResidueRow key={`${keyOf(residue)}/${residue.when ?? index}`} residue={residue} />
+            ))}
+          </ul>
+          {[...new Set(residues.map(({ clears }) => clears))].map((clears) => (
+            <p key={clears} className="note">
+              <b>To clear {clears === 'airing' ? 'a solvent' : 'it'}: </b>
+              {clearingWords(clears)}
+            </p>
           ))}
-        </ul>
+        </>
       )}
       {open && (
         <Button tone="ghost" wide onPress={() => setTelling(true)}>

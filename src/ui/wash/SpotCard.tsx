@@ -1,11 +1,11 @@
-import { type SpottingCard, unmeasuredCm2, usualAmounts } from '../../core/wash/index.ts';
+import { goldenOrder, type SpottingCard, unmeasuredCm2, usualAmounts } from '../../core/wash/index.ts';
 import type { RugStanding } from '../../dossier/index.ts';
 import { rangeText } from '../../text/amountText.ts';
 import { MarkedPicture, marksAndPictures, pointsOn, surfacesOf } from '../condition/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
-import { figure, minutesWords, stainWords, temperatureWords } from '../dossier/figures.ts';
+import { minutesWords, stainWords, temperatureWords } from '../dossier/figures.ts';
 import { sourceWords } from '../dossier/limitWords.ts';
-import { amountWords } from '../dossier/plan/StepList.tsx';
+import { amountWords, phWords } from '../dossier/plan/StepList.tsx';
 import { MixPart, useMix } from './MixPart.tsx';
 
 /** The photograph around a place: far enough out to find it on the rug. */
@@ -53,9 +53,13 @@ export function SpotCardFace({ card }: { readonly card: SpottingCard }) {
   return (
     <>
       <div className="stepno">
-        {stainWords(standing.marks, card.stain)} · {card.golden} · {stateWords[card.state]}
+        {stainWords(standing.marks, card.stain)} · {stateWords[card.state]}
       </div>
       <h3>{card.what}</h3>
+      <p className="why">
+        Place {goldenOrder.indexOf(card.golden) + 1} of {goldenOrder.length} in the golden order:{' '}
+        {card.golden}
+      </p>
       <PlaceCrop standing={standing} mark={card.stain} />
       <p className="why">
         {card.because === card.chemistry ? card.chemistry : `${card.because} ${card.chemistry}`}
@@ -84,9 +88,7 @@ export function SpotCardFace({ card }: { readonly card: SpottingCard }) {
       {card.agents.length > 0 && (
         <p className="aim">
           {[
-            card.targetPh === undefined
-              ? ''
-              : `pH ${figure(card.targetPh.least)} – ${figure(card.targetPh.most)}`,
+            card.targetPh === undefined ? '' : phWords(card.targetPh),
             `at most ${temperatureWords(card.temperatureC.most, settings.units)}`,
             card.dwellMinutes === 0 ? '' : `dwell ${minutesWords(card.dwellMinutes)}`,
             card.strength ?? '',

@@ -14,13 +14,19 @@ export const amountWords = ({ least, most, unit }: Amount): string =>
       ? `${figure(least)} ${unit}`
       : `${figure(least)} – ${figure(most)} ${unit}`;
 
+/** `pH 5 – 6.5`, or one figure where nothing is left between the limits. */
+export const phWords = ({ least, most }: { readonly least: number; readonly most: number }): string =>
+  figure(least, 2) === figure(most, 2)
+    ? `pH ${figure(least, 2)}`
+    : `pH ${figure(least, 2)} – ${figure(most, 2)}`;
+
 /** pH, warmth and dwell of a step in a line. */
 export const aimWords = (
   { targetPh, temperatureC, dwellMinutes }: PlanStep,
   units: WorkshopSettings['units'],
 ): string =>
   [
-    targetPh && `pH ${figure(targetPh.least, 2)} – ${figure(targetPh.most, 2)}`,
+    targetPh && phWords(targetPh),
     temperatureC &&
       `${temperatureWords(temperatureC.least, units)} – ${temperatureWords(temperatureC.most, units)}`,
     dwellMinutes === undefined ? undefined : `dwell ${figure(dwellMinutes)} min`,
