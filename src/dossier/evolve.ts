@@ -1,6 +1,7 @@
 import type { Entry } from './entry.ts';
 import type { RugEntry, RugFactOf, RugFactType } from './facts/index.ts';
 import { newVisit } from './newVisit.ts';
+import { isOneLiquid } from './oneLiquid.ts';
 import {
   type Noted,
   nothingYet,
@@ -91,7 +92,7 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
         !(
           blot.colour === noted.colour &&
           blot.side === noted.side &&
-          blot.liquid === noted.liquid &&
+          isOneLiquid(blot, noted) &&
           (blot.atUrinePlace ?? false) === (noted.atUrinePlace ?? false)
         ),
     ),

@@ -20,6 +20,7 @@ export * from './knotResult.ts';
 export * from './mayWet.ts';
 export * from './nextLook.ts';
 export * from './nextStep.ts';
+export { isOneLiquid } from './oneLiquid.ts';
 export * from './overrideAbout.ts';
 export * from './planChange.ts';
 export * from './planFacts.ts';

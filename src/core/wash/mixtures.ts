@@ -102,6 +102,27 @@ export function bathProblem(
   return phProblem(bath, limits);
 }
 
+/**
+ * What an agent would do on this very rug, its fibres, stains and findings, wherever it is laid: a wet rug carries
+ * liquid from place to place. Null where nothing forbids it.
+ *
+ * @source data/wash/mixtures.json, each row with its own source
+ */
+export function hazardOnRug(
+  facts: PlanFacts,
+  agents: readonly Agent[],
+  band: { readonly least: number; readonly most: number } | null,
+): string | null {
+  const ends = band === null ? [{}] : [{ pH: band.least }, { pH: band.most }];
+  const met = bookOf(facts).mixtures.find(
+    (one) =>
+      one.inRugOnly !== true &&
+      one.ifHeatedDrying !== true &&
+      ends.some((end) => mixtureApplies(one, facts, { purpose: '', agents, ...end })),
+  );
+  return met?.hazard ?? null;
+}
+
 /** Whether a step may use its agents on this rug. */
 export const agentsAllowed = (agents: readonly Agent[], { forbiddenAgents }: Bounds): boolean =>
   !agents.some((agent) => forbiddenAgents.includes(agent));

@@ -112,7 +112,7 @@ function fromRow(row: StepRow, facts: PlanFacts, bounds: Bounds): Draft {
 }
 
 function fromTreatment(book: Rulebook, treatment: StainTreatment, bounds: Bounds): Draft {
-  const { phase, what, agents, dwellMinutes, ph, mostC, strength, stain, never, source } = treatment;
+  const { phase, golden, what, agents, dwellMinutes, ph, mostC, strength, stain, never, source } = treatment;
   const wet = agents.some((agent) => agent !== 'dry solvent');
   const band = ph === undefined ? null : bandWithin(ph, bounds.bathPh);
   const air = needsVentilation(agents) || agents.includes('dry solvent') ? ' Ventilate.' : '';
@@ -131,8 +131,7 @@ function fromTreatment(book: Rulebook, treatment: StainTreatment, bounds: Bounds
     people: bounds.people,
     stopConditions: wet ? ['cloth grade', 'wet minutes used'] : [],
     log: ['photograph before and after', 'minutes'],
-    source,
-    stain,
+    ...{ source, stain, golden },
   };
 }
 

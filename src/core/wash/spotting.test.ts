@@ -4,8 +4,9 @@ import stainTable from '../../../data/wash/stains.json' with { type: 'json' };
 import { differentialOf, stainQuestions } from './differential.ts';
 import { flowStates, flows } from './flows.ts';
 import { noLimit } from './limit.ts';
-import type { PlanFacts, Stain } from './planFacts.ts';
+import type { Agent, PlanFacts, Stain } from './planFacts.ts';
 import { spottingCards } from './spottingCards.ts';
+import { stainTreatments } from './stainSteps.ts';
 
 const facts = (stains: readonly Stain[], tests: PlanFacts['dyeTests'] = []): PlanFacts => ({
   route: 'rug in use',
@@ -14,6 +15,10 @@ const facts = (stains: readonly Stain[], tests: PlanFacts['dyeTests'] = []): Pla
   colours: [{ id: 'red', name: 'red', kind: 'field colour' }],
   stains,
   dyeTests: tests,
+});
+const proven = (agent: Agent): NonNullable<PlanFacts['dyeTests']>[number] => ({
+  ...{ colour: 'red', side: 'face', liquid: 'spotter', agents: [agent], ageDays: 1 },
+  ...{ outcome: 'graded', grade: '5', colourChangeGrade: '5' },
 });
 const wool = { ...noLimit, bathPh: { least: 4.5, most: 8.5 }, temperatureC: 30 };
 
@@ -35,17 +40,7 @@ describe('spotting cards', () => {
   test('a spotter that nobody tried on the colour below waits for its test and names the colour', () => {
     const [, acid] = spottingCards(facts([{ id: 'wine', class: 'tannin' }]), wool);
     expect(acid).toMatchObject({ state: 'test first', tests: [{ name: 'red', isMade: false }] });
-    const proven = {
-      colour: 'red',
-      side: 'face',
-      liquid: 'spotter',
-      agents: ['citric acid'],
-      outcome: 'graded',
-      grade: '5',
-      colourChangeGrade: '5',
-      ageDays: 1,
-    } as const;
-    const [, ready] = spottingCards(facts([{ id: 'wine', class: 'tannin' }], [proven]), wool);
+    const [, ready] = spottingCards(facts([{ id: 'wine', class: 'tannin' }], [proven('citric acid')]), wool);
     expect(ready?.state).toBe('ready');
   });
   test('an unknown stain is only lifted dry', () => {
@@ -66,6 +61,39 @@ describe('spotting cards', () => {
         }
       }
     }
+  });
+});
+
+describe('a card looks at the whole rug', () => {
+  const mouldy = (...others: readonly Stain[]) =>
+    facts([{ id: 'mould', class: 'mould stain' }, ...others], [proven('hydrogen peroxide')]);
+  const peroxideOf = (rug: PlanFacts) =>
+    spottingCards(rug, wool).find(({ agents }) => agents.includes('hydrogen peroxide'));
+  // Peroxide on iron: from memory of general chemistry (data/wash/mixtures.json).
+  test('no peroxide on a rug with rust, nor on one with a stain nobody knows, and no plan of one', () => {
+    expect(peroxideOf(mouldy())?.state).toBe('ready');
+    expect(stainTreatments(mouldy(), wool, 'stain treatment').ready).toHaveLength(1);
+    for (const kind of ['rust', 'unknown'] as const) {
+      const rug = mouldy({ id: 'other', class: kind });
+      expect(peroxideOf(rug)).toMatchObject({ state: 'not on this rug' });
+      expect(peroxideOf(rug)?.because).toContain('holes in the fibre');
+      const { ready } = stainTreatments(rug, wool, 'stain treatment');
+      expect(ready.some(({ agents }) => agents.includes('hydrogen peroxide'))).toBe(false);
+    }
+  });
+  test('what waits for its test is reckoned with: rinse and read between a reducer and peroxide', () => {
+    const cards = spottingCards(mouldy({ id: 'dye', class: 'synthetic dye' }), wool);
+    const [reducer, peroxide] = ['metabisulfite', 'hydrogen peroxide'].map((agent) =>
+      cards.find(({ agents }) => agents.some((one) => one === agent)),
+    );
+    const later = cards.indexOf(reducer as never) < cards.indexOf(peroxide as never) ? peroxide : reducer;
+    expect(later?.before.join(' ')).toContain('violent heat');
+    expect(later?.before.join(' ')).toContain('two readings in a row');
+  });
+  test('water before a dry solvent that waits for its test is said on the card', () => {
+    const cards = spottingCards(facts([{ id: 'wax', class: 'oil, wax or gum' }]), wool);
+    const bath = cards.find(({ agents }) => agents.includes('neutral detergent'));
+    expect(bath?.before.join(' ')).toContain('comes first, and waits for its test');
   });
 });
 

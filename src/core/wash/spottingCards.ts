@@ -1,9 +1,9 @@
 import cautionTable from '../../../data/wash/cautions.json' with { type: 'json' };
 import stainTable from '../../../data/wash/stains.json' with { type: 'json' };
 import type { Band, Bounds } from './limit.ts';
-import { agentsAllowed } from './mixtures.ts';
+import { agentsAllowed, hazardOnRug } from './mixtures.ts';
 import type { Agent, PlanFacts, StainClass } from './planFacts.ts';
-import { type Residue, residueBlock, residuesOf, type WorkEvent } from './residue.ts';
+import { type Residue, type ResidueBlock, residueBlock, residuesOf, type WorkEvent } from './residue.ts';
 import { bookOf, isSulfite } from './rulebook.ts';
 import { spotAmounts, spotMl } from './spotAmounts.ts';
 import {
@@ -62,10 +62,19 @@ export interface SpottingCard {
 /** The order stains are worked in, over the whole rug. */
 export const goldenOrder: readonly string[] = stainTable.goldenOrder;
 
-const chemistryOf = (kind: StainClass): string =>
-  stainTable.rows.find((row) => row.class === kind)?.chemistry ?? '';
+const chemistryOf = (kind: StainClass): string => {
+  const row = stainTable.rows.find((one) => one.class === kind);
+  return row === undefined ? '' : `${row.chemistry} ${row.note}`;
+};
 
-const cautionsOf = (agents: readonly Agent[]): readonly string[] => [
+const cautionsOf = (
+  agents: readonly Agent[],
+  golden: string,
+  stain: StainClass | undefined,
+): readonly string[] => [
+  ...(golden === 'dry solids' ? [cautionTable.spotting.dry] : []),
+  ...(stain === 'urine' ? [cautionTable.spotting.urine] : []),
+  ...(stain === 'mould stain' ? [cautionTable.spotting.mould] : []),
   ...(agents.some((agent) => agent !== 'water') ? [cautionTable.spotting.agent] : []),
   ...(agents.some(isSulfite) ? [cautionTable.spotting.sulfite] : []),
   ...(agents.includes('dry solvent') ? [cautionTable.spotting.solvent] : []),
@@ -73,16 +82,21 @@ const cautionsOf = (agents: readonly Agent[]): readonly string[] => [
 ];
 
 /** Why a treatment may not be done on this rug at all; null where it may. */
-function forbidden({ agents, ph }: StainTreatment, bounds: Bounds): string | null {
+function forbidden(facts: PlanFacts, treatment: StainTreatment, bounds: Bounds): string | null {
+  const { agents, ph } = treatment;
   if (!agentsAllowed(agents, bounds)) {
     return `This rug does not bear ${agents.filter((agent) => bounds.forbiddenAgents.includes(agent)).join(', ')}.`;
   }
   if (agents.length > 0 && bounds.bathPh === 'no liquid' && !agents.includes('dry solvent')) {
     return 'No liquid may touch this rug.';
   }
-  return ph !== undefined && bandWithin(ph, bounds.bathPh) === null
-    ? `Its pH ${ph.least} to ${ph.most} lies outside what this rug bears.`
-    : null;
+  if (ph !== undefined && bandWithin(ph, bounds.bathPh) === null) {
+    return `Its pH ${ph.least} to ${ph.most} lies outside what this rug bears.`;
+  }
+  const hazard = hazardOnRug(facts, agents, treatmentBand(treatment, bounds));
+  if (hazard === null) return null;
+  const unknown = (facts.stains ?? []).some((stain) => (stain.class ?? 'unknown') === 'unknown');
+  return `On this rug it would do harm: ${hazard}.${unknown ? ' A stain nobody knows counts as the worst: find out what it is.' : ''}`;
 }
 
 /**
@@ -102,6 +116,7 @@ export function spottingCards(
 ): readonly SpottingCard[] {
   const present = residuesOf(done);
   const planned: WorkEvent[] = [...done];
+  const waiting: { readonly stain: string; readonly what: string }[] = [];
   return goldenFirst(
     (facts.stains ?? []).flatMap((stain) =>
       stainTreatmentsOf(facts, stain).map((treatment) => ({ stain, treatment })),
@@ -114,9 +129,12 @@ export function spottingCards(
       ? []
       : under.map(({ id, name }) => ({ colour: id, name, isMade: spotterProvenOn(facts, id, agents) }));
     const next = { what, agents, ...(band === null ? {} : { ph: band }) };
-    const not = forbidden(treatment, bounds);
+    const not = forbidden(facts, treatment, bounds);
     const missing = tests.filter(({ isMade }) => !isMade);
     const isUntested = treatment.spotterTest && (missing.length > 0 || under.length === 0);
+    const locked = waiting
+      .filter((one) => one.stain === stain.id)
+      .map((one) => `At this place “${one.what}” comes first, and waits for its test.`);
     const now = residueBlock(facts, present, next, bounds);
     const later = residueBlock(facts, residuesOf(planned), next, bounds);
     const [state, because]: readonly [SpotState, string] =
@@ -127,9 +145,11 @@ export function spottingCards(
           : now !== null
             ? ['clear first', hazardWords(now.hazard, now.residues)]
             : ['ready', chemistryOf(stain.class ?? 'unknown')];
-    if (state === 'ready' && agents.length > 0) {
+    // What waits for its test may still be laid: what comes after it is told of it now.
+    if (state !== 'not on this rug' && agents.length > 0) {
       planned.push({ kind: 'laid', where: stain.id, agents, ...(band === null ? {} : { ph: band.least }) });
     }
+    if (state === 'test first') waiting.push({ stain: stain.id, what });
     return {
       id: `${stain.id}/${golden}`,
       ...{ stain: stain.id, class: stain.class ?? ('unknown' as const), golden, phase, what },
@@ -141,10 +161,23 @@ export function spottingCards(
       temperatureC: warmth(bookOf(facts), bounds, treatment.mostC),
       dwellMinutes,
       ...(strength === undefined ? {} : { strength }),
-      ...{ tests, never, before: later?.clear ?? [], cautions: cautionsOf(agents), state, because, source },
+      ...{
+        tests,
+        never,
+        before: [...(later === null ? [] : beforeWords(later)), ...locked],
+        cautions: cautionsOf(agents, golden, stain.class),
+        state,
+        because,
+        source,
+      },
     };
   });
 }
+
+/** What will be in the rug by then, what it would do, and how to clear the way. */
+const beforeWords = ({ residues, hazard, clear }: ResidueBlock): readonly string[] => [
+  `${[...new Set(residues.map(({ agent }) => agent))].join(' and ')} laid before it would make: ${hazard}. ${clear.join(' ')}`,
+];
 
 const untestedWords = (names: readonly string[]): string =>
   names.length === 0

@@ -1,7 +1,7 @@
 import stainTable from '../../../data/wash/stains.json' with { type: 'json' };
 import { atMost, gradedTests, inDate } from './dyeVerdict.ts';
 import type { Band, Bounds } from './limit.ts';
-import { agentsAllowed } from './mixtures.ts';
+import { agentsAllowed, hazardOnRug } from './mixtures.ts';
 import type { Agent, Grade, PlanFacts, Stain } from './planFacts.ts';
 import { bookOf, isSulfite, type Rulebook } from './rulebook.ts';
 import type { Treatment } from './ruleTables.ts';
@@ -85,6 +85,9 @@ export function stainTreatments(
     (facts.stains ?? [])
       .flatMap((stain) => stainTreatmentsOf(facts, stain).map((treatment) => ({ stain, treatment })))
       .filter(({ treatment }) => treatment.phase === phase && agentsAllowed(treatment.agents, bounds))
+      .filter(
+        ({ treatment }) => hazardOnRug(facts, treatment.agents, treatmentBand(treatment, bounds)) === null,
+      )
       .filter(
         ({ treatment }) => treatment.ph === undefined || bandWithin(treatment.ph, bounds.bathPh) !== null,
       ),

@@ -123,8 +123,9 @@ export interface PlanStep {
   readonly stopConditions: readonly string[];
   readonly log: readonly string[];
   readonly source: SourceKey;
-  /** The stain a spotting step is for. */
+  /** The stain a spotting step is for, and its place in the golden order. */
   readonly stain?: string;
+  readonly golden?: string;
 }
 
 /** What to find out or do, and what the plan would then allow. */

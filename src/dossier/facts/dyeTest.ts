@@ -72,6 +72,12 @@ export const dyeTestFacts = {
     note: z.optional(passage),
   }),
   /** The blot lies and its time runs: shown on every tablet. */
-  DyeTestStarted: fact('DyeTestStarted', { ...tested, minutes, atUrinePlace: z.optional(z.boolean()) }),
+  DyeTestStarted: fact('DyeTestStarted', {
+    ...tested,
+    minutes,
+    /** Of a spotter: which one lies here. */
+    agents: z.optional(z.array(z.enum(agents))),
+    atUrinePlace: z.optional(z.boolean()),
+  }),
   DyeTestRefused: fact('DyeTestRefused', { colour: id, words: passage, signed: z.boolean() }),
 };

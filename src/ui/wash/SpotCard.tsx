@@ -7,6 +7,7 @@ import { minutesWords, stainWords, temperatureWords } from '../dossier/figures.t
 import { sourceWords } from '../dossier/limitWords.ts';
 import { amountWords, phWords } from '../dossier/plan/StepList.tsx';
 import { MixPart, useMix } from './MixPart.tsx';
+import { SpotTests } from './SpotTests.tsx';
 
 /** The photograph around a place: far enough out to find it on the rug. */
 export function PlaceCrop({ standing, mark }: { readonly standing: RugStanding; readonly mark: string }) {
@@ -38,7 +39,8 @@ export function PlaceCrop({ standing, mark }: { readonly standing: RugStanding; 
   );
 }
 
-const stateWords = {
+/** A card's state, told by a shape besides its words. */
+export const stateWords = {
   ready: '● ready',
   'test first': '◆ test first',
   'clear first': '▲ clear the way first',
@@ -97,16 +99,7 @@ export function SpotCardFace({ card }: { readonly card: SpottingCard }) {
             .join(' · ')}
         </p>
       )}
-      {card.tests.length > 0 && (
-        <ul className="criteria">
-          {card.tests.map(({ colour, name, isMade }) => (
-            <li key={colour} className={isMade ? 'met' : 'unmet'}>
-              <span aria-hidden="true">{isMade ? '✓' : '▲'} </span>
-              Spotter test on {name}: {isMade ? 'in the dossier' : 'missing'}
-            </li>
-          ))}
-        </ul>
-      )}
+      <SpotTests card={card} />
       {card.never.length > 0 && (
         <p>
           <b>Never: {card.never.join(', ')}.</b>

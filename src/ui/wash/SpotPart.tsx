@@ -1,22 +1,55 @@
-import { useMemo, useState } from 'react';
-import { type SpottingCard, spottingCards } from '../../core/wash/index.ts';
-import { agreedPlan, planFactsOf, residuesIn, stepId, workEventsOf } from '../../dossier/index.ts';
+import { useState } from 'react';
+import type { SpottingCard } from '../../core/wash/index.ts';
+import { agreedPlan, residuesIn, stepId } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
+import { counted, stainWords } from '../dossier/figures.ts';
 import { Part } from '../dossier/Part.tsx';
 import { useForm } from '../dossier/useForm.ts';
 import { Button } from '../kit/index.ts';
 import { RinseSheet } from './RinseSheet.tsx';
-import { SpotCardFace } from './SpotCard.tsx';
+import { SpotCardFace, stateWords } from './SpotCard.tsx';
 import { SpotSheet } from './SpotSheet.tsx';
+import { useCards } from './useCards.ts';
 
-/** The spotting cards of this rug, in the order to work them. */
-export function useCards(): readonly SpottingCard[] {
-  const { standing, settings, now, plan } = useDossier();
-  return useMemo(() => {
-    const facts = planFactsOf(standing, settings, now);
-    const bounds = agreedPlan(standing)?.bounds ?? (plan.ok ? plan.value.bounds : null);
-    return facts.ok && bounds !== null ? spottingCards(facts.value, bounds, workEventsOf(standing)) : [];
-  }, [standing, settings, now, plan]);
+const startFirst = 'Start its step in the list above first.';
+
+/** Why a card is no step of the plan on record, and what brings it there. */
+const unplanned = ({ state, tests }: SpottingCard): string =>
+  state === 'test first' || tests.some(({ isMade }) => !isMade)
+    ? 'Not in the plan on record: make its tests, then put the plan on record again and ask the client.'
+    : 'Not in the plan on record: put the plan on record again in the dossier, and ask the client.';
+
+/** All cards in one look, in the order to work them. */
+function CardList(props: {
+  readonly cards: readonly SpottingCard[];
+  readonly chosen: SpottingCard;
+  readonly outcomeOf: (card: SpottingCard) => string | undefined;
+  readonly onChoose: (index: number) => void;
+}) {
+  const { standing } = useDossier();
+  return (
+    <details>
+      <summary>The whole order, {counted(props.cards.length, 'card')}</summary>
+      <ol className="plain-list spot-list">
+        {props.cards.map((card, index) => (
+          <li key={card.id}>
+            <button
+              type="button"
+              aria-current={card === props.chosen ? 'true' : undefined}
+              onClick={() => props.onChoose(index)}
+            >
+              <span>{index + 1}</span>
+              <span>
+                {stainWords(standing.marks, card.stain)}
+                <span className="why"> {card.agents.join(' and ') || 'dry, by hand'}</span>
+              </span>
+              <span className="why">{props.outcomeOf(card) ?? stateWords[card.state]}</span>
+            </button>
+          </li>
+        ))}
+      </ol>
+    </details>
+  );
 }
 
 function CardActs({ card }: { readonly card: SpottingCard }) {
@@ -24,13 +57,16 @@ function CardActs({ card }: { readonly card: SpottingCard }) {
   const [sheet, setSheet] = useState<'outcome' | 'rinse' | null>(null);
   const { act, isBusy } = useForm(`air/${card.id}`);
   const step = agreedPlan(standing)?.steps.find(
-    (one) => one.stain === card.stain && one.what.startsWith(card.what),
+    (one) =>
+      one.stain === card.stain &&
+      // Plans of before the place in the order was kept are known by their words.
+      (one.golden === undefined ? one.what.startsWith(card.what) : one.golden === card.golden),
   );
   const started = step && visit?.steps.find((one) => one.step === stepId(step))?.started;
   if (!open || visit === null) return null;
-  const isHeld = residuesIn(standing).some(
-    ({ where, clears }) => where === card.stain && clears === 'verified rinse',
-  );
+  const held = residuesIn(standing).filter(({ where }) => where === card.stain);
+  const isHeld = held.some(({ clears }) => clears === 'verified rinse');
+  const isAiring = held.some(({ clears }) => clears === 'airing');
   const mayLog = card.agents.length === 0 ? card.state === 'ready' : started != null;
   return (
     <div className="step-buttons">
@@ -39,13 +75,11 @@ function CardActs({ card }: { readonly card: SpottingCard }) {
           Log what came of it
         </Button>
       ) : (
-        <p className="why">
-          {step === undefined
-            ? 'Not in the plan on record: once its tests are made, put the plan on record again.'
-            : 'Start its step in the list above first.'}
-        </p>
+        card.state !== 'not on this rug' && (
+          <p className="why">{step === undefined ? unplanned(card) : startFirst}</p>
+        )
       )}
-      {card.agents.includes('dry solvent') && (
+      {isAiring && (
         <Button
           wide
           tone="ghost"
@@ -87,6 +121,9 @@ export function SpotPart() {
         Card {index + 1} of {cards.length}
         {logged === undefined ? '' : `; last outcome: ${logged.outcome}`}
       </p>
+      {cards.length > 1 && (
+        <CardList cards={cards} chosen={card} outcomeOf={(one) => loggedOf(one)?.outcome} onChoose={setAt} />
+      )}
       <article className="spot-card">
         <SpotCardFace card={card} />
         <CardActs key={card.id} card={card} />

@@ -1,4 +1,6 @@
 import { useState } from 'react';
+import type { Agent, RequiredDyeTest } from '../../../core/wash/index.ts';
+import { isOneLiquid } from '../../../dossier/index.ts';
 import { Button, FactList, Notice, ProblemNotice, Sheet, TimerFace } from '../../kit/index.ts';
 import type { BlotPlace } from '../ask.ts';
 import { useDossier } from '../dossierView.ts';
@@ -8,6 +10,18 @@ import { conditionWords } from './conditionWords.ts';
 import { ReadBlot } from './ReadBlot.tsx';
 
 const isCrock = (liquid: BlotPlace['liquid']) => liquid === 'dry crock' || liquid === 'damp crock';
+
+type Laid = Omit<BlotPlace, 'atUrinePlace' | 'required'> & {
+  readonly atUrinePlace?: boolean | undefined;
+  readonly agents?: readonly Agent[] | undefined;
+};
+
+const ifNotMade = ({ liquid, blocksWetWork }: RequiredDyeTest): string =>
+  liquid === 'spotter'
+    ? 'this spotter is not laid on the rug'
+    : blocksWetWork
+      ? 'no wet step'
+      : 'the plan keeps tighter caps';
 
 const howTo = (place: BlotPlace): string => {
   if (place.liquid === 'dry crock') return 'Rub ten firm strokes with dry white cotton over a finger.';
@@ -23,16 +37,17 @@ export function BlotSheet({ place, onClose }: { readonly place: BlotPlace; reado
   const { standing, colourName, requiredTests, ask } = useDossier();
   const [reading, setReading] = useState(isCrock(place.liquid));
   const { act, isBusy, problem } = useForm('blot');
-  const isHere = (one: Omit<BlotPlace, 'atUrinePlace'> & { readonly atUrinePlace?: boolean | undefined }) =>
+  const isHere = (one: Laid) =>
     one.colour === place.colour &&
     one.side === place.side &&
-    one.liquid === place.liquid &&
+    isOneLiquid(one, { liquid: place.liquid, agents: place.required?.agents }) &&
     (one.atUrinePlace ?? false) === place.atUrinePlace;
   const required = place.required ?? requiredTests.find((test) => isHere(test));
   const lying = standing.lyingBlots.findLast((blot) => isHere(blot));
   const earlier = standing.dyeTests.filter((test) => isHere(test));
   const minutes = required?.minutes;
-  const title = `${colourName(place.colour)}: ${place.liquid}, ${place.side}${place.atUrinePlace ? ', at the marked place' : ''}`;
+  const spotter = place.liquid === 'spotter' ? ` ${required?.agents.join(' and ') ?? ''}` : '';
+  const title = `${colourName(place.colour)}: ${place.liquid}${spotter}, ${place.side}${place.atUrinePlace ? ', at the marked place' : ''}`;
   return (
     <Sheet title={title} isOpen onClose={onClose}>
       {!reading && (
@@ -45,7 +60,7 @@ export function BlotSheet({ place, onClose }: { readonly place: BlotPlace; reado
                 { name: 'Liquid', value: conditionWords(required) || 'water', why: required.because },
                 {
                   name: 'If not made',
-                  value: required.blocksWetWork ? 'no wet step' : 'the plan keeps tighter caps',
+                  value: ifNotMade(required),
                 },
               ]}
             />
@@ -66,6 +81,9 @@ export function BlotSheet({ place, onClose }: { readonly place: BlotPlace; reado
                       side: place.side,
                       liquid: place.liquid,
                       minutes,
+                      ...(place.liquid === 'spotter' && required !== undefined
+                        ? { agents: [...required.agents] }
+                        : {}),
                       ...(place.atUrinePlace ? { atUrinePlace: true } : {}),
                     })
                   }

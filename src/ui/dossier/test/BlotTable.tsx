@@ -84,9 +84,12 @@ export function BlotTable({ blots }: { readonly blots: ColourBlots }) {
         </tr>
       </thead>
       <tbody>
-        {rows.map(({ liquid, blots: cells }) => (
-          <tr key={liquid}>
-            <th scope="row">{liquid}</th>
+        {rows.map(({ liquid, agents, blots: cells }) => (
+          <tr key={`${liquid} ${agents?.join() ?? ''}`}>
+            <th scope="row">
+              {liquid}
+              {agents === undefined ? '' : `: ${agents.join(' and ')}`}
+            </th>
             {sites.map((site, index) => {
               const blot = cells[index] ?? null;
               return (

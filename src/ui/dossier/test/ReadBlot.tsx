@@ -26,7 +26,7 @@ export function ReadBlot(props: {
   const { now } = useDossier();
   const lain = lying === undefined ? null : Math.round(hoursBetween(lying.when, now) * 60);
   const { form, act, isBusy, problem } = useForm(
-    `read/${place.colour}/${place.liquid}/${place.side}/${place.atUrinePlace}`,
+    `read/${place.colour}/${place.liquid}/${required?.agents.join() ?? ''}/${place.side}/${place.atUrinePlace}`,
     onClose,
   );
   const [how, setHow] = useField<How>(form, 'how', 'eye');

@@ -1,5 +1,6 @@
 import { rulebookOf } from '../../../dossier/index.ts';
 import { Button, Notice } from '../../kit/index.ts';
+import { SpotTestsWaiting } from '../../wash/SpotTests.tsx';
 import { useDossier } from '../dossierView.ts';
 import { counted } from '../figures.ts';
 import { Part } from '../Part.tsx';
@@ -110,6 +111,7 @@ export function TestSection() {
             ))}
         </div>
       ))}
+      <SpotTestsWaiting />
       <SitesToName />
       <WhatFollows />
     </Part>

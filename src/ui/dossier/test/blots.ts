@@ -1,4 +1,5 @@
 import {
+  type Agent,
   type Grade,
   grades,
   type RequiredDyeTest,
@@ -10,6 +11,7 @@ import {
 import {
   countsAs,
   hoursBetween,
+  isOneLiquid,
   type Noted,
   type NotedColour,
   type RugStanding,
@@ -48,7 +50,12 @@ export interface Site {
 export interface ColourBlots {
   readonly colour: NotedColour;
   readonly sites: readonly Site[];
-  readonly rows: readonly { readonly liquid: TestLiquid; readonly blots: readonly (Blot | null)[] }[];
+  readonly rows: readonly {
+    readonly liquid: TestLiquid;
+    /** Which spotter; absent for the other liquids. */
+    readonly agents?: readonly Agent[] | undefined;
+    readonly blots: readonly (Blot | null)[];
+  }[];
 }
 
 /** A blot fails at grade 3 and worse. */
@@ -57,17 +64,31 @@ const isFailure = (grade: Grade): boolean => grades.indexOf(grade) <= grades.ind
 interface Placed extends Site {
   readonly colour: string;
   readonly liquid: TestLiquid;
+  readonly agents?: readonly Agent[] | undefined;
 }
 
 const isSame = (a: Placed, b: Placed) =>
-  a.colour === b.colour && a.side === b.side && a.liquid === b.liquid && a.atUrinePlace === b.atUrinePlace;
+  a.colour === b.colour && a.side === b.side && isOneLiquid(a, b) && a.atUrinePlace === b.atUrinePlace;
 
 const placed = (test: Noted<'DyeTested'>): Placed => ({
   colour: test.colour,
   side: test.side,
   liquid: test.liquid,
+  ...(test.liquid === 'spotter' ? { agents: test.agents } : {}),
   atUrinePlace: test.atUrinePlace === true,
 });
+
+/** A spotter is asked for by its stain's card, not by the plan: made again, it is made as it was. */
+const asMade = ({ liquid, colour, side, agents, ph, temperatureC, minutes }: Noted<'DyeTested'>) =>
+  liquid !== 'spotter' || agents === undefined
+    ? undefined
+    : {
+        ...{ colour, side, liquid, agents, name: colour, atUrinePlace: false, blocksWetWork: false },
+        because: 'As it was made before.',
+        ...(ph === undefined ? {} : { pH: ph }),
+        ...(temperatureC === undefined ? {} : { temperatureC }),
+        ...(minutes === undefined ? {} : { minutes }),
+      };
 
 const siteRank = ({ side, atUrinePlace }: Site) => sides.indexOf(side) + (atUrinePlace ? 10 : 0);
 
@@ -109,15 +130,23 @@ export function blotsOf(
       .filter((one, index) => known.findIndex((other) => siteRank(other) === siteRank(one)) === index)
       .map(({ side, atUrinePlace }) => ({ side, atUrinePlace }))
       .sort((a, b) => siteRank(a) - siteRank(b));
-    const blotAt = (liquid: TestLiquid, site: Site): Blot | null => {
-      const place = { colour: colour.colour, liquid, ...site };
+    const blotAt = ({ liquid, agents }: Pick<Placed, 'liquid' | 'agents'>, site: Site): Blot | null => {
+      const place = { colour: colour.colour, liquid, agents, ...site };
       if (!known.some((one) => isSame(one, place))) return null;
       const asks = asked.find((test) => isSame(test, place));
-      return { place: { ...place, required: asks }, state: stateOf(place) };
+      const made = standing.dyeTests.findLast((test) => isSame(placed(test), place));
+      const required = asks ?? (made && asMade(made));
+      return { place: { colour: colour.colour, liquid, ...site, required }, state: stateOf(place) };
     };
-    const rows = testLiquids
-      .filter((liquid) => known.some((one) => one.liquid === liquid))
-      .map((liquid) => ({ liquid, blots: sites.map((site) => blotAt(liquid, site)) }));
+    const rows = testLiquids.flatMap((liquid) => {
+      const here = known.filter((one) => one.liquid === liquid);
+      return here
+        .filter((one, index) => here.findIndex((other) => isOneLiquid(one, other)) === index)
+        .map(({ agents }) => ({
+          ...{ liquid, agents: liquid === 'spotter' ? agents : undefined },
+          blots: sites.map((site) => blotAt({ liquid, agents }, site)),
+        }));
+    });
     return { colour, sites, rows };
   });
 }
