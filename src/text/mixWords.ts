@@ -17,15 +17,19 @@ export function mixLineWords(
   mix: StepMix,
   line: MixLine,
 ): { readonly amount: string; readonly of: string } | null {
-  const { amount, product, lot, agent, targetPh } = line;
+  const { amount, product, lot, agent, targetPh, standsAtPh } = line;
   if (amount === null) return null;
   const aim =
     targetPh === null
       ? ''
       : `, to pH ${figure(targetPh)} (computed ${amountText(amount.computed, amount.unit)}; begin with the least)`;
+  const stands =
+    standsAtPh === null
+      ? ''
+      : `, stands at pH ${figure(standsAtPh.least)} to ${figure(standsAtPh.most)} by itself (computed)`;
   return {
     amount: rangeText(amount.least, amount.most, amount.unit),
-    of: `${product?.name ?? statedName(agent)}${lot === null ? '' : `, lot ${lot}`}, ${bathWords(mix, line)}${aim}`,
+    of: `${product?.name ?? statedName(agent)}${lot === null ? '' : `, lot ${lot}`}, ${bathWords(mix, line)}${aim}${stands}`,
   };
 }
 

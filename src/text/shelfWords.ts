@@ -50,6 +50,14 @@ export const shelfWords = {
     matters: 'A wash begun without it stops half way, with the rug wet.',
     now: 'Receive a new lot, or put another product for this on the shelf.',
   }),
+  'spotter-off-band': ({ name, least, most, bandLeast, bandMost }) => ({
+    happened: `Made up so, ${name} stands at pH ${least.toFixed(1)} to ${most.toFixed(1)} by computation; this place bears ${bandLeast.toFixed(1)} to ${bandMost.toFixed(1)}.`,
+    matters: 'Too acid it gives off gas; outside its band it moves dyes that held.',
+    now:
+      least < bandLeast
+        ? 'Measure the cup. Lift it into the band with a little sodium bicarbonate before it touches the rug; never add acid to it. If it does not get there, leave this spotter.'
+        : 'Measure the cup. Never add acid to it: make it up with softer water, or leave this spotter.',
+  }),
   'shelf-agent-unknown': ({ agent }) => ({
     happened: `No product ${agent} was ever put on the shelf.`,
     matters: 'Stock of something undescribed protects nobody.',

@@ -111,6 +111,32 @@ describe('a spotter from this shelf', () => {
   });
 });
 
+// Where a sulfite stands by itself: sulfurous acid 1.85 and 7.20 (crc-handbook), through bathPh.
+describe('a reducer sets its own pH', () => {
+  const powder = product('metabisulfite', {
+    ...percent('reducer', 97),
+    chemical: 'sodium metabisulfite',
+  });
+  const on = (band: { readonly least: number; readonly most: number }, water: number) => {
+    const card = { ...cardFor('synthetic dye', 'metabisulfite'), targetPh: band };
+    const from = { ...place(powder), water: { on: '2026-09-01', alkalinityMgPerLCaCO3: water } };
+    return stepMix(card, from).lines[0];
+  };
+  test('between the two constants of its acid, and nearer to the upper one in hard water', () => {
+    const [soft, hard] = [on({ least: 4, most: 7 }, 0), on({ least: 4, most: 7 }, 300)];
+    // Bisulfite alone: (1.85 + 7.20) / 2 = 4.5, a little less with activity.
+    expect(soft?.standsAtPh?.least).toBeGreaterThan(4);
+    expect(soft?.standsAtPh?.most).toBeLessThan(4.6);
+    expect(hard?.standsAtPh?.least).toBeGreaterThan(soft?.standsAtPh?.most ?? 14);
+    expect(hard?.standsAtPh?.most).toBeLessThan(7.2);
+    expect(soft?.problems).toEqual([]);
+  });
+  test('and outside what the place bears it is said, not hidden behind the band', () => {
+    expect(on({ least: 5, most: 6 }, 0)?.problems.map(({ code }) => code)).toEqual(['spotter-off-band']);
+    expect(on({ least: 4, most: 5 }, 300)?.problems.map(({ code }) => code)).toEqual(['spotter-off-band']);
+  });
+});
+
 describe('a spotter that cannot be mixed says why', () => {
   const card = cardFor('synthetic dye', 'metabisulfite');
   const codes = (one: StockedProduct) => mixed(card, place(one)).line.problems.map(({ code }) => code);

@@ -11,10 +11,12 @@ import {
   waterToReckonWith,
 } from '../chemistry/index.ts';
 import { isStatedPure, kindOf, statedName } from './agentKind.ts';
+import type { Band } from './limit.ts';
 import type { Agent } from './planFacts.ts';
 import { isFit, type MixingPlace, type NoProduct, productFor, type StockedProduct } from './productFor.ts';
 import { isAcid, isAlkaline } from './rulebook.ts';
 import { madeUp } from './spotAmounts.ts';
+import { offBand, type SpotterOffBand, standsAtPh } from './standsAtPh.ts';
 import type { Amount, PlanStep } from './washPlan.ts';
 
 export type MixProblem =
@@ -26,6 +28,7 @@ export type MixProblem =
       'product-too-weak',
       { readonly name: string; readonly agent: string; readonly percent: number; readonly needed: number }
     >
+  | SpotterOffBand
   | Problem<
       'stock-short',
       { readonly name: string; readonly have: number; readonly need: number; readonly unit: string }
@@ -49,6 +52,8 @@ export interface MixLine {
   /** Used as it is, without water. */
   readonly isNeat: boolean;
   readonly targetPh: number | null;
+  /** Where the liquid stands by itself, for a reducer, which sets its own pH; null where nobody can say. */
+  readonly standsAtPh: Band | null;
   readonly problems: readonly MixProblem[];
 }
 
@@ -149,6 +154,7 @@ const pureOf: { readonly [A in Agent]?: string } = {
   'sodium carbonate': 'sodium carbonate',
   'sodium bicarbonate': 'sodium bicarbonate',
   ammonia: 'ammonia',
+  metabisulfite: 'sodium metabisulfite',
 };
 
 const pureProduct = (agent: Agent): Product | null => {
@@ -168,33 +174,27 @@ const mapped = (
   return at.ok ? done({ least: low.value, most: high.value, computed: at.value }) : at;
 };
 
-/** Grams, or millilitres, as the product is measured out; null where the step asks for none. */
-function takenOf(
+/** Millilitres of what is used as it is, in the product's own unit. */
+function neatOf(neat: Taken, held: StockedProduct | null): Result<Taken, MixProblem> {
+  if (held === null || held.unit === 'mL') return done(neat);
+  const { name, densityGPerMl } = held;
+  return densityGPerMl === undefined
+    ? refused('density-missing', { name })
+    : mapped(neat, (mL) => done(mL * densityGPerMl));
+}
+
+/** Grams of the product, or of the pure agent where there is none; null where the step asks for nothing. */
+function gramsOf(
   agent: Agent,
   bath: Bath,
   held: StockedProduct | null,
   targetPh: number | null,
 ): Result<Taken, MixProblem> | null {
-  const neat = statedOf(bath.step, agent, 'mL');
-  if (neat !== null) {
-    if (held === null || held.unit === 'mL') return done(neat);
-    const { name, densityGPerMl } = held;
-    return densityGPerMl === undefined
-      ? refused('density-missing', { name })
-      : mapped(neat, (mL) => done(mL * densityGPerMl));
-  }
   const dosed = held ?? pureProduct(agent);
+  if (targetPh !== null && dosed !== null) return gramsToPh(dosed, bath, targetPh);
   const stated = statedOf(bath.step, agent, 'g');
-  const grams =
-    targetPh !== null && dosed !== null
-      ? gramsToPh(dosed, bath, targetPh)
-      : stated === null
-        ? null
-        : held !== null && isStatedPure(agent)
-          ? gramsOfProduct(agent, held, stated, bath)
-          : done(stated);
-  if (grams === null || !grams.ok || held === null) return grams;
-  return mapped(grams.value, (value) => asPoured(held, held.unit, value));
+  if (stated === null) return null;
+  return held !== null && isStatedPure(agent) ? gramsOfProduct(agent, held, stated, bath) : done(stated);
 }
 
 function lineFor(agent: Agent, bath: Bath, place: MixingPlace): MixLine {
@@ -207,20 +207,30 @@ function lineFor(agent: Agent, bath: Bath, place: MixingPlace): MixLine {
     agent,
     product: held === null ? null : { id: held.id, name: held.name },
     lot: found.ok ? (found.value.lot?.lot ?? null) : null,
-    ...{ amount: null, isNeat, targetPh, problems },
+    ...{ amount: null, isNeat, targetPh, standsAtPh: null, problems },
   };
-  const taken = takenOf(agent, bath, held, targetPh);
+  const neat = statedOf(bath.step, agent, 'mL');
+  const grams = neat === null ? gramsOf(agent, bath, held, targetPh) : null;
+  if (neat === null && grams === null) return none;
+  const taken =
+    neat !== null
+      ? neatOf(neat, held)
+      : grams?.ok && held !== null
+        ? mapped(grams.value, (value) => asPoured(held, held.unit, value))
+        : grams;
   if (taken === null) return none;
   if (!taken.ok) return { ...none, problems: [...problems, taken.problem] };
   const unit = held?.unit ?? (isNeat ? 'mL' : 'g');
   const amount = { ...taken.value, unit };
+  const stands = grams?.ok === true ? standsAtPh(agent, held ?? pureProduct(agent), grams.value, bath) : null;
+  problems.push(...offBand(held?.name ?? statedName(agent), stands, bath.step.targetPh));
   if (held !== null) {
     const have = held.lots.filter(isFit(place.today)).reduce((sum, lot) => sum + lot.amount, 0);
     if (have < amount.least) {
       problems.push({ code: 'stock-short', facts: { name: held.name, have, need: amount.least, unit } });
     }
   }
-  return { ...none, amount, problems };
+  return { ...none, amount, standsAtPh: stands, problems };
 }
 
 /** Litres of the bath or of the made-up liquid; a spotter's millilitres are litres inside. */
