@@ -33,6 +33,18 @@ export const demoShelf = (dayAfter: (days: number) => string): readonly ShelfFac
   },
   { type: 'LotReceived', agent: 'well-oxygen', lot: 'W-31', amount: 1900, expires: dayAfter(90) },
   {
+    ...{ type: 'AgentShelved', agent: 'thistle-solvent', name: 'Thistle solvent', serves: ['dry solvent'] },
+    parts: [{ kind: 'solvent', value: 100, unit: '% w/w' }],
+    ...{ unit: 'mL', densityGPerMl: 0.76, signal: 'Danger', hazards: ['H226', 'H304'] },
+  },
+  { type: 'LotReceived', agent: 'thistle-solvent', lot: 'T-5', amount: 900, expires: dayAfter(500) },
+  {
+    ...{ type: 'AgentShelved', agent: 'brook-binder', name: 'Brook binder', serves: ['chelator'] },
+    parts: [{ kind: 'chelator', value: 40, unit: '% w/w' }],
+    ...{ unit: 'mL', densityGPerMl: 1.2, signal: 'Warning', hazards: ['H319'] },
+  },
+  { type: 'LotReceived', agent: 'brook-binder', lot: 'B-12', amount: 700, expires: dayAfter(300) },
+  {
     ...{ type: 'WaterMeasured', on: dayAfter(-120), from: 'the town’s water sheet' },
     ...{ alkalinity: { value: 4.9, unit: 'mmol/L acid' }, hardness: { value: 16, unit: '°dH' } },
     ...{ ph: 7.6, conductivityUsPerCm: 620, ironMgPerL: 0.05, temperatureC: 12 },
