@@ -97,6 +97,29 @@ describe('what a step left in the rug', () => {
   });
 });
 
+describe('a flow of its own', () => {
+  const acid: RugFact = {
+    ...{ type: 'FlowLogged', flow: 'browning', step: 'acid', mark: 'm1', ph: 4.8, photos: [] },
+  } as const satisfies RugFact;
+  test('leaves its acid in the rug at the pH it was read at', () => {
+    expect(residuesIn(told(acid).standing)).toMatchObject([{ agent: 'citric acid', where: 'm1', ph: 4.8 }]);
+    expect(residuesIn(told(acid, atSupply, atSupply).standing)).toEqual([]);
+  });
+  test('does not lay it where chlorine may still be', () => {
+    const brown = { ...stain, stain: 'cellulosic browning' } as RugFact;
+    const bleach: RugFact = {
+      ...{ type: 'OldTreatmentTold', agents: ['hypochlorite'], mark: 'm1', toldBy: 'the client' },
+    } as const satisfies RugFact;
+    const look: RugFact = {
+      ...{ type: 'FlowLogged', flow: 'browning', step: 'look', mark: 'm1', photos: ['a'.repeat(64)] },
+    } as const satisfies RugFact;
+    const bath = lays(1, 'neutral detergent', { kind: 'wash' });
+    const wet = [brown, agreed(bath), started(bath), look];
+    expect(hazardOf(told(...wet, bleach), acid)).toBe('chlorine gas');
+    expect(told(...wet).refuses(acid)).toBeNull();
+  });
+});
+
 describe('what a rug went home with', () => {
   const reducer = lays(1, 'metabisulfite');
   const peroxide = lays(1, 'hydrogen peroxide');

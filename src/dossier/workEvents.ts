@@ -1,4 +1,11 @@
-import { isAtSupply, type PlanStep, type Residue, residuesOf, type WorkEvent } from '../core/wash/index.ts';
+import {
+  flows,
+  isAtSupply,
+  type PlanStep,
+  type Residue,
+  residuesOf,
+  type WorkEvent,
+} from '../core/wash/index.ts';
 import { planOnRecord, stepId } from './planFacts.ts';
 import { type BegunStep, latestVisit, type RugStanding, type VisitStanding } from './standing.ts';
 
@@ -76,6 +83,11 @@ function ofVisit(visit: VisitStanding): readonly Timed[] {
           ...(ph === undefined ? {} : { ph }),
         }),
       ),
+    ...visit.flowLog.flatMap(({ flow, step, mark, ph, when }): readonly Timed[] => {
+      const { lays } = flows.find(({ id }) => id === flow)?.steps.find(({ id }) => id === step) ?? {};
+      if (lays === undefined) return [];
+      return [{ kind: 'laid', where: mark ?? null, agents: lays, when, ...(ph === undefined ? {} : { ph }) }];
+    }),
     ...visit.rinses.flatMap((reading): readonly Timed[] => {
       const where = reading.mark ?? null;
       const read = {

@@ -1,6 +1,6 @@
 import table from '../../../data/wash/flows.json' with { type: 'json' };
 import residueTable from '../../../data/wash/residues.json' with { type: 'json' };
-import type { Certainty, FindingCode, StainClass } from './planFacts.ts';
+import type { Agent, Certainty, FindingCode, StainClass } from './planFacts.ts';
 import { conductsAsSupply, phFromSupply, type RinseReading } from './rinseWatch.ts';
 import type { SourceKey } from './washPlan.ts';
 
@@ -22,6 +22,8 @@ export interface FlowStep {
   readonly until?: 'at supply';
   /** Water touches the rug: only within a wet step of the plan, which starts the wet clock. */
   readonly wets?: true;
+  /** What it leaves in the rug. */
+  readonly lays?: readonly Agent[];
   readonly dwellMinutes?: number;
   readonly mostC?: number;
   readonly choices?: readonly FlowChoice[];

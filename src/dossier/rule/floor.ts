@@ -184,6 +184,20 @@ export const floorRules: Rules = {
     if (now.wets === true && (visit === null || !isWet(visit))) {
       return { code: 'flow-before-wet-step', facts: { flow, step } };
     }
+    const lays = now.lays ?? [];
+    const mixed =
+      lays.length === 0
+        ? null
+        : residueProblem(
+            standing,
+            {
+              ...{ what: flow.replaceAll('-', ' '), agents: lays },
+              ...(fact.ph === undefined ? {} : { ph: { least: fact.ph, most: fact.ph } }),
+            },
+            asked,
+            ({ where, agent }) => where === (mark ?? null) && lays.includes(agent),
+          );
+    if (mixed !== null) return mixed;
     const isChosen = now.log !== 'choice' || now.choices?.some(({ id }) => id === fact.choice) === true;
     const isRead = now.log !== 'reading' || fact.conductivityUsPerCm !== undefined;
     const isAcid = now.log !== 'pH' || fact.ph !== undefined;
