@@ -2,6 +2,7 @@ import {
   type PlanStep,
   type SpottingCard,
   spottingCards,
+  stepOfCard,
   unmeasuredCm2,
   type WashPlan,
 } from '../core/wash/index.ts';
@@ -14,6 +15,7 @@ import { facts, figures, heading, list, row, table, text, words } from './parts.
 import { sourceWords } from './sourceWords.ts';
 import { personWords } from './visitWords.ts';
 
+/** Which mark a line is about. */
 export const markWords = ({ rug }: PaperContext, mark: string | undefined): string =>
   mark === undefined ? 'whole rug' : `mark ${rug.marks.findIndex((known) => known.mark === mark) + 1}`;
 
@@ -24,9 +26,10 @@ export const stepName = (context: PaperContext, { kind, stain }: PlanStep): stri
 const range = (least: number, most: number): string =>
   least === most ? figure(least, 2) : `${figure(least, 2)} to ${figure(most, 2)}`;
 
-const cardParts = (context: PaperContext, card: SpottingCard): readonly PaperPart[] => {
+const cardParts = (context: PaperContext, plan: WashPlan, card: SpottingCard): readonly PaperPart[] => {
+  const { dwellMinutes = 0 } = stepOfCard(plan.steps, card) ?? card;
   const rows = [
-    row('State', card.state, card.because),
+    row('State', card.state, card.because === card.chemistry ? '' : card.because),
     ...(card.before.length === 0 ? [] : [row('Before it', card.before.join('\n'))]),
     ...takeRows(card, context),
     ...(card.takesMl === null
@@ -40,7 +43,7 @@ const cardParts = (context: PaperContext, card: SpottingCard): readonly PaperPar
         ]),
     ...(card.targetPh === undefined ? [] : [row('pH', range(card.targetPh.least, card.targetPh.most))]),
     ...(card.agents.length === 0 ? [] : [row('At most', `${figure(card.temperatureC.most)} °C`)]),
-    ...(card.dwellMinutes === 0 ? [] : [row('Dwell', `${figure(card.dwellMinutes)} min`)]),
+    ...(dwellMinutes === 0 ? [] : [row('Dwell', `${figure(dwellMinutes)} min`)]),
     ...(card.tests.length === 0
       ? []
       : [
@@ -74,7 +77,7 @@ export function spottingParts(context: PaperContext, plan: WashPlan): readonly P
       ? []
       : [
           heading(1, 'Stains, in the golden order over the whole rug'),
-          ...cards.flatMap((card) => cardParts(context, card)),
+          ...cards.flatMap((card) => cardParts(context, plan, card)),
         ]),
     ...flows.flatMap(({ flow, mark, steps, begun }): readonly PaperPart[] => [
       heading(1, `${flow.title}, ${markWords(context, mark)}`),

@@ -16,9 +16,9 @@ const figureIn = (value: number, { unit, times }: Scale): string => {
   return String(Number(read >= 100 ? read.toFixed(0) : read >= 10 ? read.toFixed(1) : read.toPrecision(2)));
 };
 
-/** An amount as it is measured out: 4.32 kg, 250 mL, 56 mg. */
-export function amountText(value: number, unit: 'g' | 'mL'): string {
-  const scale = scaleOf(value, unit);
+/** An amount as it is measured out: 4.32 kg, 250 mL, 56 mg; in the unit of a range it stands beside. */
+export function amountText(value: number, unit: 'g' | 'mL', most: number = value): string {
+  const scale = scaleOf(most, unit);
   return `${figureIn(value, scale)} ${scale.unit}`;
 }
 

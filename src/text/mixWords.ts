@@ -22,7 +22,7 @@ export function mixLineWords(
   const aim =
     targetPh === null
       ? ''
-      : `, to pH ${figure(targetPh)} (computed ${amountText(amount.computed, amount.unit)}; begin with the least)`;
+      : `, to pH ${figure(targetPh)} (computed ${amountText(amount.computed, amount.unit, amount.most)}; begin with the least)`;
   const stands =
     standsAtPh === null
       ? ''

@@ -15,7 +15,7 @@ import {
   treatmentBand,
   warmth,
 } from './stainSteps.ts';
-import type { Amount, SourceKey } from './washPlan.ts';
+import type { Amount, PlanStep, SourceKey } from './washPlan.ts';
 
 /** A spotter test of one colour under a stain, and whether the dossier has it. */
 export interface SpotTest {
@@ -178,6 +178,23 @@ export function spottingCards(
 const beforeWords = ({ residues, hazard, clear }: ResidueBlock): readonly string[] => [
   `${[...new Set(residues.map(({ agent }) => agent))].join(' and ')} laid before it would make: ${hazard}. ${clear.join(' ')}`,
 ];
+
+/**
+ * The step of a plan that a card is, or undefined where the plan leaves it out. The plan's dwell counts: it is
+ * cut to what the wet minutes hold.
+ *
+ * @source none: reads the plan
+ */
+export const stepOfCard = (
+  steps: readonly PlanStep[],
+  { stain, golden, what }: Pick<SpottingCard, 'stain' | 'golden' | 'what'>,
+): PlanStep | undefined =>
+  steps.find(
+    (step) =>
+      step.stain === stain &&
+      // Plans of before the place in the order was kept are known by their words.
+      (step.golden === undefined ? step.what.startsWith(what) : step.golden === golden),
+  );
 
 const untestedWords = (names: readonly string[]): string =>
   names.length === 0

@@ -1,5 +1,11 @@
-import { goldenOrder, type SpottingCard, unmeasuredCm2, usualAmounts } from '../../core/wash/index.ts';
-import type { RugStanding } from '../../dossier/index.ts';
+import {
+  goldenOrder,
+  type SpottingCard,
+  stepOfCard,
+  unmeasuredCm2,
+  usualAmounts,
+} from '../../core/wash/index.ts';
+import { agreedPlan, type RugStanding } from '../../dossier/index.ts';
 import { rangeText } from '../../text/amountText.ts';
 import { MarkedPicture, marksAndPictures, pointsOn, surfacesOf } from '../condition/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
@@ -51,6 +57,7 @@ export const stateWords = {
 export function SpotCardFace({ card }: { readonly card: SpottingCard }) {
   const { standing, settings } = useDossier();
   const mix = useMix(card);
+  const { dwellMinutes } = stepOfCard(agreedPlan(standing)?.steps ?? [], card) ?? card;
   const amounts = mix === null ? card.amounts : usualAmounts(card, mix);
   return (
     <>
@@ -92,7 +99,7 @@ export function SpotCardFace({ card }: { readonly card: SpottingCard }) {
           {[
             card.targetPh === undefined ? '' : phWords(card.targetPh),
             `at most ${temperatureWords(card.temperatureC.most, settings.units)}`,
-            card.dwellMinutes === 0 ? '' : `dwell ${minutesWords(card.dwellMinutes)}`,
+            (dwellMinutes ?? 0) === 0 ? '' : `dwell ${minutesWords(dwellMinutes ?? 0)}`,
             card.strength ?? '',
           ]
             .filter((part) => part !== '')

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { SpottingCard } from '../../core/wash/index.ts';
+import { type SpottingCard, stepOfCard } from '../../core/wash/index.ts';
 import { agreedPlan, residuesIn, stepId } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { counted, stainWords } from '../dossier/figures.ts';
@@ -56,12 +56,7 @@ function CardActs({ card }: { readonly card: SpottingCard }) {
   const { standing, visit, open } = useDossier();
   const [sheet, setSheet] = useState<'outcome' | 'rinse' | null>(null);
   const { act, isBusy } = useForm(`air/${card.id}`);
-  const step = agreedPlan(standing)?.steps.find(
-    (one) =>
-      one.stain === card.stain &&
-      // Plans of before the place in the order was kept are known by their words.
-      (one.golden === undefined ? one.what.startsWith(card.what) : one.golden === card.golden),
-  );
+  const step = stepOfCard(agreedPlan(standing)?.steps ?? [], card);
   const started = step && visit?.steps.find((one) => one.step === stepId(step))?.started;
   if (!open || visit === null) return null;
   const held = residuesIn(standing).filter(({ where }) => where === card.stain);
