@@ -4,6 +4,8 @@ import { decide, mayWithdraw } from '../dossier/decide.ts';
 import type { EntryDraft } from '../dossier/entry.ts';
 import { standingOf } from '../dossier/evolve.ts';
 import type { RugEntry, RugFact } from '../dossier/facts/index.ts';
+import type { RoomClosedProblem } from '../dossier/roomDecide.ts';
+import { roomStandingOf } from '../dossier/roomStanding.ts';
 import type { RugProblem } from '../dossier/rugProblem.ts';
 import type { RugRow } from '../dossier/rugRow.ts';
 import type { Asked } from '../dossier/rule/rule.ts';
@@ -14,7 +16,7 @@ import { done, type Result } from '../units/index.ts';
 import type { House } from './house.ts';
 
 export type RugDraft = RecordRequest['drafts'][number];
-export type FactProblem = RugProblem | RequestProblem;
+export type FactProblem = RugProblem | RequestProblem | RoomClosedProblem;
 
 /** Hashes of all photographs that a fact names, wherever in it they stand. */
 export function photosIn(value: unknown): readonly string[] {
@@ -34,12 +36,14 @@ async function photoProblem({ photos }: House, fact: RugFact): Promise<FactProbl
   return null;
 }
 
-/** A rug can only hang in a room there is. */
+/** A rug can only hang in a room there is, and that is in use. */
 async function roomProblem({ ledger }: House, fact: RugFact): Promise<FactProblem | null> {
   if (fact.type !== 'DryingStarted' && fact.type !== 'RugTurned') return null;
   const { room } = fact;
-  if (room === undefined || (await ledger.head(`room/${room}`)).revision > 0) return null;
-  return { code: 'room-unknown', facts: { room } };
+  if (room === undefined) return null;
+  const { setUp, closed } = roomStandingOf(await ledger.read(`room/${room}`));
+  if (setUp === null) return { code: 'room-unknown', facts: { room } };
+  return closed === null ? null : { code: 'room-closed', facts: { room: setUp.name, closedAt: closed.when } };
 }
 
 /** A wash-proof tag names one rug in the house at a time. */

@@ -48,6 +48,9 @@ export async function forecastDrying(
   if (roomEntries.length === 0) return refused('room-unknown', { room });
   const { now, settings: workshop } = await askedBy(house, actor);
   const [standing, inside] = [standingOf(entries), roomStandingOf(roomEntries)];
+  if (inside.closed !== null) {
+    return refused('room-closed', { room: inside.setUp?.name ?? '', closedAt: inside.closed.when });
+  }
   const plan = planOf(standing, workshop, now);
   const hasMesh = (inside.setUp?.meshes.length ?? 0) > 0;
   const told = plannedDryingRug(standing, rug, plan.ok ? plan.value.bounds : null, now, hasMesh);

@@ -1,6 +1,8 @@
 import type {
   RoomAnswer,
   RoomEntriesRequest,
+  RoomRecordAnswer,
+  RoomRecordRequest,
   RoomRug,
   RoomsAnswer,
   SensorAnswer,
@@ -13,10 +15,11 @@ import { standingOf } from '../dossier/evolve.ts';
 import type { AppendProblem } from '../dossier/recordProblem.ts';
 import { decideRoom, type RoomProblem } from '../dossier/roomDecide.ts';
 import type { RoomFact } from '../dossier/roomFacts.ts';
+import { roomRecord } from '../dossier/roomRecord.ts';
 import type { RoomRow } from '../dossier/roomRow.ts';
 import { type RoomStanding, roomStandingOf } from '../dossier/roomStanding.ts';
 import type { RequestProblem } from '../text/httpWords.ts';
-import type { SensorProblem } from '../text/roomWords.ts';
+import type { RoomNotEmpty, SensorProblem } from '../text/roomWords.ts';
 import { done, type Result, refused } from '../units/index.ts';
 import { askedBy } from './asked.ts';
 import type { Actor, House } from './house.ts';
@@ -24,7 +27,12 @@ import type { MovedOn } from './recordEntries.ts';
 import { listRows, mostInHouse } from './rugs.ts';
 import { readWorkshop } from './workshop.ts';
 
-type Refusal = RoomProblem | RequestProblem | MovedOn | Exclude<AppendProblem, { code: 'stream-moved-on' }>;
+type Refusal =
+  | RoomProblem
+  | RoomNotEmpty
+  | RequestProblem
+  | MovedOn
+  | Exclude<AppendProblem, { code: 'stream-moved-on' }>;
 
 const mostRooms = 100;
 const roomOf = (stream: string): string => stream.slice('room/'.length);
@@ -77,6 +85,30 @@ export async function readRoom(house: House, room: string): Promise<Result<RoomA
   });
 }
 
+/** Lines of a room's record told at a time. */
+const linesTold = 40;
+
+/** What was recorded of a room, newest first. */
+export async function readRoomRecord(
+  { ledger }: House,
+  room: string,
+  { part, before }: RoomRecordRequest,
+): Promise<Result<RoomRecordAnswer, RequestProblem>> {
+  const entries = await ledger.read(`room/${room}`);
+  if (entries.length === 0) return refused('room-unknown', { room });
+  return done(
+    roomRecord(entries, part, before === undefined ? Number.POSITIVE_INFINITY : Number(before), linesTold),
+  );
+}
+
+/** What still dries in a room keeps it open. */
+async function notEmptyProblem(house: House, room: string): Promise<RoomNotEmpty | null> {
+  const rugs = (await dryingRugs(house))
+    .filter((rug) => rug.room === room)
+    .map(({ body }) => `${body.tag ?? ''} ${body.title}`.trim());
+  return rugs.length === 0 ? null : { code: 'room-not-empty', facts: { rugs } };
+}
+
 /** What a room's description replaces as a whole must be changed on the newest; everything else adds up. */
 const replacesAll = (fact: RoomFact): boolean => fact.type === 'RoomSetUp';
 
@@ -104,6 +136,9 @@ export async function recordRoom(
       const actualRevision = entries.length;
       return refused('stream-moved-on', { stream, expectedRevision, actualRevision, entries: since });
     }
+    const isClosing = fresh.some(({ fact }) => fact.type === 'RoomClosed');
+    const notEmpty = isClosing ? await notEmptyProblem(house, room) : null;
+    if (notEmpty !== null) return { ok: false, problem: notEmpty };
     const ready: EntryDraft[] = [];
     const pending: Entry[] = [...entries];
     for (const { id, fact } of drafts) {

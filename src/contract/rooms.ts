@@ -3,6 +3,7 @@ import type { Entry } from '../dossier/entry.ts';
 import { fractionOfOne, id, instant, line } from '../dossier/facts/shape.ts';
 import type { RoomAlarm } from '../dossier/roomAlarms.ts';
 import { airPlaces, roomFacts } from '../dossier/roomFacts.ts';
+import { type RoomLine, roomRecordParts } from '../dossier/roomRecord.ts';
 import type { RoomRow } from '../dossier/roomRow.ts';
 import type { RoomStanding } from '../dossier/roomStanding.ts';
 import type { RugListRow } from './record.ts';
@@ -55,6 +56,18 @@ export interface RoomAnswer {
   /** Those that dry in no room that is named: their water is in nobody's forecast. */
   readonly elsewhere: readonly Omit<RoomRug, 'entries'>[];
   readonly now: string;
+}
+
+/** Which part of a room's record, from which revision back. */
+export const roomRecordRequest = z.strictObject({
+  part: z.enum(roomRecordParts),
+  before: z.optional(z.string().check(z.regex(/^[1-9]\d{0,8}$/))),
+});
+export type RoomRecordRequest = z.infer<typeof roomRecordRequest>;
+
+export interface RoomRecordAnswer {
+  readonly lines: readonly RoomLine[];
+  readonly more: boolean;
 }
 
 export interface SensorAnswer {

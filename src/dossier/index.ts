@@ -29,6 +29,7 @@ export * from './roomChange.ts';
 export * from './roomDecide.ts';
 export * from './roomFacts.ts';
 export * from './roomLayout.ts';
+export * from './roomRecord.ts';
 export * from './roomRow.ts';
 export * from './roomScenario.ts';
 export * from './roomStanding.ts';

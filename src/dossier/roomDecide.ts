@@ -9,6 +9,8 @@ import type { Role } from './workshopFacts.ts';
 type Nothing = Readonly<Record<string, never>>;
 type FromRug<Code extends RugProblem['code']> = Extract<RugProblem, { readonly code: Code }>;
 
+export type RoomClosedProblem = Problem<'room-closed', { readonly room: string; readonly closedAt: string }>;
+
 /** Everything the record may refuse for a drying room. */
 export type RoomProblem =
   | FromRug<
@@ -20,6 +22,7 @@ export type RoomProblem =
       | 'entry-not-withdrawable'
     >
   | Problem<'room-not-set-up', Nothing>
+  | RoomClosedProblem
   | Problem<'room-part-named-twice', { readonly what: 'place' | 'machine'; readonly name: string }>
   | Problem<'machine-unknown', { readonly machine: string }>
   | Problem<'sensor-unknown', { readonly sensor: string }>
@@ -65,6 +68,17 @@ function sensorProblem(standing: RoomStanding, sensor: string): RoomProblem | nu
     : { code: 'sensor-revoked', facts: { sensor: known.name, revokedAt: known.revokedAt } };
 }
 
+/** A description is replaced by the next, a revoked token must stay revoked, and a withdrawal stands. */
+export const staysForGood: readonly RoomFact['type'][] = [
+  'RoomSetUp',
+  'SensorIssued',
+  'SensorRevoked',
+  'EntryWithdrawn',
+];
+
+/** What a closed room still takes: its mistakes are put right, and its tokens taken away. */
+const whenClosed: readonly RoomFact['type'][] = ['EntryWithdrawn', 'SensorRevoked'];
+
 function withdrawalProblem(
   entries: readonly RoomEntry[],
   { entry }: RoomFactOf<'EntryWithdrawn'>,
@@ -75,11 +89,12 @@ function withdrawalProblem(
   const again = entries.some(({ fact }) => fact.type === 'EntryWithdrawn' && fact.entry === entry);
   if (again) return { code: 'entry-withdrawn-already', facts: { entry } };
   const { type } = target.fact;
-  // A revoked token must stay revoked, and a withdrawal stands.
-  if (['RoomSetUp', 'SensorIssued', 'SensorRevoked', 'EntryWithdrawn'].includes(type)) {
+  if (staysForGood.includes(type)) {
     return { code: 'entry-not-withdrawable', facts: { entry, type } };
   }
-  return target.by === asked.person.person ? null : needs(asked, 'EntryWithdrawn', 'owner');
+  return type !== 'RoomClosed' && target.by === asked.person.person
+    ? null
+    : needs(asked, 'EntryWithdrawn', 'owner');
 }
 
 /**
@@ -109,9 +124,14 @@ function ruleOf(
   fact: RoomFact,
   asked: Asked,
 ): RoomProblem | null {
+  const { closed } = standing;
+  if (closed !== null && !whenClosed.includes(fact.type)) {
+    return { code: 'room-closed', facts: { room: standing.setUp?.name ?? '', closedAt: closed.when } };
+  }
   if (fact.type === 'RoomSetUp') return needs(asked, fact.type, 'owner') ?? setUpProblem(fact);
   if (standing.setUp === null) return { code: 'room-not-set-up', facts: {} };
   switch (fact.type) {
+    case 'RoomClosed':
     case 'SensorIssued':
       return needs(asked, fact.type, 'owner');
     case 'SensorRevoked':

@@ -128,6 +128,8 @@ export const roomFacts = {
     criticalRegain: evidence,
     readings: z.int().check(z.gte(1)),
   }),
+  /** No rug dries here any more: the room is gone from every choice, its record stays. */
+  RoomClosed: fact('RoomClosed', { why: z.optional(passage) }),
   EntryWithdrawn: fact('EntryWithdrawn', { entry: id, reason: passage }),
 };
 

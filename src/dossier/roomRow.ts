@@ -8,6 +8,8 @@ export interface RoomRow {
   readonly machinesOn: number;
   readonly machines: number;
   readonly windowsOpen: boolean;
+  /** When it was closed; absent while it is in use. */
+  readonly closedAt?: string;
 }
 
 /**
@@ -25,5 +27,6 @@ export function roomRow(standing: RoomStanding): RoomRow | null {
     machinesOn: setUp.machines.filter(({ machine }) => runs(standing, machine)).length,
     machines: setUp.machines.length,
     windowsOpen: windowsOpen(standing),
+    ...(standing.closed === null ? {} : { closedAt: standing.closed.when }),
   };
 }

@@ -39,6 +39,8 @@ export interface RoomStanding {
   readonly revision: number;
   readonly seal: string;
   readonly setUp: Noted<'RoomSetUp'> | null;
+  /** When nothing dries here any more; a closing that was withdrawn leaves the room open. */
+  readonly closed: Noted<'RoomClosed'> | null;
   /** By machine, oldest first. */
   readonly switches: Readonly<Record<string, readonly Switched[]>>;
   readonly windows: readonly Switched[];
@@ -57,6 +59,7 @@ const emptyRoom: RoomStanding = {
   revision: 0,
   seal: '',
   setUp: null,
+  closed: null,
   switches: {},
   windows: [],
   room: [],
@@ -73,6 +76,7 @@ const byTime = <Item extends { readonly when: string }>(items: Item[]): readonly
 /** Folding with lists that grow, since a room hears from its sensors every few minutes for years. */
 interface Growing {
   setUp: Noted<'RoomSetUp'> | null;
+  closed: Noted<'RoomClosed'> | null;
   readonly switches: Record<string, Switched[]>;
   readonly windows: Switched[];
   readonly air: { readonly room: AirAt[]; readonly outside: AirAt[] };
@@ -140,6 +144,9 @@ function take(into: Growing, { id: entry, at, by, fact }: RoomEntry): void {
       forget(into, fact);
       into.past.push({ ...fact, ...signed });
       break;
+    case 'RoomClosed':
+      into.closed = { ...fact, ...signed };
+      break;
     case 'EntryWithdrawn':
       break;
   }
@@ -156,6 +163,7 @@ export function roomStandingOf(entries: readonly Entry[]): RoomStanding {
   const withdrawn = new Set(all.flatMap(({ fact }) => (fact.type === 'EntryWithdrawn' ? [fact.entry] : [])));
   const into: Growing = {
     setUp: null,
+    closed: null,
     switches: {},
     windows: [],
     air: { room: [], outside: [] },
@@ -172,6 +180,7 @@ export function roomStandingOf(entries: readonly Entry[]): RoomStanding {
   return {
     ...emptyRoom,
     setUp: into.setUp,
+    closed: into.closed,
     switches: Object.fromEntries(Object.entries(into.switches).map(([key, list]) => [key, byTime(list)])),
     windows: byTime(into.windows),
     room: byTime(into.air.room),

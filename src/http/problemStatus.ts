@@ -71,6 +71,8 @@ const codesByStatus: Readonly<Record<number, readonly string[]>> = {
     'quarantined-goes-home',
     'residue-forbidden',
     'residue-not-carried',
+    'room-closed',
+    'room-not-empty',
     'room-not-set-up',
     'rug-is-out',
     'rug-quarantined',

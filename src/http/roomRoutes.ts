@@ -2,8 +2,15 @@ import { Hono } from 'hono';
 import { dryingAlarms } from '../app/dryingAlarms.ts';
 import { forecastDrying } from '../app/forecastDrying.ts';
 import type { House } from '../app/house.ts';
-import { issueSensor, listRooms, readRoom, recordRoom, takeReadings } from '../app/rooms.ts';
-import { forecastRequest, roomEntriesRequest, sensorReadings, sensorRequest } from '../contract/index.ts';
+import { issueSensor, listRooms, readRoom, readRoomRecord, recordRoom, takeReadings } from '../app/rooms.ts';
+import {
+  forecastRequest,
+  readShape,
+  roomEntriesRequest,
+  roomRecordRequest,
+  sensorReadings,
+  sensorRequest,
+} from '../contract/index.ts';
 import type { RoomFact } from '../dossier/roomFacts.ts';
 import { answerOf, jsonAnswer, problemAnswer } from './answers.ts';
 import { type Guarded, ownersOnly } from './guard.ts';
@@ -15,6 +22,12 @@ export function roomRoutes(house: House) {
   routes.get('/rooms', async () => jsonAnswer(await listRooms(house)));
   routes.get('/drying-alarms', async () => jsonAnswer(await dryingAlarms(house)));
   routes.get('/rooms/:room', async (route) => answerOf(await readRoom(house, route.req.param('room'))));
+  routes.get('/rooms/:room/record', async (route) => {
+    const asked = readShape(roomRecordRequest, route.req.query());
+    return asked.ok
+      ? answerOf(await readRoomRecord(house, route.req.param('room'), asked.value))
+      : problemAnswer(asked.problem);
+  });
   routes.post('/rooms/:room/entries', async (route) => {
     const request = await readJsonBody(route.req.raw, roomEntriesRequest);
     if (!request.ok) return problemAnswer(request.problem);

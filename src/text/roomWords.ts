@@ -19,7 +19,13 @@ export type SensorProblem =
       }
     >;
 
-type Own = Exclude<RoomProblem | RoomScenarioProblem, { readonly code: keyof typeof dossierWords }>;
+/** A room in which something still dries is not closed. */
+export type RoomNotEmpty = Problem<'room-not-empty', { readonly rugs: readonly string[] }>;
+
+type Own = Exclude<
+  RoomProblem | RoomScenarioProblem | RoomNotEmpty,
+  { readonly code: keyof typeof dossierWords }
+>;
 const day = (at: string) => `${at.slice(0, 10)} ${at.slice(11, 16)} UTC`;
 
 /** Problems of drying rooms and of the sensors in them. */
@@ -28,6 +34,16 @@ export const roomWords = {
     happened: 'This drying room is not set up yet.',
     matters: 'Without its size, poles and machines nothing can be reckoned in it.',
     now: 'An owner describes the room first, on the drying room page.',
+  }),
+  'room-closed': ({ room, closedAt }) => ({
+    happened: `${room === '' ? 'This drying room' : room} was closed on ${day(closedAt)}.`,
+    matters: 'Nothing dries there any more: what is recorded of it would be in nobody’s forecast.',
+    now: 'Choose another room. An owner opens this one again by withdrawing its closing, in the record on its page.',
+  }),
+  'room-not-empty': ({ rugs }) => ({
+    happened: `Still wet in this room: ${rugs.join(', ')}.`,
+    matters: 'A rug in a closed room would be in nobody’s forecast and nobody’s alarms.',
+    now: 'Move each to another place, or accept it as dry; then close the room.',
   }),
   'room-air-unknown': ({ lastReadAt, mostHours }) => ({
     happened:

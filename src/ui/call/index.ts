@@ -5,7 +5,7 @@ export { serverNow } from './serverClock.ts';
 export type { ShownProblem } from './shownProblem.ts';
 export { useHouse, useMe, usePeople, useSettings } from './useHouse.ts';
 export { useRecord } from './useRecord.ts';
-export { useRecordRoom, useRoom, useRooms } from './useRooms.ts';
+export { useRecordRoom, useRoom, useRoomRecord, useRooms } from './useRooms.ts';
 export { type RowsQuery, useRows } from './useRows.ts';
 export { useRug } from './useRug.ts';
 export { useShelf, useShelfRecord } from './useShelf.ts';

@@ -1,7 +1,7 @@
-import { useQuery, useQueryClient } from '@tanstack/react-query';
+import { useInfiniteQuery, useQuery, useQueryClient } from '@tanstack/react-query';
 import { useRef, useState } from 'react';
-import type { RoomAnswer, RoomsAnswer } from '../../contract/index.ts';
-import type { RoomFact } from '../../dossier/index.ts';
+import type { RoomAnswer, RoomRecordAnswer, RoomsAnswer } from '../../contract/index.ts';
+import type { RoomFact, RoomRecordPart } from '../../dossier/index.ts';
 import { newId } from '../kit/newId.ts';
 import { asked, problemOf } from './asked.ts';
 import { type Answered, call } from './call.ts';
@@ -12,8 +12,16 @@ export function useRooms() {
     queryKey: ['rooms', 'list'],
     queryFn: () => asked(call<RoomsAnswer>('/api/rooms')),
   });
-  return { rooms: query.data?.rooms ?? [], isLoading: query.isPending, problem: problemOf(query.error) };
+  const all = query.data?.rooms ?? none;
+  return {
+    /** Those in use: a closed one is in no choice. */
+    rooms: all.filter(({ body }) => body.closedAt === undefined),
+    closed: all.filter(({ body }) => body.closedAt !== undefined),
+    isLoading: query.isPending,
+    problem: problemOf(query.error),
+  };
 }
+const none: RoomsAnswer['rooms'] = [];
 
 /** A drying room with what hangs in it, kept current while others write; null while none is chosen. */
 export function useRoom(room: string | null) {
@@ -23,6 +31,27 @@ export function useRoom(room: string | null) {
     enabled: room !== null,
   });
   return { answer: query.data ?? null, isLoading: query.isPending, problem: problemOf(query.error) };
+}
+
+/** Part of a room's record, newest first, as many pages back as were asked for. */
+export function useRoomRecord(room: string, part: RoomRecordPart) {
+  const query = useInfiniteQuery({
+    queryKey: ['rooms', room, 'record', part],
+    queryFn: ({ pageParam }) => {
+      const before = pageParam === null ? '' : `&before=${pageParam}`;
+      return asked(
+        call<RoomRecordAnswer>(`/api/rooms/${encodeURIComponent(room)}/record?part=${part}${before}`),
+      );
+    },
+    initialPageParam: null as number | null,
+    getNextPageParam: ({ lines, more }) => (more ? (lines.at(-1)?.revision ?? null) : null),
+  });
+  return {
+    lines: query.data?.pages.flatMap(({ lines }) => lines) ?? [],
+    isLoading: query.isPending,
+    more: query.hasNextPage ? () => void query.fetchNextPage() : null,
+    problem: problemOf(query.error),
+  };
 }
 
 /** Records facts of a room; a try whose outcome is not known is made again under the same ids. */

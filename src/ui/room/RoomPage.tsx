@@ -9,6 +9,7 @@ import { AirPlot } from './AirPlot.tsx';
 import { AlarmsPart } from './AlarmsPart.tsx';
 import { ForecastClock } from './ForecastClock.tsx';
 import { LearntPart } from './LearntPart.tsx';
+import { RecordPart } from './RecordPart.tsx';
 import { RoomDrawing } from './RoomDrawing.tsx';
 import { RoomContext, type RoomView } from './roomView.ts';
 import { SensorsPart } from './SensorsPart.tsx';
@@ -51,6 +52,7 @@ export function RoomPage({ room, others }: { readonly room: string; readonly oth
   };
   const isOutsideRead =
     built?.ok === true && !built.value.assumptions.some(({ code }) => code === 'outside-not-read');
+  const isOpen = told.standing.closed === null;
   const failed = forecast.answer?.ok === false ? forecast.answer.problem : null;
   return (
     <RoomContext value={view}>
@@ -64,7 +66,7 @@ export function RoomPage({ room, others }: { readonly room: string; readonly oth
             {forecast.isBusy ? ' · working out the forecast' : ''}
           </p>
         </div>
-        {view.isOwner ? (
+        {view.isOwner && isOpen ? (
           <div className="actions">
             <Button tone="ghost" onPress={() => setChanging(true)}>
               Change the room
@@ -78,6 +80,14 @@ export function RoomPage({ room, others }: { readonly room: string; readonly oth
         ) : null}
       </div>
       <ProblemNotice problem={problem} />
+      {told.standing.closed === null ? null : (
+        <Notice tone="caution" title={`Closed ${instantWords(told.standing.closed.when)}.`}>
+          <p>
+            {told.standing.closed.why ?? 'No reason was given.'} Nothing dries here and nothing is recorded.
+            Its record stays below; an owner opens it again there.
+          </p>
+        </Notice>
+      )}
       <AlarmsPart alarms={alarms} assumptions={built?.ok === true ? built.value.assumptions : none} />
       {told.elsewhere.length === 0 ? null : (
         <Notice tone="caution" title="Wet, and in no room’s forecast">
@@ -93,25 +103,28 @@ export function RoomPage({ room, others }: { readonly room: string; readonly oth
       )}
       {built?.ok === false && rugs.length > 0 ? <ProblemNotice problem={built.problem} /> : null}
       <ProblemNotice problem={failed} />
-      <div className="cols two">
-        <div>
-          <AirPart />
-          <ForecastClock ms={forecast.ms} />
+      {isOpen ? (
+        <div className="cols two">
+          <div>
+            <AirPart />
+            <ForecastClock ms={forecast.ms} />
+          </div>
+          <div>
+            {built?.ok === true ? (
+              <WhatIfPart
+                tried={tried}
+                outside={isOutsideRead ? built.value.scenario.outside : null}
+                ask={ask}
+              />
+            ) : null}
+            <RoomDrawing />
+          </div>
         </div>
-        <div>
-          {built?.ok === true ? (
-            <WhatIfPart
-              tried={tried}
-              outside={isOutsideRead ? built.value.scenario.outside : null}
-              ask={ask}
-            />
-          ) : null}
-          <RoomDrawing />
-        </div>
-      </div>
+      ) : null}
       <AirPlot />
       {built?.ok === true ? <LearntPart learning={built.value.learning} /> : null}
-      <SensorsPart />
+      {isOpen ? <SensorsPart /> : null}
+      <RecordPart />
       <Notice tone="caution" title="Before you go in">
         <p>
           Machines and wet floors: dry hands at switches, cables off the floor, a residual-current device,

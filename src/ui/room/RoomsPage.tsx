@@ -10,10 +10,10 @@ const fresh = newId();
 
 /** The drying rooms: one is opened at once; several stand side by side at the top. */
 export function RoomsPage({ room }: { readonly room?: string }) {
-  const { rooms, isLoading, problem } = useRooms();
+  const { rooms, closed, isLoading, problem } = useRooms();
   const me = useMe();
   if (isLoading) return <Busy words="Opening the drying room" />;
-  const isNew = room === 'new' || (rooms.length === 0 && problem === null);
+  const isNew = room === 'new' || (room === undefined && rooms.length === 0 && problem === null);
   const shown = room ?? rooms[0]?.room;
   return (
     <div className="page roomPage">
@@ -47,6 +47,18 @@ export function RoomsPage({ room }: { readonly room?: string }) {
         </>
       ) : shown === undefined ? null : (
         <RoomPage key={shown} room={shown} others={rooms.length > 1} />
+      )}
+      {closed.length === 0 ? null : (
+        <details>
+          <summary>Closed rooms: {closed.length}</summary>
+          <div className="actions">
+            {closed.map((one) => (
+              <Link key={one.room} href={`/rooms/${one.room}`} className="btn ghost">
+                {one.body.name}
+              </Link>
+            ))}
+          </div>
+        </details>
       )}
     </div>
   );
