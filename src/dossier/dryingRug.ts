@@ -2,7 +2,7 @@ import type { Estimate } from '../core/air/index.ts';
 import type { Extraction, Posture, Touch } from '../core/drying/index.ts';
 import { type FibreShares, massBandOf, shippedRulebook, type WashPlan } from '../core/wash/index.ts';
 import { done, type Result, refused } from '../units/index.ts';
-import { dryingPlaceOf } from './dryingPlace.ts';
+import { dryingPlaceOf, type SpotPosition } from './dryingPlace.ts';
 import { blendOf, ovenDryMassOf } from './dryStandard.ts';
 import type { postures } from './facts/drying.ts';
 import { agreedPlan, type SizeNotMeasured, sizeOf, soundClaim } from './planFacts.ts';
@@ -37,6 +37,8 @@ export interface DryingRug {
   /** Null before it is hung. */
   readonly room: string | null;
   readonly spot: string | null;
+  /** Where along its pole or mesh; null: nobody measured. */
+  readonly position: SpotPosition | null;
   readonly place: string | null;
   readonly wettedAt: string;
   readonly hungAt: string;
@@ -171,7 +173,8 @@ export function plannedDryingRug(
       : ({ hung: 'hung', flat, 'flat, face down': 'floor' } as const)[plan.dryingPosture];
   return done({
     ...commonOf(standing, visit, rug, size.areaM2),
-    ...{ widthMm: size.widthMm, lengthMm: size.lengthMm, room: null, spot: null, place: null },
+    ...{ widthMm: size.widthMm, lengthMm: size.lengthMm, room: null, spot: null },
+    ...{ position: null, place: null },
     ...{ wettedAt: now, hungAt, postures: [{ when: hungAt, posture }], looks: [] },
     extraction: plan === null ? null : extractionOf[plan.extraction],
     airAtMostC: plan?.dryingTemperatureC ?? null,

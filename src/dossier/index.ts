@@ -9,7 +9,7 @@ export * from './entry.ts';
 export * from './evolve.ts';
 export * from './expectedDrying.ts';
 export { finishingWorks } from './facts/closing.ts';
-export { dryStandards, postures } from './facts/drying.ts';
+export { dryStandards, poleEnds, postures } from './facts/drying.ts';
 export * from './facts/index.ts';
 export { rugShapes, scopes } from './facts/intake.ts';
 export { knotBases } from './facts/knots.ts';

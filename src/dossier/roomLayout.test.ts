@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { inventedRoom } from '../../test/support/dryingRoomFacts.ts';
 import { hungRug } from '../../test/support/hungRug.ts';
 import { roomLayout } from './roomLayout.ts';
@@ -46,4 +46,50 @@ test('a rug lies on the mesh the way it fits, and one whose place nobody named i
     warnings: [],
   });
   expect(elsewhere.map(({ rug }) => rug)).toEqual(['b']);
+});
+
+describe('rugs whose place along the pole was measured', () => {
+  const at = (tag: string, from: 'left' | 'right', mm: number, widthMm = 1000) =>
+    hungRug({ rug: tag, tag, widthMm, spot: 'pole-1', position: { from, mm } });
+  const told = (...rugs: readonly ReturnType<typeof hungRug>[]) => placeNamed('pole-1', ...rugs);
+
+  // 4.2 m of pole: 0.3 m from the left to 1.3 m; 0.4 m from the right is 2.8 m to 3.8 m; 1.5 m between them.
+  test('hang in their order at their true places, with the gap between them', () => {
+    const place = told(at('b', 'right', 400), at('a', 'left', 300));
+    expect(place?.rugs.map(({ rug, fromMm }) => [rug.tag, fromMm])).toEqual([
+      ['a', 300],
+      ['b', 2800],
+    ]);
+    expect(place?.gaps).toMatchObject([{ fromMm: 1300, gapMm: 1500, isMeasured: true, between: ['a', 'b'] }]);
+    expect(place?.warnings).toEqual([]);
+  });
+
+  test('are warned of by name when they hang too close, overlap or reach past the end', () => {
+    expect(told(at('a', 'left', 300), at('b', 'left', 1360))?.warnings).toEqual([
+      { code: 'too-close', gapMm: 60, leastMm: 100, between: ['a', 'b'] },
+    ]);
+    expect(told(at('a', 'left', 300), at('b', 'left', 1200))?.warnings).toEqual([
+      { code: 'overlaps', byMm: 100, between: ['a', 'b'] },
+    ]);
+    expect(told(at('a', 'left', 3500))?.warnings).toEqual([{ code: 'past-the-end', byMm: 300, tag: 'a' }]);
+  });
+
+  test('leave the longest free stretch to one nobody measured, drawn as such', () => {
+    const unmeasured = hungRug({ rug: 'c', tag: 'c', widthMm: 1000, spot: 'pole-1' });
+    const place = told(at('a', 'left', 0), unmeasured);
+    expect(place?.rugs.map(({ rug, fromMm, isMeasured }) => [rug.tag, fromMm, isMeasured])).toEqual([
+      ['a', 0, true],
+      ['c', 2100, false],
+    ]);
+    expect(place?.warnings).toEqual([]);
+    // 3 m taken of 4.2 m leave 1.2 m: a rug of 1.15 m has 5 cm, however it is hung.
+    const tight = hungRug({ rug: 'c', tag: 'c', widthMm: 1150, spot: 'pole-1' });
+    expect(told(at('a', 'left', 0, 3000), tight)?.warnings).toMatchObject([{ code: 'too-close' }]);
+  });
+});
+
+// Lifting filter of the shop's facts: 25 kg, HSE INDG143.
+test('a rug heavier wet than one person may lift is marked for a team', () => {
+  const lift = (kg: number) => roomLayout(inventedRoom, [hungRug()], () => kg).places[0]?.rugs[0]?.isTeamLift;
+  expect([lift(24), lift(26)]).toEqual([false, true]);
 });

@@ -67,8 +67,15 @@ export function placeWarningWords(warning: PlaceWarning, units: UnitSystem): str
       return `${kg(warning.loadKg)} wet on a pole for ${kg(warning.mostKg)}: move a rug before it gives way. Nobody under it.`;
     case 'pole-strength-unknown':
       return `${kg(warning.loadKg)} wet; nobody recorded what this pole carries. Find out before more is hung.`;
-    case 'too-close':
-      return `Only ${gap(Math.max(0, warning.gapMm))} between rugs; ${wanted}.`;
+    case 'too-close': {
+      const where =
+        warning.between === undefined ? 'rugs' : `${warning.between[0]} and ${warning.between[1]}`;
+      return `Only ${gap(Math.max(0, warning.gapMm))} between ${where}; ${wanted}.`;
+    }
+    case 'overlaps':
+      return `${warning.between[0]} and ${warning.between[1]} overlap by ${gap(warning.byMm)} as measured: they do not dry there. Move one.`;
+    case 'past-the-end':
+      return `${warning.tag} reaches ${gap(warning.byMm)} past the end, as measured. Move it in, or hang it elsewhere.`;
     case 'does-not-fit':
       return `The rugs need ${span(warning.neededMm)}, there are ${span(warning.lengthMm)}: they overlap and do not dry there.`;
     case 'poles-too-close':

@@ -1,5 +1,5 @@
 import type { Extraction } from '../../core/drying/index.ts';
-import type { RugFact } from '../../dossier/index.ts';
+import type { RugFact, SpotPosition } from '../../dossier/index.ts';
 import type { RugDesign } from '../paint/rugDesign.ts';
 import type { DemoRug } from './demoRug.ts';
 import { demoRoom } from './dryingRoom.ts';
@@ -30,6 +30,8 @@ export interface Hung {
   readonly hungHoursAgo: number;
   readonly posture: 'hung' | 'flat on mesh' | 'flat on floor';
   readonly spot: string | null;
+  /** Where along it; absent: nobody measured. */
+  readonly position?: SpotPosition;
   readonly spotWords: string;
   readonly extraction: Extraction;
   readonly colours: Pick<RugDesign, 'ground' | 'border' | 'accent' | 'field' | 'seed'>;
@@ -45,8 +47,9 @@ export const hung = (rug: Hung): DemoRug => {
   const since = rug.hungHoursAgo;
   const put: RugFact = {
     ...{ type: 'DryingStarted', posture: rug.posture, place: `Drying room, ${rug.spotWords}` },
-    ...{ room: demoRoom, extraction: rug.extraction },
+    ...{ room: demoRoom, extraction: rug.extraction, heated: false },
     ...(rug.spot === null ? {} : { spot: rug.spot }),
+    ...(rug.position === undefined ? {} : { position: rug.position }),
   };
   return {
     ...{ title: rug.title, tag: rug.tag, client: rug.client, consignment: `${rug.client}-winter` },
@@ -102,6 +105,7 @@ export const rugsDrying: readonly DemoRug[] = [
     ...{ title: 'Red village rug', tag: '72', client: 'iyer', sizeMm: [2000, 1300], massKg: 8.1 },
     ...{ foundation: 'cotton', hungHoursAgo: 15, posture: 'hung', spot: 'pole-1', spotWords: 'Pole 1' },
     ...{ extraction: 'squeegee and vacuum' },
+    position: { from: 'left', mm: 200 },
     colours: { seed: 72, ground: '#8f2f22', border: '#22345c', accent: '#d9b65a', field: 'medallion' },
     looks: [weighedWet(11, 11.92, 0.36), weighedWet(7, 8.71, 0.34), weighedWet(3.6, 8.02, 0.36)],
   }),
@@ -109,6 +113,7 @@ export const rugsDrying: readonly DemoRug[] = [
     ...{ title: 'Hall runner with boteh', tag: '71', client: 'iyer', sizeMm: [3400, 800], massKg: 9 },
     ...{ foundation: 'cotton', hungHoursAgo: 9, posture: 'hung', spot: 'pole-1', spotWords: 'Pole 1' },
     ...{ extraction: 'squeegee and vacuum' },
+    position: { from: 'left', mm: 1560 },
     colours: { seed: 71, ground: '#27457a', border: '#8f2f22', accent: '#e7d7ae', field: 'boteh' },
     looks: [weighedWet(5, 12.88, 0.36), turned(4.5, 'hung'), weighedWet(1.2, 10.05, 0.49)],
   }),
@@ -116,6 +121,7 @@ export const rugsDrying: readonly DemoRug[] = [
     ...{ title: 'Small blue prayer rug', tag: '74', client: 'halloway', sizeMm: [1400, 900], massKg: 4.1 },
     ...{ foundation: 'wool', hungHoursAgo: 5, posture: 'hung', spot: 'pole-2', spotWords: 'Pole 2' },
     ...{ extraction: 'squeegee and vacuum' },
+    position: { from: 'left', mm: 300 },
     colours: { seed: 74, ground: '#27457a', border: '#7d5a1e', accent: '#e6d9bd', field: 'plain' },
     looks: [weighedWet(2, 6.03, 0.43)],
   }),
@@ -123,6 +129,7 @@ export const rugsDrying: readonly DemoRug[] = [
     ...{ title: 'Cream carpet with lozenges', tag: '75', client: 'dorran', sizeMm: [2400, 1700], massKg: 15 },
     ...{ foundation: 'cotton', hungHoursAgo: 3, posture: 'hung', spot: 'pole-2', spotWords: 'Pole 2' },
     ...{ extraction: 'squeegee and vacuum' },
+    position: { from: 'right', mm: 400 },
     colours: { seed: 75, ground: '#d8c9a3', border: '#6b4a2f', accent: '#31523a', field: 'diamonds' },
     looks: [felt(1, 'wet')],
   }),

@@ -8,6 +8,15 @@ export const postures = ['hung', 'flat on mesh', 'flat on floor', 'face down fla
 /** Which of the dry standards a workshop with its instruments can keep. */
 export const dryStandards = ['full', 'without scale', 'without meter'] as const;
 
+/** Ends of a pole or mesh as the drying room draws them. */
+export const poleEnds = ['left', 'right'] as const;
+
+/** Where along its pole or mesh a rug hangs or lies: from the end that is said to the rug's nearer edge. */
+const position = z.strictObject({
+  from: z.enum(poleEnds),
+  mm: z.number().check(z.gte(0), z.lte(50_000)),
+});
+
 export const dryingFacts = {
   /**
    * When this rug would be dry if its wash began then, with what hung already: made by the server from the
@@ -31,12 +40,19 @@ export const dryingFacts = {
     /** The drying room, and the pole or mesh of it; absent where it dries elsewhere. */
     room: z.optional(id),
     spot: z.optional(id),
+    /** On that pole or mesh; absent: nobody measured it. */
+    position: z.optional(position),
     /** How water was taken out: it stands for the water in the rug until somebody weighs it. */
     extraction: z.optional(z.enum(extractions)),
     /** Whether the room or the machine heats; absent: unknown, which counts as heated. */
     heated: z.optional(z.boolean()),
   }),
-  RugTurned: fact('RugTurned', { posture: z.enum(postures), room: z.optional(id), spot: z.optional(id) }),
+  RugTurned: fact('RugTurned', {
+    posture: z.enum(postures),
+    room: z.optional(id),
+    spot: z.optional(id),
+    position: z.optional(position),
+  }),
   DryingReading: fact('DryingReading', {
     massKg: z.optional(massKg),
     /** Moisture-meter readings, in the meter's own units, each at a point. */

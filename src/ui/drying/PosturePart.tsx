@@ -57,7 +57,14 @@ export function PosturePart() {
           )}
         </div>
       )}
-      {sheet !== null && <PostureSheet turning={sheet === 'turn'} onClose={() => setSheet(null)} />}
+      {sheet !== null && (
+        <PostureSheet
+          key={sheet}
+          turning={sheet === 'turn'}
+          onMove={() => setSheet('start')}
+          onClose={() => setSheet(null)}
+        />
+      )}
     </Part>
   );
 }

@@ -3,11 +3,9 @@ import { type PlacedRug, type RoomPlace, roomLayout } from '../../dossier/index.
 import { placeWarningWords } from '../../text/roomAlarmWords.ts';
 import { measureWords, type UnitSystem } from '../../units/index.ts';
 import { Section } from '../kit/index.ts';
+import { PlaceDrawing } from './PlaceDrawing.tsx';
 import { useRoomView } from './roomView.ts';
 import { wetKgNow } from './wetKgNow.ts';
-
-const width = 620;
-const label = 42;
 
 /** What hangs and lies where, at its real size, with what it weighs now and what to warn of. */
 export function RoomDrawing() {
@@ -19,10 +17,10 @@ export function RoomDrawing() {
       {places.map((place) => (
         <div key={place.spot} className="roomPlace">
           <h3>{place.name}</h3>
-          <PlaceDrawing place={place} scale={width / longest} />
+          <PlaceDrawing place={place} units={settings.units} longestMm={longest} />
           <p className="why">{placeWords(place, settings.units)}</p>
           {place.warnings.map((warning) => (
-            <p key={warning.code} className="placeWarning">
+            <p key={JSON.stringify(warning)} className="placeWarning">
               <span aria-hidden="true">{warning.code === 'pole-strength-unknown' ? '◆' : '▲'} </span>
               {placeWarningWords(warning, settings.units)}
             </p>
@@ -33,7 +31,7 @@ export function RoomDrawing() {
                 <Link href={`/rugs/${placed.rug.rug}?at=dry`}>
                   <b>{placed.rug.tag}</b> {placed.rug.title}
                 </Link>
-                <span className="why">{placedWords(placed, settings.units)}</span>
+                <span className="why">{placedWords(placed, place, settings.units)}</span>
               </li>
             ))}
           </ul>
@@ -41,7 +39,7 @@ export function RoomDrawing() {
       ))}
       {elsewhere.length === 0 ? null : (
         <div className="roomPlace">
-          <h3>Place not named</h3>
+          <h3>On the floor, or place not named</h3>
           <ul className="plain-list placed">
             {elsewhere.map(({ rug, tag, title, place }) => (
               <li key={rug}>
@@ -49,7 +47,7 @@ export function RoomDrawing() {
                   <b>{tag}</b> {title}
                 </Link>
                 <span className="why">
-                  {place ?? 'nowhere noted'}: choose its pole or mesh with “Another place”
+                  {place ?? 'nowhere noted'}: “Another place” in its dossier names its pole or mesh
                 </span>
               </li>
             ))}
@@ -68,40 +66,20 @@ function placeWords({ kind, lengthMm, widthMm, rugs, loadKg }: RoomPlace, units:
   return `${size}, ${span(used)} taken, ${measureWords('mass', loadKg, units)} wet`;
 }
 
-function placedWords({ wetKg, warpKgPerM, acrossMm }: PlacedRug, units: UnitSystem): string {
-  const mass = `${measureWords('mass', wetKg, units)} now`;
-  return warpKgPerM === null
-    ? mass
-    : `${mass}, drops ${measureWords('span', acrossMm, units)}, its warps carry ${measureWords('widthLoad', warpKgPerM, units)}`;
+function placedWords(placed: PlacedRug, place: RoomPlace, units: UnitSystem): string {
+  const { wetKg, warpKgPerM, acrossMm, isTeamLift } = placed;
+  const mass = `${measureWords('mass', wetKg, units)} now${isTeamLift ? ': lift it with two or more' : ''}`;
+  const load =
+    warpKgPerM === null
+      ? ''
+      : `, drops ${measureWords('span', acrossMm, units)}, its warps carry ${measureWords('widthLoad', warpKgPerM, units)}`;
+  return `${mass}${load}; ${whereWords(placed, place, units)}`;
 }
 
-function PlaceDrawing({ place, scale }: { readonly place: RoomPlace; readonly scale: number }) {
-  const deepest =
-    place.kind === 'mesh' ? (place.widthMm ?? 0) : Math.max(500, ...place.rugs.map((one) => one.acrossMm));
-  const height = label + deepest * scale + 8;
-  const long = place.lengthMm * scale;
-  const words = `${place.name}: ${place.rugs.map(({ rug }) => `tag ${rug.tag}`).join(', ') || 'empty'}`;
-  return (
-    <svg className="placePlot" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={words}>
-      {place.kind === 'mesh' ? (
-        <rect x={1} y={label} width={long - 2} height={deepest * scale} className="meshFrame" />
-      ) : (
-        <rect x={0} y={label - 6} width={long} height={6} className="poleBar" />
-      )}
-      {place.rugs.map(({ rug, fromMm, alongMm, acrossMm }) => (
-        <g key={rug.rug}>
-          <rect
-            x={fromMm * scale}
-            y={label + (place.kind === 'mesh' ? 4 : 0)}
-            width={alongMm * scale}
-            height={acrossMm * scale}
-            className="hungRug"
-          />
-          <text x={(fromMm + alongMm / 2) * scale} y={label - 10} textAnchor="middle">
-            {rug.tag}
-          </text>
-        </g>
-      ))}
-    </svg>
-  );
+function whereWords({ rug, isMeasured, fromMm }: PlacedRug, place: RoomPlace, units: UnitSystem): string {
+  if (!isMeasured) return 'place along it not measured, drawn where it could be';
+  const next = place.gaps.find(({ between: [left] }) => left === rug.tag);
+  const from = `${measureWords('gap', fromMm, units)} from the left end`;
+  if (next === undefined) return from;
+  return `${from}, ${measureWords('gap', next.gapMm, units)} to ${next.between[1]}${next.isMeasured ? '' : ' as drawn'}`;
 }
