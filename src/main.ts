@@ -9,6 +9,7 @@ import { uuidv7 } from './adapters/clock/uuidv7.ts';
 import { zxingCodes } from './adapters/codes/zxingCodes.ts';
 import { diskKeptPapers } from './adapters/disk/diskKeptPapers.ts';
 import { DiskPhotos } from './adapters/disk/diskPhotos.ts';
+import { threadForecaster } from './adapters/forecast/threadForecaster.ts';
 import { sharpPictures } from './adapters/images/sharpPictures.ts';
 import { makePrinter } from './adapters/pdf/makePrinter.ts';
 import { argonSecrets } from './adapters/secrets/argonSecrets.ts';
@@ -46,6 +47,9 @@ import { done, refused } from './units/index.ts';
 /** The screens' bundle lies beside the server's. */
 const screensFolder = fileURLToPath(new URL('../ui', import.meta.url));
 
+/** The thread that works out forecasts is a bundle of its own, beside the server's. */
+const forecastScript = new URL('./forecastThread.js', import.meta.url);
+
 const terminal: Terminal = {
   print: (text) => void process.stdout.write(`${text}\n`),
   complain: (text) => void process.stderr.write(`${text}\n`),
@@ -69,8 +73,9 @@ const openStore: OpenStoreIn = async (directory, { serving }) => {
   const ledger = new SqliteLedger(opened.value, rememberingListRowOf());
   const photos = new DiskPhotos(join(directory, 'photographs'));
   const keptPapers = diskKeptPapers(join(directory, 'shown-papers'), clientKeyIn(database));
+  const forecaster = threadForecaster(forecastScript);
   const house = {
-    ...{ ledger, photos, keptPapers },
+    ...{ ledger, photos, keptPapers, forecaster },
     ...{ accounts: sqliteAccounts(database), secrets: argonSecrets(), printer: makePrinter(photos) },
     ...{ codes: zxingCodes, archiver: yazlArchiver, clock: systemClock, ids: uuidv7() },
     timeZone: Intl.DateTimeFormat().resolvedOptions().timeZone,
@@ -79,6 +84,7 @@ const openStore: OpenStoreIn = async (directory, { serving }) => {
     house,
     backup: folderBackup(directory, database, yazlArchiver, systemClock),
     async close() {
+      await forecaster.close();
       await ledger.close();
       database.close();
       lock?.release();

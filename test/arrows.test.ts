@@ -50,6 +50,7 @@ const adapterPackages: Readonly<Record<string, readonly string[]>> = {
   clock: ['node:'],
   codes: ['node:', 'qrcode', 'zxing-wasm', 'sharp'],
   disk: ['node:'],
+  forecast: ['node:'],
   images: ['node:', 'sharp', 'exifr', 'heic-decode'],
   memory: ['node:'],
   pdf: ['node:', 'sharp'],

@@ -1,5 +1,5 @@
 import settings from '../../data/drying/room.json' with { type: 'json' };
-import { type DryingProblem, dryForecast } from '../core/drying/index.ts';
+import type { DryingProblem } from '../core/drying/index.ts';
 import { type DryingRug, dryingRugOf, plannedDryingRug } from '../dossier/dryingRug.ts';
 import type { Entry } from '../dossier/entry.ts';
 import { standingOf } from '../dossier/evolve.ts';
@@ -60,7 +60,7 @@ export async function forecastDrying(
   const built = roomScenario(inside, [...hanging, told.value], now, lookedHours);
   if (!built.ok) return built;
   const { scenario } = built.value;
-  const answer = dryForecast(scenario);
+  const answer = await house.forecaster.forecast(scenario);
   if (!answer.ok) return answer;
   const found = answer.value.rugs.find(({ id }) => id === rug);
   const before = (Date.parse(told.value.hungAt) - Date.parse(told.value.wettedAt)) / 3_600_000;

@@ -3,6 +3,7 @@ import type { Accounts, Proof } from '../ports/accounts.ts';
 import type { Archiver } from '../ports/archiver.ts';
 import type { Clock } from '../ports/clock.ts';
 import type { Codes } from '../ports/codes.ts';
+import type { Forecaster } from '../ports/forecaster.ts';
 import type { Ids } from '../ports/ids.ts';
 import type { KeptPapers } from '../ports/keptPapers.ts';
 import type { Ledger } from '../ports/ledger.ts';
@@ -19,6 +20,7 @@ export interface House {
   readonly secrets: Secrets;
   readonly printer: Printer;
   readonly codes: Codes;
+  readonly forecaster: Forecaster;
   readonly archiver: Archiver;
   readonly clock: Clock;
   readonly ids: Ids;

@@ -1,6 +1,7 @@
 import { uuidv7 } from '../../src/adapters/clock/uuidv7.ts';
 import { zxingCodes } from '../../src/adapters/codes/zxingCodes.ts';
 import { memoryAccounts } from '../../src/adapters/memory/memoryAccounts.ts';
+import { memoryForecaster } from '../../src/adapters/memory/memoryForecaster.ts';
 import { memoryKeptPapers } from '../../src/adapters/memory/memoryKeptPapers.ts';
 import { MemoryLedger } from '../../src/adapters/memory/memoryLedger.ts';
 import { MemoryPhotos } from '../../src/adapters/memory/memoryPhotos.ts';
@@ -21,7 +22,7 @@ export function memoryHouse(parts: Partial<House> = {}): House & { setClock: (in
     ...{ ledger: new MemoryLedger(listRowOf), photos, keptPapers: memoryKeptPapers() },
     ...{ accounts: memoryAccounts(), secrets: cheapSecrets, printer: makePrinter(photos) },
     ...{ codes: zxingCodes, archiver: yazlArchiver, clock: { now: () => now }, ids: uuidv7() },
-    timeZone: 'Europe/Vienna',
+    ...{ forecaster: memoryForecaster, timeZone: 'Europe/Vienna' },
     ...parts,
     setClock: (instant) => {
       now = instant;

@@ -59,7 +59,11 @@ export function PostureSheet(props: {
   const refused = may?.ok === false ? may.problem : null;
   const ready = may?.ok === true && (turning || chosen !== null || place.trim() !== '');
   return (
-    <Sheet title={turning ? 'Turn it' : isDrying ? 'Another place' : 'Lay or hang it to dry'} isOpen onClose={onClose}>
+    <Sheet
+      title={turning ? 'Turn it' : isDrying ? 'Another place' : 'Lay or hang it to dry'}
+      isOpen
+      onClose={onClose}
+    >
       <Choice
         label="How it lies or hangs"
         columns={2}
