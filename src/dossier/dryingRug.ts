@@ -43,6 +43,8 @@ export interface DryingRug {
   readonly wettedAt: string;
   readonly hungAt: string;
   readonly extraction: Extraction | null;
+  /** Whether heat was on where it was put, as somebody said; null: nobody did. */
+  readonly heated: boolean | null;
   /** How it lay or hung from when on; at least one. */
   readonly postures: readonly { readonly when: string; readonly posture: Posture }[];
   readonly looks: readonly DryingLook[];
@@ -125,6 +127,7 @@ export function dryingRugOf(standing: RugStanding, rug: string): Result<DryingRu
     ...{ widthMm: size.widthMm, lengthMm: size.lengthMm },
     ...place,
     place: standing.place,
+    heated: visit.dryingPlaces.at(-1)?.heated ?? null,
     wettedAt: wetNowSince(visit) ?? begun.when,
     hungAt: begun.when,
     extraction:
@@ -174,7 +177,7 @@ export function plannedDryingRug(
   return done({
     ...commonOf(standing, visit, rug, size.areaM2),
     ...{ widthMm: size.widthMm, lengthMm: size.lengthMm, room: null, spot: null },
-    ...{ position: null, place: null },
+    ...{ position: null, place: null, heated: null },
     ...{ wettedAt: now, hungAt, postures: [{ when: hungAt, posture }], looks: [] },
     extraction: plan === null ? null : extractionOf[plan.extraction],
     airAtMostC: plan?.dryingTemperatureC ?? null,

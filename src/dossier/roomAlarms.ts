@@ -1,7 +1,7 @@
 import settings from '../../data/drying/room.json' with { type: 'json' };
 import type { DryAlarm, DryAnswer } from '../core/drying/index.ts';
 import type { DryingRug } from './dryingRug.ts';
-import { type RoomStanding, runs } from './roomStanding.ts';
+import { type RoomStanding, roomHeatOf, runs } from './roomStanding.ts';
 import { hoursBetween } from './wetting.ts';
 
 /** What a drying room has to be told before it happens: by the forecast, by the clock, by its switches. */
@@ -12,6 +12,8 @@ export type RoomAlarm =
   | { readonly code: 'air-not-read'; readonly since: string | null }
   | { readonly code: 'room-damp'; readonly rh: number; readonly most: number }
   | { readonly code: 'machine-off'; readonly machine: string; readonly since: string | null }
+  /** Said to dry without heat, where a heater runs by now: what solvent is left in it may catch fire. */
+  | { readonly code: 'heat-not-told'; readonly rug: string; readonly by: readonly string[] }
   | {
       readonly code: 'too-warm-for-plan';
       readonly rug: string;
@@ -97,6 +99,10 @@ export function roomAlarms(
     if (airC !== undefined && airAtMostC !== null && airC > airAtMostC) {
       alarms.push({ code: 'too-warm-for-plan', rug, airC, mostC: airAtMostC });
     }
+  }
+  const heat = roomHeatOf(room);
+  for (const { rug, heated } of rugs) {
+    if (heat.heat === 'on' && heated === false) alarms.push({ code: 'heat-not-told', rug, by: heat.by });
   }
   const rank = { now: 0, soon: 1 } as const;
   return alarms.sort((a, b) => rank[alarmUrgency(a)] - rank[alarmUrgency(b)]);

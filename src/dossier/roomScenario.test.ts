@@ -157,6 +157,18 @@ describe('alarms', () => {
     expect(codes(room, start)).toEqual(['too-warm-for-plan']);
   });
 
+  test('a heater that runs where a rug was put to dry as without heat', () => {
+    const heater = { kind: 'heater', machine: 'heat-1', name: 'Oil radiator', watts: 2000 } as const;
+    const warm = roomWith([0, { ...inventedRoom, machines: [heater] }], air(0, 26, 0.4), [
+      0,
+      { type: 'MachineSwitched', machine: 'heat-1', on: true },
+    ]);
+    expect(codes(warm, start, { heated: false })).toEqual(['heat-not-told']);
+    // Told as heated, or not told at all, which counts as heated: nothing new.
+    expect(codes(warm, start, { heated: true })).toEqual([]);
+    expect(codes(warm, start, { heated: null })).toEqual([]);
+  });
+
   test('nothing hangs: nothing is due', () => {
     expect(roomAlarms(roomWith(), [], null, noon)).toEqual([]);
   });

@@ -1,5 +1,6 @@
 import type { DryCriterion, DryFound } from '../dossier/index.ts';
 import { dryBounds } from '../dossier/index.ts';
+import { measureWords, type UnitSystem } from '../units/index.ts';
 
 const percent = (ratio: number) => `${(ratio * 100).toFixed(1)} %`;
 
@@ -15,7 +16,7 @@ export const dryAskedWords = {
 } satisfies { readonly [Code in DryCriterion['code']]: string };
 
 /** What the readings show for a criterion. */
-export function dryFoundWords(found: DryFound): string {
+export function dryFoundWords(found: DryFound, units: UnitSystem = 'metric'): string {
   switch (found.kind) {
     case 'not-measured':
       return 'not measured yet';
@@ -42,7 +43,7 @@ export function dryFoundWords(found: DryFound): string {
     case 'water':
       return `${percent(found.ratio.likely)} of dry mass (between ${percent(found.ratio.least)} and ${percent(found.ratio.most)}), limit ${percent(found.limit)}`;
     case 'masses':
-      return `${found.nowKg} kg now, ${found.intakeKg} kg at intake`;
+      return `${measureWords('mass', found.nowKg, units)} now, ${measureWords('mass', found.intakeKg, units)} at intake`;
     case 'senses':
       return `touch ${found.touch ?? 'not noted'}, smell ${found.smell ?? 'not noted'}, white cloth ${found.cloth ?? 'not noted'}`;
   }

@@ -30,6 +30,8 @@ export function roomAlarmWords(alarm: RoomAlarm, { rug, at, units = 'metric' }: 
       return `The room stands at ${percent(alarm.rh)} RH; ${percent(alarm.most)} or less dries well. Another machine, or drier air from outside.`;
     case 'machine-off':
       return `${alarm.machine} stands still while rugs are wet${alarm.since === null ? '' : `, since ${at(alarm.since)}`}. Switch it on, dry hands, or record that it runs.`;
+    case 'heat-not-told':
+      return `${rug(alarm.rug)}: put to dry as without heat, and ${alarm.by.join(' and ')} runs. Switch it off, or say at the rug, by “Another place”, that heat is on: solvent left in a rug catches fire in heat.`;
     case 'too-warm-for-plan':
       return `${rug(alarm.rug)}: the room has ${warm(alarm.airC)}, its plan allows ${warm(alarm.mostC)}. Cool the room or move the rug.`;
     default:
@@ -58,7 +60,7 @@ export function assumptionWords(
 
 /** What to warn of at a pole or mesh. */
 export function placeWarningWords(warning: PlaceWarning, units: UnitSystem): string {
-  const kg = (mass: number) => measureWords('mass', mass, units);
+  const kg = (mass: number) => measureWords('load', mass, units);
   const gap = (mm: number) => measureWords('gap', mm, units);
   const span = (mm: number) => measureWords('span', mm, units);
   const wanted = `${gap(100)} to ${gap(150)} let the air through (workshop setting)`;

@@ -39,7 +39,9 @@ const measures = {
   /** Between neighbours; kept in mm. */
   gap: { metric: written('cm', 0.1, 0), customary: written('in', 1e-3 / inchM, 1) },
   /** Kept in kg. */
-  mass: { metric: written('kg', 1, 1), customary: written('lb', 1 / poundKg, 1) },
+  mass: { metric: written('kg', 1, 2), customary: written('lb', 1 / poundKg, 2) },
+  /** What hangs together, to the tenth: nobody weighs a pole; kept in kg. */
+  load: { metric: written('kg', 1, 1), customary: written('lb', 1 / poundKg, 1) },
   /** What hangs from the warps of a metre of width; kept in kg/m. */
   widthLoad: {
     metric: written('kg per metre of width', 1, 1),

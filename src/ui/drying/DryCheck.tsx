@@ -60,7 +60,7 @@ export function DryCheck() {
             <span aria-hidden="true">{met ? '✓' : '▲'} </span>
             <span className="unseen">{met ? 'met: ' : 'not met: '}</span>
             {dryAskedWords[code]}
-            <span className="why">{dryFoundWords(found)}</span>
+            <span className="why">{dryFoundWords(found, settings.units)}</span>
           </li>
         ))}
       </ul>

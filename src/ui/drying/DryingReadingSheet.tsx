@@ -1,8 +1,9 @@
 import { moistureRatio, ovenDryMassOf, type RugFactOf } from '../../dossier/index.ts';
+import { measureWords } from '../../units/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
-import { figure, percentWords } from '../dossier/figures.ts';
+import { percentWords } from '../dossier/figures.ts';
 import { noItems, nothingTyped, useField, useForm } from '../dossier/useForm.ts';
-import { Button, Choice, LineField, newId, PhotoTaker, ProblemNotice, Sheet } from '../kit/index.ts';
+import { Button, Choice, LineField, Notice, newId, PhotoTaker, ProblemNotice, Sheet } from '../kit/index.ts';
 import { massIn, ReadingPad, type Slot, type Typed, valueIn, warmthIn } from '../wash/ReadingPad.tsx';
 
 type Reading = RugFactOf<'DryingReading'>;
@@ -36,6 +37,7 @@ export function DryingReadingSheet({ onClose }: { readonly onClose: () => void }
   const [photos, setPhotos] = useField<readonly string[]>(form, 'photos', noItems);
   if (visit === null) return null;
   const ovenDry = ovenDryMassOf(standing, visit);
+  const mass = (kilograms: number) => measureWords('mass', kilograms, settings.units);
   const slots: readonly Slot<Key>[] = [
     {
       key: 'mass',
@@ -128,8 +130,8 @@ export function DryingReadingSheet({ onClose }: { readonly onClose: () => void }
         <p className="why">
           {ovenDry === null
             ? 'The dry mass is not known.'
-            : `Oven-dry ${figure(ovenDry.likely, 2)} kg (${figure(ovenDry.least, 2)} to ${figure(ovenDry.most, 2)}), from the intake weighing.`}{' '}
-          Note the room with every weighing.
+            : `Oven-dry ${mass(ovenDry.likely)} (${mass(ovenDry.least)} to ${mass(ovenDry.most)}), from the intake weighing.`}{' '}
+          Note the room with every weighing. Lift it with the people its plan names; dry hands at switches.
         </p>
         <ReadingPad slots={slots} typed={typed} onChange={setTyped} />
         <details className="meter">
@@ -167,6 +169,14 @@ export function DryingReadingSheet({ onClose }: { readonly onClose: () => void }
           value={smell}
           onChange={setSmell}
         />
+        {smell === 'musty' || smell === 'sour' ? (
+          <Notice tone="caution" title="Mould may have begun.">
+            <p>
+              Respirator and gloves before anybody comes nearer; keep it apart from the other rugs, and do not
+              beat or brush it dry. Licensed practice and local codes come first.
+            </p>
+          </Notice>
+        ) : null}
         <Choice
           label="White cloth"
           columns={2}

@@ -1,3 +1,4 @@
+import { Link } from 'wouter';
 import type { NextReading } from '../../core/drying/index.ts';
 import {
   dryingPlaceOf,
@@ -43,6 +44,9 @@ function InRoom({ room }: { readonly room: string }) {
         {built?.ok === false ? <ProblemNotice problem={built.problem} /> : null}
         {forecast.answer?.ok === false ? <ProblemNotice problem={forecast.answer.problem} /> : null}
         {forecast.isBusy ? <Busy words="Working out the forecast" /> : null}
+        <Link className="btn ghost" href={`/rooms/${room}`}>
+          Open its drying room
+        </Link>
       </Part>
     );
   }

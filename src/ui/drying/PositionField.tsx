@@ -91,7 +91,7 @@ function Drawn({ place }: { readonly place: RoomPlace }) {
       {own?.isTeamLift === true ? (
         <p className="placeWarning">
           <span aria-hidden="true">▲ </span>
-          {measureWords('mass', own.wetKg, units)} wet: lift it with two or more, floor dry underfoot.
+          {measureWords('load', own.wetKg, units)} wet: lift it with two or more, floor dry underfoot.
         </p>
       ) : null}
       {place.warnings.map((warning) => (

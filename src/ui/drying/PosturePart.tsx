@@ -1,6 +1,7 @@
 import { useState } from 'react';
-import { agreedPlan } from '../../dossier/index.ts';
+import { agreedPlan, dryingPlaceOf } from '../../dossier/index.ts';
 import { dryingHeatWords } from '../../text/dryingHeatWords.ts';
+import { measureWords } from '../../units/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { counted } from '../dossier/figures.ts';
 import { Part } from '../dossier/Part.tsx';
@@ -9,12 +10,13 @@ import { PostureSheet } from './PostureSheet.tsx';
 
 /** Where and how it dries, and when it was turned last. */
 export function PosturePart() {
-  const { standing, visit, open, nameOf } = useDossier();
+  const { standing, visit, open, nameOf, settings } = useDossier();
   const [sheet, setSheet] = useState<'start' | 'turn' | null>(null);
   const bounds = agreedPlan(standing)?.bounds;
   if (visit === null) return null;
   const started = visit.dryingStarted;
   const turned = visit.turnings.at(-1);
+  const position = dryingPlaceOf(standing)?.position ?? null;
   return (
     <Part id="posture" title="Posture and place">
       {started === null ? (
@@ -22,6 +24,9 @@ export function PosturePart() {
       ) : (
         <p>
           <b>{turned?.posture ?? started.posture}</b>, {standing.place ?? started.place}
+          {position === null
+            ? ''
+            : `, ${measureWords('gap', position.mm, settings.units)} from the ${position.from} end`}
           <span className="why">
             since <When at={started.when} />, {nameOf(started.by)} · {dryingHeatWords(started.heated)}
             {turned !== undefined && (
@@ -36,7 +41,8 @@ export function PosturePart() {
       )}
       {bounds !== undefined && (
         <p className="why">
-          The plan: {bounds.dryingPosture}, air at most {bounds.dryingTemperatureC} °C
+          The plan: {bounds.dryingPosture}, air at most{' '}
+          {measureWords('temperature', bounds.dryingTemperatureC, settings.units)}
           {bounds.requiredActs.includes('air to the back') ? ', air to the back' : ''}; no sun, no heater on
           the face.
         </p>

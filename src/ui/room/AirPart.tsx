@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { runs, windowsOpen } from '../../dossier/index.ts';
 import { measureWords, unitOf } from '../../units/index.ts';
 import { figure } from '../dossier/figures.ts';
-import { Button, Choice, ProblemNotice, Section, Sheet, useKept, When } from '../kit/index.ts';
+import { Button, Choice, Notice, ProblemNotice, Section, Sheet, useKept, When } from '../kit/index.ts';
 import { ReadingPad, type Slot, type Typed, valueIn, warmthIn } from '../wash/ReadingPad.tsx';
 import { useRoomView } from './roomView.ts';
 
@@ -96,6 +96,13 @@ export function AirPart() {
         </li>
       </ul>
       <ProblemNotice problem={problem} />
+      <Notice tone="caution" title="Wet floor, machines and warm air">
+        <p>
+          Dry hands at switches, cables off the floor, a residual-current device; local electrical code comes
+          first. A closed warm room strains the heart: drink, go in for minutes, leave the door free. No
+          heater at the face of a rug, none beside solvent.
+        </p>
+      </Notice>
       {isReading ? <AirSheet onClose={() => setReading(false)} /> : null}
     </Section>
   );

@@ -1,4 +1,4 @@
-import { scaleLinear } from 'd3-scale';
+import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { area, line } from 'd3-shape';
 import type { RoomHour } from '../../core/drying/index.ts';
 import type { AirAt } from '../../dossier/index.ts';
@@ -6,11 +6,12 @@ import { bindingWords } from '../../text/dryRoomWords.ts';
 import { measureWords, shownIn, type UnitSystem, unitOf } from '../../units/index.ts';
 import { figure } from '../dossier/figures.ts';
 import { instantWords, Section } from '../kit/index.ts';
+import { dayTicks } from './dayTicks.ts';
 import { instantOf, useRoomView } from './roomView.ts';
 
 const width = 620;
 const height = 200;
-const side = { left: 12, right: 12, top: 30, bottom: 30 };
+const side = { left: 58, right: 12, top: 12, bottom: 36 };
 
 interface Curve {
   readonly title: string;
@@ -52,7 +53,7 @@ export function AirPlot() {
   return (
     <Section title="The room’s air and its water">
       <p className="binding">
-        <b>{bindingWords[present.binding]}</b>
+        <b>{sentence(bindingWords[present.binding])}</b>
       </p>
       <p>
         Now the room could take <b>{water(present.offeredLPerH)}</b>; the rugs would give{' '}
@@ -77,14 +78,43 @@ export function AirPlot() {
   );
 }
 
+const sentence = (words: string): string => `${words.slice(0, 1).toUpperCase()}${words.slice(1)}.`;
+
 const xOf = (hours: readonly RoomHour[]) =>
   scaleLinear()
     .domain([hours[0]?.hour ?? 0, hours.at(-1)?.hour ?? 1])
     .range([side.left, width - side.right]);
 
-function NowLine({ at }: { readonly at: number }) {
+/** Lines of a plot: levels with their figures, the midnights with the day that begins, and now. */
+function Frame(props: {
+  readonly x: ScaleLinear<number, number>;
+  readonly y: ScaleLinear<number, number>;
+  readonly nowHour: number;
+}) {
+  const { x, y, nowHour } = props;
+  const { zero } = useRoomView();
+  const [from = 0, until = 1] = x.domain();
+  const at = x(nowHour);
   return (
     <>
+      {y.ticks(3).map((level) => (
+        <g key={level}>
+          <line x1={side.left} x2={width - side.right} y1={y(level)} y2={y(level)} className="plotLevel" />
+          <text x={side.left - 8} y={y(level) + 6} textAnchor="end">
+            {figure(level, 2)}
+          </text>
+        </g>
+      ))}
+      {dayTicks(zero, from, until).map(({ hour, day }) => (
+        <g key={hour}>
+          <line x1={x(hour)} x2={x(hour)} y1={side.top} y2={height - side.bottom} className="plotLevel" />
+          {Math.abs(x(hour) - at) < 46 ? null : (
+            <text x={x(hour)} y={height - 8} textAnchor="middle">
+              {day}
+            </text>
+          )}
+        </g>
+      ))}
       <line x1={at} x2={at} y1={side.top} y2={height - side.bottom} className="clockNow" />
       <text x={at} y={height - 8} textAnchor="middle">
         now
@@ -95,31 +125,35 @@ function NowLine({ at }: { readonly at: number }) {
 
 function WaterPlot({ hours, nowHour }: { readonly hours: readonly RoomHour[]; readonly nowHour: number }) {
   const x = xOf(hours);
-  const most = Math.max(0.1, ...hours.map((one) => Math.max(one.offeredLPerH, one.demandedLPerH)));
+  const { units } = useRoomView().settings;
+  const shown = (litres: number) => shownIn('waterPerHour', Math.max(0, litres), units);
+  const most = Math.max(0.1, ...hours.map((one) => shown(Math.max(one.offeredLPerH, one.demandedLPerH))));
   const y = scaleLinear()
     .domain([0, most])
     .range([height - side.bottom, side.top]);
   const offered = area<RoomHour>()
     .x(({ hour }) => x(hour))
     .y0(y(0))
-    .y1(({ offeredLPerH }) => y(Math.max(0, offeredLPerH)))([...hours]);
+    .y1(({ offeredLPerH }) => y(shown(offeredLPerH)))([...hours]);
   const demanded = line<RoomHour>()
     .x(({ hour }) => x(hour))
-    .y(({ demandedLPerH }) => y(Math.max(0, demandedLPerH)))([...hours]);
-  const { units } = useRoomView().settings;
-  const top = measureWords('waterPerHour', most, units);
-  const words = `Water an hour the room can take and the rugs would give, up to ${top}`;
+    .y(({ demandedLPerH }) => y(shown(demandedLPerH)))([...hours]);
+  const unit = unitOf('waterPerHour', units);
+  const words = `Water an hour the room can take and the rugs would give, up to ${figure(most, 1)} ${unit}`;
   return (
     <figure className="airPlot">
-      <figcaption>Water an hour: offered (field), demanded (line); top {top}</figcaption>
+      <figcaption>Water an hour, {unit}: offered (field), demanded (dashed)</figcaption>
       <svg className="clockPlot" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={words}>
         <path d={offered ?? ''} className="dryLikely" />
         <path d={demanded ?? ''} className="demanded" />
-        <NowLine at={x(nowHour)} />
+        <Frame x={x} y={y} nowHour={nowHour} />
       </svg>
     </figure>
   );
 }
+
+/** Under its line, or over it where the plot ends close beneath. */
+const levelWordsAt = (at: number): number => (at + 28 < height - side.bottom ? at + 20 : at - 8);
 
 function AirCurve(props: {
   readonly curve: Curve;
@@ -159,13 +193,13 @@ function AirCurve(props: {
         {curve.level === undefined ? null : (
           <g>
             <rect
-              x={0}
-              width={width}
+              x={side.left}
+              width={width - side.left - side.right}
               y={y(curve.level.at)}
               height={Math.max(0, height - side.bottom - y(curve.level.at))}
               className="dryTarget"
             />
-            <text x={side.left} y={y(curve.level.at) + 20}>
+            <text x={width - side.right - 6} y={levelWordsAt(y(curve.level.at))} textAnchor="end">
               {curve.level.words}
             </text>
           </g>
@@ -174,7 +208,7 @@ function AirCurve(props: {
         {dots.map(({ hour, value }) => (
           <circle key={hour} cx={x(hour)} cy={y(value)} r={4} className="plot-point" />
         ))}
-        <NowLine at={x(nowHour)} />
+        <Frame x={x} y={y} nowHour={nowHour} />
       </svg>
     </figure>
   );

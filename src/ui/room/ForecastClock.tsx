@@ -4,10 +4,11 @@ import type { RugAnswer } from '../../core/drying/index.ts';
 import { wetClockHours } from '../../dossier/index.ts';
 import { chanceWords } from '../../text/dryAlarmWords.ts';
 import { instantWords, Section } from '../kit/index.ts';
+import { dayTicks } from './dayTicks.ts';
 import { instantOf, useRoomView } from './roomView.ts';
 
 const width = 620;
-const height = 74;
+const height = 82;
 const [top, thick] = [26, 26];
 
 const rank = ({ spread, targetAtHour }: RugAnswer): number =>
@@ -28,6 +29,7 @@ export function ForecastClock({ ms }: { readonly ms: number }) {
   const x = scaleLinear().domain([from, until]).range([0, width]).clamp(true);
   return (
     <Section title="When each will be dry">
+      <DayRow x={x} from={from} until={until} />
       <ul className="plain-list clockRows">
         {rows.map((row) => {
           const rug = rugs.find((one) => one.rug === row.id);
@@ -36,7 +38,14 @@ export function ForecastClock({ ms }: { readonly ms: number }) {
               <Link href={`/rugs/${row.id}?at=dry`} className="clockName">
                 <b>{rug.tag}</b> {rug.title}
               </Link>
-              <ClockRow row={row} hungAt={rug.hungAt} wettedAt={rug.wettedAt} x={x} nowHour={nowHour} />
+              <ClockRow
+                row={row}
+                hungAt={rug.hungAt}
+                wettedAt={rug.wettedAt}
+                x={x}
+                hours={[from, until]}
+                nowHour={nowHour}
+              />
             </li>
           );
         })}
@@ -51,6 +60,28 @@ export function ForecastClock({ ms }: { readonly ms: number }) {
   );
 }
 
+/** The days over the bands below. */
+function DayRow(props: {
+  readonly x: (hour: number) => number;
+  readonly from: number;
+  readonly until: number;
+}) {
+  const { x, from, until } = props;
+  const { zero } = useRoomView();
+  return (
+    <svg className="clockPlot" viewBox={`0 0 ${width} 34`} aria-hidden="true">
+      {dayTicks(zero, from, until).map(({ hour, day }) => (
+        <g key={hour}>
+          <line x1={x(hour)} x2={x(hour)} y1={0} y2={34} className="plotLevel" />
+          <text x={x(hour) + 6} y={24}>
+            {day}
+          </text>
+        </g>
+      ))}
+    </svg>
+  );
+}
+
 const hourOf = (instant: string, zero: string): number =>
   (Date.parse(instant) - Date.parse(zero)) / 3_600_000;
 
@@ -59,9 +90,10 @@ function ClockRow(props: {
   readonly hungAt: string;
   readonly wettedAt: string;
   readonly x: (hour: number) => number;
+  readonly hours: readonly [from: number, until: number];
   readonly nowHour: number;
 }) {
-  const { row, hungAt, wettedAt, x, nowHour } = props;
+  const { row, hungAt, wettedAt, x, hours, nowHour } = props;
   const { zero } = useRoomView();
   const [hung, wetted] = [hourOf(hungAt, zero), hourOf(wettedAt, zero)];
   const { spread, targetAtHour } = row;
@@ -89,6 +121,9 @@ function ClockRow(props: {
     <>
       <svg className="clockPlot" viewBox={`0 0 ${width} ${height}`} role="img" aria-label={told}>
         <rect x={0} width={width} y={top} height={thick} className="clockGround" />
+        {dayTicks(zero, ...hours).map(({ hour }) => (
+          <line key={hour} x1={x(hour)} x2={x(hour)} y1={top} y2={top + thick} className="plotLevel" />
+        ))}
         {bar(first, last, 'dryPossible')}
         {bar(low, high, 'dryLikely')}
         {targetAtHour === null ? null : (

@@ -14,6 +14,10 @@ export function RoomDrawing() {
   const longest = Math.max(1000, ...places.map(({ lengthMm }) => lengthMm));
   return (
     <Section title="What hangs where">
+      <p className="why">
+        A wet rug weighs two to three times its dry mass: lift it with the people its plan names, on a dry
+        floor. Musty smell or growth: respirator and gloves, and keep that rug apart.
+      </p>
       {places.map((place) => (
         <div key={place.spot} className="roomPlace">
           <h3>{place.name}</h3>
@@ -63,12 +67,12 @@ function placeWords({ kind, lengthMm, widthMm, rugs, loadKg }: RoomPlace, units:
   const size = kind === 'pole' ? span(lengthMm) : `${span(lengthMm)} × ${span(widthMm ?? 0)}`;
   if (rugs.length === 0) return `${size}, empty`;
   const used = rugs.reduce((sum, { alongMm }) => sum + alongMm, 0);
-  return `${size}, ${span(used)} taken, ${measureWords('mass', loadKg, units)} wet`;
+  return `${size}, ${span(used)} taken, ${measureWords('load', loadKg, units)} wet`;
 }
 
 function placedWords(placed: PlacedRug, place: RoomPlace, units: UnitSystem): string {
   const { wetKg, warpKgPerM, acrossMm, isTeamLift } = placed;
-  const mass = `${measureWords('mass', wetKg, units)} now${isTeamLift ? ': lift it with two or more' : ''}`;
+  const mass = `${measureWords('load', wetKg, units)} now${isTeamLift ? ': lift it with two or more' : ''}`;
   const load =
     warpKgPerM === null
       ? ''

@@ -3,7 +3,7 @@ import { Link } from 'wouter';
 import { type RoomAssumption, roomAlarms } from '../../dossier/index.ts';
 import type { RoomNames } from '../../text/roomAlarmWords.ts';
 import { useMe, useRecordRoom, useRoom, useSettings } from '../call/index.ts';
-import { Busy, Button, instantWords, Notice, ProblemNotice, Sheet } from '../kit/index.ts';
+import { Busy, Button, instantWords, Notice, ProblemNotice, Section, Sheet } from '../kit/index.ts';
 import { AirPart } from './AirPart.tsx';
 import { AirPlot } from './AirPlot.tsx';
 import { AlarmsPart } from './AlarmsPart.tsx';
@@ -21,7 +21,7 @@ const nobody = { person: 'nobody', name: '', roles: [] } as const;
 const none: readonly RoomAssumption[] = [];
 
 /** One drying room: what hangs where, when each will be dry, what holds it up, and what would change that. */
-export function RoomPage({ room, others }: { readonly room: string; readonly others: boolean }) {
+export function RoomPage({ room }: { readonly room: string }) {
   const { answer: told, isLoading, problem } = useRoom(room);
   const { record, isBusy } = useRecordRoom(room);
   const settings = useSettings();
@@ -66,18 +66,6 @@ export function RoomPage({ room, others }: { readonly room: string; readonly oth
             {forecast.isBusy ? ' · working out the forecast' : ''}
           </p>
         </div>
-        {view.isOwner && isOpen ? (
-          <div className="actions">
-            <Button tone="ghost" onPress={() => setChanging(true)}>
-              Change the room
-            </Button>
-            {others ? null : (
-              <Link className="btn ghost" href="/rooms/new">
-                Another room
-              </Link>
-            )}
-          </div>
-        ) : null}
       </div>
       <ProblemNotice problem={problem} />
       {told.standing.closed === null ? null : (
@@ -125,14 +113,18 @@ export function RoomPage({ room, others }: { readonly room: string; readonly oth
       {built?.ok === true ? <LearntPart learning={built.value.learning} /> : null}
       {isOpen ? <SensorsPart /> : null}
       <RecordPart />
-      <Notice tone="caution" title="Before you go in">
-        <p>
-          Machines and wet floors: dry hands at switches, cables off the floor, a residual-current device,
-          local electrical code first. A closed warm room strains the heart: drink, go in for minutes. A wet
-          rug weighs two to three times its dry mass: lift with the people its plan names. Musty smell or
-          visible growth: respirator and gloves, and keep the rug apart.
-        </p>
-      </Notice>
+      {view.isOwner && isOpen ? (
+        <Section title="The room itself">
+          <div className="actions">
+            <Button tone="ghost" onPress={() => setChanging(true)}>
+              Change the room
+            </Button>
+            <Link className="btn ghost" href="/rooms/new">
+              Another room
+            </Link>
+          </div>
+        </Section>
+      ) : null}
       {isChanging ? (
         <Sheet title="Change the room" isOpen isWide onClose={() => setChanging(false)}>
           <SetUpForm room={room} before={setUp} onKept={() => setChanging(false)} />

@@ -46,7 +46,7 @@ export function RoomsPage({ room }: { readonly room?: string }) {
           <SetUpForm room={fresh} before={usualRoom} />
         </>
       ) : shown === undefined ? null : (
-        <RoomPage key={shown} room={shown} others={rooms.length > 1} />
+        <RoomPage key={shown} room={shown} />
       )}
       {closed.length === 0 ? null : (
         <details>

@@ -9,14 +9,19 @@ const pressed = (text: string, key: Key): string => {
   return text.length >= mostKeys ? text : `${text}${key}`;
 };
 
+/** The figure with its sign turned. */
+const turned = (text: string): string => (text.startsWith('-') ? text.slice(1) : `-${text}`);
+
 /** Large keys that write into a field, for a knuckle; a PIN has no point. */
 export function NumberKeys(props: {
   readonly label: string;
   readonly text: string;
   readonly onChange: (text: string) => void;
   readonly isWhole?: boolean;
+  /** Whether it may be below zero. */
+  readonly isSigned?: boolean;
 }) {
-  const { label, text, onChange, isWhole = false } = props;
+  const { label, text, onChange, isWhole = false, isSigned = false } = props;
   const keys: readonly Key[] = isWhole ? [...digits, '0', '⌫'] : [...digits, '.', '0', '⌫'];
   return (
     <fieldset className="keys">
@@ -32,6 +37,11 @@ export function NumberKeys(props: {
           {key}
         </button>
       ))}
+      {isSigned && (
+        <button type="button" className="minus" onClick={() => onChange(turned(text))}>
+          − below zero
+        </button>
+      )}
     </fieldset>
   );
 }

@@ -77,7 +77,8 @@ export function ReadingPad<Key extends string>(props: {
           const text = typed[one.key] ?? '';
           const value = valueIn(one, typed);
           const verdict = value === null ? null : (one.verdict?.(value) ?? null);
-          const impossible = text !== '' && value === null;
+          // A sign alone is a figure that is being typed.
+          const impossible = text !== '' && text !== '-' && value === null;
           return (
             <li key={one.key} {...slipMark(impossible)} className={index === at ? 'slot chosen' : 'slot'}>
               <label>
@@ -117,6 +118,7 @@ export function ReadingPad<Key extends string>(props: {
         label={`Keys for ${slot.name}`}
         text={typed[slot.key] ?? ''}
         onChange={(text) => change(slot.key, text)}
+        isSigned={slot.least < 0}
       />
     </div>
   );
