@@ -36,6 +36,9 @@ const replaces = (fact: RugFact): readonly string[] => {
       return [`corners/${fact.photo}`];
     case 'ColoursNamed':
       return fact.colours.map(({ colour }) => `colour/${colour}`);
+    case 'BathPlanned':
+    case 'BathDropped':
+      return [`bath/${fact.bath}`];
     case 'DryingExpected':
       return ['drying expected'];
     default:

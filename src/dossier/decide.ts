@@ -40,6 +40,7 @@ const anyTime: readonly RugFactType[] = [
 const work: readonly RugFactType[] = [
   'DyeTestStarted',
   'DyeTested',
+  'BathPlanned',
   'PlanAgreed',
   'PriceQuoted',
   'ConsentGiven',

@@ -100,6 +100,14 @@ const evolvers: { readonly [Type in RugFactType]: Evolver<Type> } = {
   DyeTestStarted: (standing, noted) => ({ ...standing, lyingBlots: [...standing.lyingBlots, noted] }),
   DyeTestRefused: (standing, noted) =>
     inVisit(standing, (visit) => ({ testRefusals: [...visit.testRefusals, noted] })),
+  BathPlanned: (standing, noted) =>
+    inVisit(standing, (visit) => ({
+      plannedBaths: superseding(visit.plannedBaths, noted, (other) => other.bath === noted.bath),
+    })),
+  BathDropped: (standing, { bath }) =>
+    inVisit(standing, (visit) => ({
+      plannedBaths: visit.plannedBaths.filter((planned) => planned.bath !== bath),
+    })),
   DryingExpected: (standing, dryingExpected) => inVisit(standing, () => ({ dryingExpected })),
   DryingForecast: (standing, dryingForecast) => inVisit(standing, () => ({ dryingForecast })),
   CorrectiveAimAgreed: (standing, correctiveAim) => inVisit(standing, () => ({ correctiveAim })),

@@ -13,6 +13,7 @@ export const newVisit = (received: Noted<'RugReceived'>): VisitStanding => ({
   plan: null,
   quote: null,
   consent: { kind: 'none' },
+  plannedBaths: [],
   testRefusals: [],
   overrides: [],
   signOffs: [],

@@ -16,6 +16,7 @@ import {
 import { done, type Problem, type Result, refused } from '../units/index.ts';
 import { atMarkedPlace, stainOf } from './dyeSites.ts';
 import { expectedDrying } from './expectedDrying.ts';
+import type { RugFactOf } from './facts/index.ts';
 import { rulebookOf } from './rulebook.ts';
 import {
   latestVisit,
@@ -166,6 +167,15 @@ const dyeTestOf =
 /** The grade a blot counts with: from a photograph the worst with a probability above 5 %; null while unclear. */
 export const countsAs = (test: Noted<'DyeTested'>): Grade | null => rulingGrade(dyeTestOf(test.when)(test));
 
+/** A bath of the workshop's own as the plan engine weighs it. */
+export const bathOf = ({
+  purpose,
+  agents,
+  ph,
+}: Pick<RugFactOf<'BathPlanned'>, 'purpose' | 'agents' | 'ph'>): NonNullable<
+  PlanFacts['plannedBaths']
+>[number] => ({ purpose, agents, ...(ph === undefined ? {} : { pH: ph }) });
+
 /**
  * What the plan engine is told of a rug: everything the record supports and nothing it does not.
  *
@@ -273,6 +283,7 @@ export function planFactsOf(
     clientRefusals,
     signOffs: visit.signOffs.map(({ as }) => as),
     correctiveAimAgreed: visit.correctiveAim !== null,
+    plannedBaths: visit.plannedBaths.map(bathOf),
     overrides: visit.overrides.flatMap(({ rule, reason, about }) =>
       rule === 'dry standard' ? [] : [{ rule, reason, about }],
     ),

@@ -1,3 +1,4 @@
+import type { AgentForbidden, BathPhOutside, MixtureForbidden } from '../core/wash/index.ts';
 import type { OutOfRange, Problem } from '../units/index.ts';
 import type { DryCriterion } from './dryStandard.ts';
 import type { WashNotAllowed, WetBlocker } from './mayWet.ts';
@@ -53,6 +54,10 @@ export type RugProblem =
     >
   | Problem<'picture-of-another-rug', { readonly photo: string }>
   | Problem<'pictures-swapped', { readonly beforeAt: string; readonly afterAt: string }>
+  | MixtureForbidden
+  | AgentForbidden
+  | BathPhOutside
+  | Problem<'bath-not-planned', { readonly bath: string }>
   | Problem<'plan-not-current', Nothing>
   | Problem<'currency-differs', { readonly given: string; readonly expected: string }>
   | Problem<

@@ -55,6 +55,8 @@ export interface VisitStanding {
   readonly plan: Noted<'PlanAgreed'> | null;
   readonly quote: Noted<'PriceQuoted'> | null;
   readonly consent: ConsentStanding;
+  /** Baths of the workshop's own, beyond what the plan proposes. */
+  readonly plannedBaths: readonly Noted<'BathPlanned'>[];
   readonly testRefusals: readonly Noted<'DyeTestRefused'>[];
   readonly overrides: readonly Noted<'OverrideGranted'>[];
   readonly signOffs: readonly Noted<'SignedOff'>[];

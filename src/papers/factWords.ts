@@ -95,6 +95,9 @@ const tellers: Tellers = {
     `Blot laid: ${names.colour(colour)}, ${side}, ${liquid}, ${figure(minutes, 0)} min`,
   DyeTestRefused: ({ colour, words, signed }, names) =>
     said(`Client refuses the test of ${names.colour(colour)}: ${words}`, signed ? 'signed' : 'not signed'),
+  BathPlanned: ({ purpose, agents, ph }) =>
+    said(`Bath planned: ${purpose}, of ${agents.join(', ')}`, acid(ph)),
+  BathDropped: () => 'A planned bath dropped',
   DryingExpected: ({ hours, why }) =>
     said(`Expected to be dry in ${figure(hours)} h (estimated by hand)`, why),
   DryingForecast: ({ hours, lookedHours, among }) =>

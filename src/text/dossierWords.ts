@@ -3,6 +3,7 @@ import { axisWords } from '../papers/limitWords.ts';
 import { dryAskedWords } from './dryWords.ts';
 import type { floorWords } from './floorWords.ts';
 import type { shelfWords } from './shelfWords.ts';
+import type { washWords } from './washWords.ts';
 import type { WordsFor } from './words.ts';
 
 const money = (minor: number, currency: string) => `${(minor / 100).toFixed(2)} ${currency}`;
@@ -232,6 +233,11 @@ export const dossierWords = {
     matters: 'Dye that holds a minute may run in ten: without its time a test covers nothing.',
     now: 'Give the minutes the blot lay.',
   }),
+  'bath-not-planned': () => ({
+    happened: 'No such bath is planned for this rug.',
+    matters: 'Somebody may have dropped it already.',
+    now: 'Look at the plan again: it lists the baths that are planned.',
+  }),
   'plan-not-current': () => ({
     happened: 'The rug’s record has changed since this plan was made.',
     matters: 'Only the plan that follows from what is known now can be put on record.',
@@ -399,6 +405,13 @@ export const dossierWords = {
 } satisfies WordsFor<
   Exclude<
     RugProblem,
-    { code: 'out-of-range' | 'card-other-tag' | keyof typeof floorWords | keyof typeof shelfWords }
+    {
+      code:
+        | 'out-of-range'
+        | 'card-other-tag'
+        | keyof typeof floorWords
+        | keyof typeof shelfWords
+        | keyof typeof washWords;
+    }
   >
 >;

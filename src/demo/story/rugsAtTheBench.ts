@@ -163,6 +163,10 @@ export const rugsAtTheBench: readonly DemoRug[] = [
           { colour: 'green', name: 'dark green, field', looks: '#31523a', dyeClass: 'unknown' },
           { colour: 'orange', name: 'orange, border', looks: '#b5512f', dyeClass: 'acid' },
         ),
+        {
+          ...{ type: 'BathPlanned', bath: 'second-wash', purpose: 'second wash, for grease in the border' },
+          ...{ agents: ['alkaline detergent'], ph: 7.8 },
+        },
       ),
       moment(
         4,

@@ -1,6 +1,6 @@
 import * as z from 'zod/mini';
-import { ruleIds, signatories } from '../../core/wash/index.ts';
-import { fact, id, instant, line, money, passage, sha256 } from './shape.ts';
+import { agents, ruleIds, signatories } from '../../core/wash/index.ts';
+import { acidity, fact, id, instant, line, money, passage, sha256 } from './shape.ts';
 
 /** How a client agreed. What was shown is named by its hash, since the plan often exists days after receipt. */
 const agreedBy = z.discriminatedUnion('how', [
@@ -17,6 +17,16 @@ export const agreementFacts = {
     hours: z.number().check(z.gt(0), z.lte(1000)),
     why: z.optional(passage),
   }),
+  /** A bath somebody means to mix beyond what the plan proposes; recorded again under its id, it is changed. */
+  BathPlanned: fact('BathPlanned', {
+    bath: id,
+    purpose: line,
+    agents: z.array(z.enum(agents)).check(z.minLength(1), z.maxLength(8)),
+    /** Computed or measured. */
+    ph: z.optional(acidity),
+  }),
+  /** A bath nobody means to mix any more. */
+  BathDropped: fact('BathDropped', { bath: id }),
   /** The plan as it stood when it was put to the client, whole: later rules must not change what was agreed. */
   PlanAgreed: fact('PlanAgreed', {
     rulebook: line,

@@ -1,6 +1,6 @@
-import { isOverridable } from '../../core/wash/index.ts';
+import { isOverridable, planWash } from '../../core/wash/index.ts';
 import { overrideAbout } from '../overrideAbout.ts';
-import { planOf } from '../planFacts.ts';
+import { bathOf, planFactsOf, planOf } from '../planFacts.ts';
 import { canonicalJson, hashOfText } from '../seal.ts';
 import { latestVisit } from '../standing.ts';
 import { needsRole, type Rules } from './rule.ts';
@@ -9,6 +9,25 @@ import { needsRole, type Rules } from './rule.ts';
 export const planFingerprint = (plan: unknown): string => hashOfText(canonicalJson(plan));
 
 export const agreementRules: Rules = {
+  BathPlanned: (standing, bath, asked) => {
+    const stranger = needsRole(asked, 'BathPlanned', 'owner', 'washer');
+    if (stranger !== null) return stranger;
+    const facts = planFactsOf(standing, asked.settings, asked.now);
+    if (!facts.ok) return null;
+    const plan = planWash({ ...facts.value, plannedBaths: [bathOf(bath)] });
+    // What else keeps the rug dry is the plan's to say; a bath that harms it is not written down as meant.
+    if (plan.ok) return null;
+    const { problem } = plan;
+    return problem.code === 'wash-mixture-forbidden' ||
+      problem.code === 'wash-agent-forbidden' ||
+      problem.code === 'wash-bath-ph-outside'
+      ? problem
+      : null;
+  },
+  BathDropped: (standing, { bath }) =>
+    latestVisit(standing)?.plannedBaths.some((planned) => planned.bath === bath) === true
+      ? null
+      : { code: 'bath-not-planned', facts: { bath } },
   PlanAgreed: (standing, fact, asked) => {
     const stranger = needsRole(asked, 'PlanAgreed', 'owner', 'washer');
     if (stranger !== null) return stranger;

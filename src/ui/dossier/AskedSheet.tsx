@@ -9,6 +9,7 @@ import { KnotsPhotoSheet } from './identify/KnotsPhotoSheet.tsx';
 import { KnotsSheet } from './identify/KnotsSheet.tsx';
 import { LookOverSheet } from './identify/LookOverSheet.tsx';
 import { DryingHoursSheet } from './plan/DryingHoursSheet.tsx';
+import { PlannedBathSheet } from './plan/PlannedBathSheet.tsx';
 import { CorrectiveAimSheet, OverrideSheet, PlanOnRecordSheet, SignOffSheet } from './plan/planSheets.tsx';
 import {
   CameBackSheet,
@@ -62,6 +63,8 @@ export function AskedSheet({ asked, onClose }: { readonly asked: Ask; readonly o
       return <TestRefusedSheet colour={asked.colour} onClose={onClose} />;
     case 'drying hours':
       return <DryingHoursSheet onClose={onClose} />;
+    case 'planned bath':
+      return <PlannedBathSheet onClose={onClose} />;
     case 'corrective aim':
       return <CorrectiveAimSheet onClose={onClose} />;
     case 'plan on record':

@@ -32,7 +32,7 @@ export type Ask =
   | { readonly kind: 'knots' | 'knots on photographs' }
   | { readonly kind: 'blot'; readonly place: BlotPlace }
   | { readonly kind: 'test refused'; readonly colour: string }
-  | { readonly kind: 'drying hours' | 'corrective aim' | 'plan on record' }
+  | { readonly kind: 'drying hours' | 'corrective aim' | 'plan on record' | 'planned bath' }
   | { readonly kind: 'override'; readonly rule: OverrideRule }
   | { readonly kind: 'sign-off'; readonly who: Signatory }
   | { readonly kind: 'consent' | 'consent refused' | 'consent withdrawn' }

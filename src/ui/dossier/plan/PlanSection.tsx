@@ -12,7 +12,9 @@ import { figure, massWords } from '../figures.ts';
 import { Part } from '../Part.tsx';
 import { LimitList } from './LimitList.tsx';
 import { LoosenList } from './LoosenList.tsx';
+import { PlannedBaths } from './PlannedBaths.tsx';
 import { ShelfGaps } from './ShelfGaps.tsx';
+
 import { StepList } from './StepList.tsx';
 
 function DryingHours() {
@@ -148,6 +150,7 @@ function Whole({ plan }: { readonly plan: WashPlan }) {
           Agree what is to be put right
         </Button>
       )}
+      <PlannedBaths />
       <LimitList plan={plan} />
       <LoosenList plan={plan} />
       <SignOffs plan={plan} />
@@ -181,6 +184,7 @@ export function PlanSection() {
       ) : (
         <>
           <ProblemNotice problem={plan.problem} />
+          <PlannedBaths />
           {open && isOwner && overridable !== undefined && (
             <Button tone="stop" wide onPress={() => ask({ kind: 'override', rule: overridable })}>
               Override {overridable}

@@ -107,6 +107,13 @@ const tellers: Tellers = {
       fact.words,
       fact.signed ? 'signed' : 'not signed',
     ),
+  BathPlanned: ({ purpose, agents, ph }) =>
+    told(
+      `plans a bath: ${purpose}`,
+      agents.join(', '),
+      ph === undefined ? 'pH not known' : `pH ${figure(ph)}`,
+    ),
+  BathDropped: () => told('dropped a planned bath'),
   DryingExpected: ({ hours, why }) => told(`expects ${figure(hours)} h to dry`, 'estimated by hand', why),
   DryingForecast: ({ hours, lookedHours, among }) =>
     told(
