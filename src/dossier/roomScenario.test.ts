@@ -3,6 +3,7 @@ import { inventedRoom } from '../../test/support/dryingRoomFacts.ts';
 import { hungRug } from '../../test/support/hungRug.ts';
 import { minutesLater } from '../../test/support/rugStory.ts';
 import { dryForecast } from '../core/drying/index.ts';
+import type { FibreShares } from '../core/wash/index.ts';
 import { roomAlarms } from './roomAlarms.ts';
 import type { RoomEntry, RoomFact } from './roomFacts.ts';
 import { roomScenario } from './roomScenario.ts';
@@ -90,6 +91,16 @@ describe('the scenario of a room', () => {
     expect(scenario.rugs[0]?.readings).toEqual([{ hour: 2, massKg: 17 }]);
     expect(assumptions.map(({ code }) => code)).toContain('mass-below-bone-dry');
     expect(dryForecast(scenario).ok).toBe(true);
+  });
+
+  test('before its wash a rug of unknown fibre is forecast no sooner than one of any natural fibre', () => {
+    const room = roomWith(air(0, 28, 0.45), dryer(0, true));
+    const planned = (fibres: FibreShares) =>
+      hoursOf(scenarioOf(room, [hungRug({ room: null, fibres })], noon, 90).scenario);
+    const unknown = planned({ unknown: 0.5, wool: 0.5 });
+    expect(unknown).toBeLessThan(90);
+    for (const fibre of ['wool', 'silk', 'cotton', 'linen', 'jute', 'sisal', 'viscose'] as const)
+      expect(unknown).toBeGreaterThanOrEqual(planned({ wool: 0.5, [fibre]: fibre === 'wool' ? 1 : 0.5 }));
   });
 
   test('a weighing written down twice counts once, as it was written last', () => {
