@@ -39,6 +39,13 @@ const floorWork = [
 export const isRescuing = ({ stops }: VisitStanding): boolean =>
   stops.some(({ called, cleared }) => cleared === null && isBleed(called.condition));
 
+/** Whether a colour was being rescued at an instant; the reading that showed it running was still the plan's. */
+export const wasRescuing = ({ stops }: VisitStanding, when: string): boolean =>
+  stops.some(
+    ({ called, cleared }) =>
+      isBleed(called.condition) && called.when < when && (cleared === null || cleared.when > when),
+  );
+
 /** What ran off before, oldest first, as long ago as it is. */
 export const runOffsBefore = ({ baths, rinses }: VisitStanding, now: string) =>
   [...baths, ...rinses]

@@ -1,6 +1,6 @@
-import { phBandOf } from '../core/wash/index.ts';
+import { phBandOf, rescuePhBand } from '../core/wash/index.ts';
 import type { Noted, Signed } from '../dossier/index.ts';
-import { stepId, wetSince } from '../dossier/index.ts';
+import { stepId, wasRescuing, wetSince } from '../dossier/index.ts';
 import {
   figure,
   hoursBetween,
@@ -44,10 +44,13 @@ export function washLog(context: PaperContext): PaperBody {
     if (known !== undefined) return stepName(context, known);
     return step?.replace(/^\d+-/, '').replaceAll('-', ' ') ?? '';
   };
-  /** The pH the liquid of a step was to keep. */
-  const bandOf = (step: string | undefined): string => {
-    const band = plan === null ? null : phBandOf(plannedAs(step), plan);
-    return band === null ? '' : `${figure(band.least, 2)} to ${figure(band.most, 2)}`;
+  /** The pH a bath was to keep: its step's, or the rescue's while a colour was rescued. */
+  const bandOf = ({ step, when }: Noted<'BathMeasured'>): string => {
+    const isRescue = wasRescuing(visit, when);
+    const band = isRescue ? rescuePhBand : plan === null ? null : phBandOf(plannedAs(step), plan);
+    return band === null
+      ? ''
+      : `${figure(band.least, 2)} to ${figure(band.most, 2)}${isRescue ? ' (rescue)' : ''}`;
   };
   const clothWords = (grade: string | undefined, on: string | undefined): string => {
     const name = context.rug.colours.find(({ colour }) => colour === on)?.name;
@@ -190,7 +193,7 @@ export function washLog(context: PaperContext): PaperBody {
           moment(bath),
           nameOf(bath.step),
           ph(bath.ph),
-          bath.ph === undefined ? '' : bandOf(bath.step),
+          bath.ph === undefined ? '' : bandOf(bath),
           bath.temperatureC === undefined ? '' : figure(bath.temperatureC),
           clothWords(bath.whiteClothGrade, bath.clothOn),
           bath.runOff ?? '',

@@ -2,7 +2,6 @@ import {
   type Band,
   type Grade,
   grades,
-  isBleed,
   type PlanStep,
   phBandOf,
   type RunOff,
@@ -21,6 +20,7 @@ import {
   runOffsBefore,
   stepId,
   type VisitStanding,
+  wasRescuing,
 } from '../../dossier/index.ts';
 import { figure } from '../dossier/figures.ts';
 import {
@@ -65,13 +65,6 @@ type Reading = Noted<'BathMeasured'> | Noted<'RinseMeasured'>;
 /** Readings of the whole rug, oldest first; a reading at one stain says nothing of the rug. */
 export const wholeRugReadings = ({ baths, rinses }: VisitStanding): readonly Reading[] =>
   [...baths, ...rinses.filter(({ mark }) => mark === undefined)].sort((a, b) => (a.when < b.when ? -1 : 1));
-
-/** A colour was being rescued then; the reading that showed it running was still the plan's. */
-const wasRescuing = ({ stops }: VisitStanding, when: string): boolean =>
-  stops.some(
-    ({ called, cleared }) =>
-      isBleed(called.condition) && called.when < when && (cleared === null || cleared.when > when),
-  );
 
 const bandZones = ({ least, most }: Band, below: number, above: number): readonly PlotZone[] => [
   { tone: 'stop', from: Number.NEGATIVE_INFINITY, until: below },

@@ -150,7 +150,7 @@ const sheetsOf = (hand: Hand, rug: string): Places => {
   ];
   return [
     sheet('who is here', '', /switch person, sign out/),
-    sheet('more places', '', 'More'),
+    sheet('more places', '', /^More$/),
     sheet('a mark on the picture', '', 'Mark something'),
     sheet('a claim', '', /: Construction$/),
     sheet('the look over', '', /^Look (it|the rug) over/),
