@@ -120,7 +120,7 @@ export async function decideDrafts(
     if (problem !== null) return { ok: false, problem };
     pending.push({ ...entry, revision: pending.length + 1, seal: '' });
     // A reading off its band stops the wash by itself, whoever looked at it.
-    for (const stop of stopsRaised(standing, fact, asked.now)) {
+    for (const stop of stopsRaised(standing, fact, asked)) {
       const raised = { ...entry, id: house.ids.next(), fact: raisedStop(stop, house.ids.next(), id) };
       ready.push(raised);
       pending.push({ ...raised, revision: pending.length + 1, seal: '' });

@@ -16,6 +16,18 @@ export const shelfEntriesRequest = z.strictObject({
 });
 export type ShelfEntriesRequest = z.infer<typeof shelfEntriesRequest>;
 
+/** A rug in the house whose plan reckons with a product, and as what. */
+export interface ShelfUse {
+  readonly rug: string;
+  readonly number: number;
+  readonly title: string;
+  readonly as: readonly string[];
+}
+
+export interface ShelfUsesAnswer {
+  readonly uses: readonly ShelfUse[];
+}
+
 export interface ShelfAnswer {
   readonly standing: ShelfStanding;
 }

@@ -4,11 +4,11 @@ import {
   type FlowState,
   type FlowStep,
   flowStates,
-  flows,
   missingDyeTests,
 } from '../core/wash/index.ts';
 import { findingsOf, planFactsOf, stainClassOf } from './planFacts.ts';
 import type { Asked } from './rule/rule.ts';
+import { rulebookOf } from './rulebook.ts';
 import { latestVisit, type Noted, type RugStanding, type VisitStanding } from './standing.ts';
 
 /** A flow at one place of a rug, or over all of it, and how far it has come. */
@@ -60,6 +60,7 @@ function groundOf(
         ? isRetested(standing, visit, mark)
         : facts.ok && missingDyeTests(facts.value).every(({ blocksWetWork }) => !blocksWetWork),
     isAimAgreed: visit.correctiveAim !== null,
+    limits: rulebookOf(settings).residues,
   };
 }
 
@@ -86,7 +87,7 @@ export function flowsOf(standing: RugStanding, asked: Settings): readonly FlowAt
   const visit = latestVisit(standing);
   if (visit === null) return [];
   const found = findingsOf(standing) ?? [];
-  return flows.flatMap((flow) => {
+  return rulebookOf(asked.settings).flows.flatMap((flow) => {
     const marks = standing.marks.filter((mark) => {
       const stain = stainClassOf(standing, mark);
       return stain !== undefined && flow.stains?.includes(stain) === true;
@@ -118,7 +119,7 @@ export function flowNow(
   asked: Settings,
 ): FlowStep | null {
   const visit = latestVisit(standing);
-  const known = flows.find(({ id }) => id === flow);
+  const known = rulebookOf(asked.settings).flows.find(({ id }) => id === flow);
   if (visit === null || known === undefined) return null;
   const { steps } = at(standing, visit, known, mark, asked);
   return steps.find(({ state }) => state === 'now')?.step ?? null;

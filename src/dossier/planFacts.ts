@@ -4,13 +4,13 @@ import {
   differentialOf,
   type Finding,
   type FindingCode,
-  flows,
   type Grade,
   type PlanFacts,
   type PlanStep,
   planWash,
   rulingGrade,
   type StainClass,
+  shippedRulebook,
   type WashPlan,
 } from '../core/wash/index.ts';
 import { done, type Problem, type Result, refused } from '../units/index.ts';
@@ -117,7 +117,7 @@ export function findingsOf(standing: RugStanding): readonly Finding[] | undefine
   }
   // A flow that somebody saw reason to begin is a suspicion of what it is for.
   for (const begun of latestVisit(standing)?.flowsBegun ?? []) {
-    const flow = flows.find(({ id }) => id === begun.flow);
+    const flow = shippedRulebook.flows.find(({ id }) => id === begun.flow);
     for (const code of flow?.findings ?? []) note(code, 'suspected', begun.when, begun.where);
   }
   for (const noted of standing.findings) {

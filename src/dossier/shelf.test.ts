@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Entry } from './entry.ts';
-import { emptyShelf, reorderList, type ShelfStanding, shelfStanding, stockOf } from './shelf.ts';
+import { ordersBySupplier, reorderList } from './reorder.ts';
+import { emptyShelf, type ShelfStanding, shelfStanding, stockOf } from './shelf.ts';
+import { asksOf } from './shelfAsks.ts';
 import { decideShelf } from './shelfDecide.ts';
 import { type ShelfFact, shelfFacts } from './shelfFacts.ts';
 
@@ -71,7 +73,108 @@ describe('stock', () => {
   });
 });
 
+describe('the reorder list', () => {
+  const bought = {
+    ...{ ...crystals, reorderBelow: 6000, supplier: 'Hollow Mill Supplies' },
+    ...{ price: { amountMinor: 1450, currency: 'EUR' }, pack: 2500 },
+  } as const;
+
+  test('names the supplier, and counts whole packs and what they cost', () => {
+    const [order] = ordersBySupplier(told({ ...bought, reorderBelow: 10_001 }, lot), '2026-11-25');
+    expect(order?.supplier).toBe('Hollow Mill Supplies');
+    // 10 001 g wanted, 5000 g there: two packs of 2500 g leave a gram missing, so three.
+    expect(order?.orders[0]).toMatchObject({ left: 5000, missing: 5001, packs: 3 });
+    expect(order?.totals).toEqual([{ amountMinor: 4350, currency: 'EUR' }]);
+  });
+
+  test('says what is missing where neither pack nor price are known, and adds no price to the sum', () => {
+    const unpriced: ShelfFact = { ...crystals, agent: 'c2', supplier: 'Hollow Mill Supplies' };
+    const [order] = ordersBySupplier(told(bought, unpriced), '2026-11-25');
+    expect(order?.orders[1]).toMatchObject({ missing: 1000, packs: null, cost: null });
+    expect(order?.totals).toEqual([{ amountMinor: 4350, currency: 'EUR' }]);
+  });
+
+  test('a price without a pack is of a kilogram or a litre', () => {
+    const { pack: _pack, ...byTheKilogram } = bought;
+    const [order] = ordersBySupplier(told(byTheKilogram, lot), '2026-11-25');
+    expect(order?.orders[0]).toMatchObject({ missing: 1000, packs: 1 });
+  });
+});
+
+describe('what is asked of the supplier', () => {
+  const asksFor = (fact: ShelfFact, ...more: readonly ShelfFact[]) => {
+    const [agent] = told(fact, ...more).agents;
+    return agent === undefined ? [] : asksOf(agent);
+  };
+
+  test('nothing where everything is written down', () => {
+    expect(asksFor({ ...crystals, safetySheet: 'https://sheets.larkfield.example/c' }, lot)).toEqual([]);
+  });
+
+  test('strength, hazards, data sheet and last day where nobody wrote them down', () => {
+    const { signal: _signal, ...unread } = crystals;
+    const parts = [{ kind: 'acid', chemical: 'acetic acid', unit: '% w/w' }] as const;
+    const undated = { type: 'LotReceived', agent: 'c1', lot: 'K-2', amount: 5 } as const;
+    expect(asksFor({ ...unread, parts }, undated)).toEqual(['strength', 'hazards', 'safety sheet', 'expiry']);
+  });
+
+  test('the chemical of what is dosed by pH, and the pH of what is not computed with', () => {
+    const soap = { ...crystals, parts: [{ kind: 'surfactant', value: 25, unit: '% w/w' }] } as const;
+    expect(asksFor({ ...soap, serves: ['ammonia'] })).toEqual(['chemical', 'ph', 'safety sheet']);
+  });
+});
+
+describe('a lot whose days were written down wrong', () => {
+  test('is corrected, and a day it does not bear is taken away', () => {
+    const days = { type: 'LotCorrected', agent: 'c1', lot: 'K-1', receivedOn: '2026-10-01' } as const;
+    const corrected = told(crystals, lot, { ...days, expires: null }).agents[0]?.lots[0];
+    expect(corrected).toMatchObject({ amount: 5000, receivedOn: '2026-10-01', expires: undefined });
+  });
+});
+
 describe('what the shelf refuses', () => {
+  test('a last day before the lot came in, on receipt and when it is corrected', () => {
+    const late: ShelfFact = { ...lot, receivedOn: '2026-11-20', expires: '2026-11-01' };
+    expect(codeOf(told(crystals), late)).toBe('lot-expired-before-receipt');
+    const wrong = { type: 'LotCorrected', agent: 'c1', lot: 'K-1', receivedOn: '2026-11-20' } as const;
+    const corrected = { ...wrong, expires: '2026-11-01' };
+    expect(codeOf(told(crystals, lot), corrected)).toBe('lot-expired-before-receipt');
+    expect(codeOf(told(crystals, lot), { ...corrected, expires: '2027-11-01' })).toBe('allowed');
+    expect(codeOf(told(crystals), { ...lot, receivedOn: '2026-12-24' })).toBe('shelf-day-ahead');
+  });
+  test('a second container of a lot with another last day', () => {
+    expect(codeOf(told(crystals, lot), { ...lot, expires: '2029-01-31' })).toBe('lot-expiry-differs');
+    expect(codeOf(told(crystals, lot), lot)).toBe('allowed');
+  });
+  test('hardness in a unit of alkalinity, and a figure that was read in another unit', () => {
+    const read = (water: object): ShelfFact => ({ type: 'WaterMeasured', on: '2026-11-20', ...water });
+    const acid = read({ hardness: { value: 4.9, unit: 'mmol/L acid' } });
+    expect(codeOf(emptyShelf, acid)).toBe('hardness-unit-wrong');
+    // 286 mg/L is hard water; 286 °dH is not found in any tap.
+    expect(codeOf(emptyShelf, read({ hardness: { value: 286, unit: '°dH' } }))).toBe('water-not-believed');
+    expect(codeOf(emptyShelf, read({ hardness: { value: 286, unit: 'mg/L CaCO₃' } }))).toBe('allowed');
+    expect(codeOf(emptyShelf, read({ alkalinity: { value: 4.9, unit: 'mmol/L acid' } }))).toBe('allowed');
+  });
+  test('bleach or a sulfite under the name of something harmless', () => {
+    const bleach = { kind: 'oxidiser', chemical: 'sodium hypochlorite', value: 2, unit: '% w/w' } as const;
+    const hidden: ShelfFact = { ...crystals, parts: [bleach], serves: ['neutral detergent'] };
+    expect(codeOf(emptyShelf, hidden)).toBe('agent-hidden');
+    expect(codeOf(emptyShelf, { ...hidden, serves: ['hypochlorite', 'neutral detergent'] })).toBe(
+      'agent-hidden',
+    );
+    expect(codeOf(emptyShelf, { ...hidden, serves: ['hypochlorite'] })).toBe('allowed');
+    expect(codeOf(emptyShelf, { ...hidden, serves: [] })).toBe('allowed');
+  });
+  test('a neutral detergent that is alkaline, and a chemical under a kind it is not', () => {
+    const soap = { ...crystals, parts: [{ kind: 'surfactant', value: 25, unit: '% w/w' }] } as const;
+    const alkaline: ShelfFact = {
+      ...{ ...soap, serves: ['neutral detergent'], ph: { value: 9.5, gramsPerLitre: 10 } },
+    };
+    expect(codeOf(emptyShelf, alkaline)).toBe('detergent-not-neutral');
+    const salt = { kind: 'salt', chemical: 'citric acid, anhydrous', value: 99, unit: '% w/w' } as const;
+    expect(codeOf(emptyShelf, { ...crystals, parts: [salt] })).toBe('constituent-kind-wrong');
+  });
+
   test('the counter reads it and writes nothing', () => {
     const decided = decideShelf(emptyShelf, crystals, asked(['counter']));
     expect(decided.ok ? null : decided.problem.code).toBe('role-missing');

@@ -6,6 +6,7 @@ import type { ShelfEntry, ShelfFactOf } from './shelfFacts.ts';
 export interface LotStanding {
   readonly lot: string;
   readonly amount: number;
+  readonly receivedOn?: string | undefined;
   readonly expires?: string | undefined;
 }
 
@@ -40,11 +41,16 @@ const withLot = (
   agent: string,
   lot: string,
   amount: (before: number) => number,
-  expires?: string,
+  days: Pick<LotStanding, 'receivedOn' | 'expires'> = {},
 ): ShelfStanding =>
   changed(standing, agent, (one) => {
     const known = one.lots.find((held) => held.lot === lot);
-    const next = { lot, amount: Math.max(0, amount(known?.amount ?? 0)), expires: expires ?? known?.expires };
+    const next = {
+      lot,
+      amount: Math.max(0, amount(known?.amount ?? 0)),
+      receivedOn: days.receivedOn ?? known?.receivedOn,
+      expires: days.expires ?? known?.expires,
+    };
     const lots =
       known === undefined ? [...one.lots, next] : one.lots.map((held) => (held.lot === lot ? next : held));
     return { ...one, lots };
@@ -77,9 +83,18 @@ export function shelfStanding(entries: readonly Entry[]): ShelfStanding {
           recorded.agent,
           recorded.lot,
           (before) => before + recorded.amount,
-          recorded.expires,
+          recorded,
         );
         break;
+      case 'LotCorrected': {
+        const { lot, receivedOn, expires } = recorded;
+        const days = { receivedOn: receivedOn ?? undefined, expires: expires ?? undefined };
+        standing = changed(standing, recorded.agent, (one) => ({
+          ...one,
+          lots: one.lots.map((held) => (held.lot === lot ? { ...held, ...days } : held)),
+        }));
+        break;
+      }
       case 'StockCounted':
         standing = withLot(standing, recorded.agent, recorded.lot, () => recorded.amount);
         break;
@@ -113,12 +128,6 @@ export const stockOf = ({ lots }: ShelvedAgent, today: string): number =>
     0,
   );
 
-/** Products to be ordered: on the shelf, and less left in date than their reorder level. */
-export const reorderList = ({ agents }: ShelfStanding, today: string): readonly ShelvedAgent[] =>
-  agents.filter(
-    (one) => one.removed === null && one.reorderBelow !== undefined && stockOf(one, today) < one.reorderBelow,
-  );
-
 const supplyOf = (water: ShelfStanding['water']): SupplyWater | null => {
   if (water === null) return null;
   const { on, alkalinity, hardness, ph, conductivityUsPerCm, ironMgPerL, temperatureC } = water;
@@ -140,7 +149,11 @@ export const stockedProduct = (one: ShelvedAgent): StockedProduct => ({
   serves: one.serves,
   unit: one.unit,
   densityGPerMl: one.densityGPerMl,
-  parts: one.parts.map(({ kind, chemical, value, unit }) => ({ kind, chemical, strength: { value, unit } })),
+  parts: one.parts.map(({ kind, chemical, value, unit }) => ({
+    kind,
+    chemical,
+    strength: { value: value ?? null, unit },
+  })),
   lots: one.lots,
   removed: one.removed?.why ?? null,
 });

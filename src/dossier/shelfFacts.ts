@@ -26,18 +26,21 @@ const between = (least: number, most: number) => z.number().check(z.gte(least), 
 const amount = between(0, 1_000_000);
 const drawn = amount.check(z.gt(0));
 const lot = line;
+/** A price is nothing or more; what is given back is no price. */
+const price = z.object({ ...money.shape, amountMinor: z.int().check(z.gte(0), z.lte(1_000_000_000)) });
 
 const part = z.discriminatedUnion('unit', [
   z.strictObject({
     kind: z.enum(agentKinds),
     chemical: z.optional(line),
-    value: between(0, 100),
+    /** Absent where the supplier does not say; counted as the strongest it can be. */
+    value: z.optional(between(0, 100)),
     unit: z.literal(strengthUnits[0]),
   }),
   z.strictObject({
     kind: z.enum(agentKinds),
     chemical: z.optional(line),
-    value: between(0, 3000),
+    value: z.optional(between(0, 3000)),
     unit: z.literal(strengthUnits[1]),
   }),
 ]);
@@ -59,7 +62,8 @@ export const shelfFacts = {
     densityGPerMl: z.optional(between(0.3, 3)),
     /** pH of a dilution as the supplier states it. */
     ph: z.optional(z.strictObject({ value: acidity, gramsPerLitre: between(0, 1000) })),
-    signal: z.enum(signalWords),
+    /** Absent until its safety data sheet was read. */
+    signal: z.optional(z.enum(signalWords)),
     hazards: z
       .array(
         z
@@ -69,12 +73,27 @@ export const shelfFacts = {
       .check(z.maxLength(20)),
     safetySheet: z.optional(sheetAddress),
     supplier: z.optional(line),
-    /** Of 1 kg or 1 L. */
-    price: z.optional(money),
+    /** Of one pack. */
+    price: z.optional(price),
+    /** What one pack holds, in its unit; 1 kg or 1 L where it is absent. */
+    pack: z.optional(drawn),
     /** Stock below which it stands on the reorder list, in its unit. */
     reorderBelow: z.optional(amount),
   }),
-  LotReceived: fact('LotReceived', { agent: id, lot, amount: drawn, expires: z.optional(day) }),
+  LotReceived: fact('LotReceived', {
+    agent: id,
+    lot,
+    amount: drawn,
+    receivedOn: z.optional(day),
+    expires: z.optional(day),
+  }),
+  /** The days of a lot as its container truly bears them; null: it bears none. */
+  LotCorrected: fact('LotCorrected', {
+    agent: id,
+    lot,
+    receivedOn: z.nullable(day),
+    expires: z.nullable(day),
+  }),
   /** What is left in the containers of a lot, counted. */
   StockCounted: fact('StockCounted', { agent: id, lot, amount }),
   /** Taken for a step of a rug; recorded together with the step. */

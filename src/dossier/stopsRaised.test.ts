@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { inventedPlan } from '../../test/support/inventedPlan.ts';
 import { entriesOf, knownRug } from '../../test/support/rugStory.ts';
-import { type RugFact, standingOf, stopsRaised } from './index.ts';
+import { firstSettings, type RugFact, standingOf, stopsRaised } from './index.ts';
 
 // Stop conditions are workshop settings of this project; no published source to check against.
 
@@ -9,7 +9,8 @@ const onRecord = {
   ...{ type: 'PlanAgreed', rulebook: 'r', fingerprint: 'f', method: 'flow wash', plan: inventedPlan },
 } as unknown as RugFact;
 const entries = entriesOf([...knownRug().entries.map(({ fact }) => fact), onRecord]);
-const raised = (fact: RugFact) => stopsRaised(standingOf(entries), fact, entries.at(-1)?.at ?? '');
+const asked = { now: entries.at(-1)?.at ?? '', settings: firstSettings };
+const raised = (fact: RugFact) => stopsRaised(standingOf(entries), fact, asked);
 const rinse = (ph: number, supplyPh?: number): RugFact => ({
   ...{ type: 'RinseMeasured', ph },
   ...(supplyPh === undefined ? {} : { supplyPh }),

@@ -9,6 +9,7 @@ import {
   rinsePhBandOf,
   runOffWatch,
   type StopId,
+  type StopLimits,
   stopNamed,
   stopWords,
   temperatureBandOf,
@@ -17,6 +18,8 @@ import {
 import { benchGrade } from './benchGrades.ts';
 import type { RugFact, RugFactOf } from './facts/index.ts';
 import { agreedPlan, sizeOf, stepId } from './planFacts.ts';
+import type { Asked } from './rule/rule.ts';
+import { rulebookOf } from './rulebook.ts';
 import { latestVisit, type RugStanding, type VisitStanding } from './standing.ts';
 import { wetMinutesAreUsed } from './wetMinutes.ts';
 import { isWet, wetClock } from './wetting.ts';
@@ -61,6 +64,7 @@ function ofLiquid(
   visit: VisitStanding,
   fact: RugFactOf<'BathMeasured'> | RugFactOf<'RinseMeasured'>,
   now: string,
+  limits: StopLimits,
 ): readonly StopId[] {
   const plan = agreedPlan(standing);
   const step = plan?.steps.find((one) => stepId(one) === fact.step);
@@ -73,40 +77,53 @@ function ofLiquid(
         : phBandOf(step, plan);
   // On its way down a rescue bath is above its band for a while; only too much acid is a stop of its own.
   const isTooAcid = ph !== undefined && ph < rescuePhBand.least;
-  const isOffBand = ph !== undefined && phBand !== null && phWatch(ph, phBand) === 'stop';
+  const isOffBand = ph !== undefined && phBand !== null && phWatch(ph, phBand, limits) === 'stop';
   const found: readonly (readonly [StopId, boolean])[] = [
     ['pH off band', isRescuing(visit) ? isTooAcid : isOffBand],
     [
       'temperature off',
       temperatureC !== undefined &&
         plan !== null &&
-        temperatureWatch(temperatureC, temperatureBandOf(step, plan)) === 'stop',
+        temperatureWatch(temperatureC, temperatureBandOf(step, plan), limits) === 'stop',
     ],
     [
       'cloth grade',
       whiteClothGrade !== undefined && clothWatch(whiteClothGrade, benchGrade(standing, clothOn)) === 'stop',
     ],
-    ['run-off colour', runOff !== undefined && runOffWatch(runOff, runOffsBefore(visit, now)) === 'stop'],
+    [
+      'run-off colour',
+      runOff !== undefined && runOffWatch(runOff, runOffsBefore(visit, now), limits) === 'stop',
+    ],
   ];
   return found.flatMap(([id, stops]) => (stops ? [id] : []));
 }
 
-function ofSize(standing: RugStanding, { lengthMm, widthMm }: RugFactOf<'LengthChecked'>): readonly StopId[] {
+function ofSize(
+  standing: RugStanding,
+  { lengthMm, widthMm }: RugFactOf<'LengthChecked'>,
+  limits: StopLimits,
+): readonly StopId[] {
   const intake = sizeOf(standing, 'intake');
   if (intake === null) return [];
   const off =
-    (lengthMm !== undefined && lengthWatch(lengthMm, intake.lengthMm) === 'stop') ||
-    (widthMm !== undefined && lengthWatch(widthMm, intake.widthMm) === 'stop');
+    (lengthMm !== undefined && lengthWatch(lengthMm, intake.lengthMm, limits) === 'stop') ||
+    (widthMm !== undefined && lengthWatch(widthMm, intake.widthMm, limits) === 'stop');
   return off ? ['length change'] : [];
 }
 
-function shown(standing: RugStanding, visit: VisitStanding, fact: RugFact, now: string): readonly StopId[] {
+function shown(
+  standing: RugStanding,
+  visit: VisitStanding,
+  fact: RugFact,
+  now: string,
+  limits: StopLimits,
+): readonly StopId[] {
   switch (fact.type) {
     case 'BathMeasured':
     case 'RinseMeasured':
-      return ofLiquid(standing, visit, fact, now);
+      return ofLiquid(standing, visit, fact, now, limits);
     case 'LengthChecked':
-      return ofSize(standing, fact);
+      return ofSize(standing, fact, limits);
     case 'SpotTreated':
       return fact.outcome === 'harm' ? ['spot harm'] : [];
     case 'MarkRecorded':
@@ -122,11 +139,15 @@ function shown(standing: RugStanding, visit: VisitStanding, fact: RugFact, now: 
  *
  * @param standing - the rug's standing before the fact
  * @param fact - the fact about to be recorded
- * @param now - instant of recording
+ * @param asked - instant of recording, and the settings whose rulebook holds
  * @returns ids of data/wash/stopConditions.json
  * @source workshop-setting (data/wash/stopConditions.json)
  */
-export function stopsRaised(standing: RugStanding, fact: RugFact, now: string): readonly StopId[] {
+export function stopsRaised(
+  standing: RugStanding,
+  fact: RugFact,
+  { now, settings }: Pick<Asked, 'now' | 'settings'>,
+): readonly StopId[] {
   const visit = latestVisit(standing);
   if (visit === null) return [];
   const when = fact.happenedAt ?? now;
@@ -138,7 +159,7 @@ export function stopsRaised(standing: RugStanding, fact: RugFact, now: string): 
     ({ called }) => stopNamed(called.condition) === 'wet minutes used' && called.when >= since,
   );
   return [
-    ...shown(standing, visit, fact, when),
+    ...shown(standing, visit, fact, when, rulebookOf(settings).stops),
     ...(late && !wasCalled ? (['wet minutes used'] as const) : []),
   ].filter((id) => !isOpen(id));
 }

@@ -18,6 +18,7 @@ import type { Agent, PlanStep } from '../core/wash/index.ts';
 import type { RugFact } from './facts/index.ts';
 import { stepId } from './planFacts.ts';
 import { carriedResidues, residuesIn } from './workEvents.ts';
+import { firstSettings } from './workshopFacts.ts';
 
 // Forbidden meetings: from memory of general chemistry (data/wash/mixtures.json); what clears: common practice.
 const [firstStep] = inventedPlan.steps;
@@ -65,14 +66,16 @@ describe('what a step left in the rug', () => {
     const rinse: RugFact = { ...atSupply, step: stepId(acid) };
     const bath: RugFact = { type: 'BathMeasured', step: stepId(acid), ph: 3.6, photos: [] };
     const phOf = (...facts: readonly RugFact[]) =>
-      residuesIn(told(agreed(acid), started(acid), ...facts).standing).map(({ ph }) => ph);
+      residuesIn(told(agreed(acid), started(acid), ...facts).standing, firstSettings).map(({ ph }) => ph);
     expect(phOf(bath, rinse)).toEqual([3.6]);
     // Nobody read what was laid: unknown, which counts as the most dangerous.
     expect(phOf(rinse)).toEqual([undefined]);
   });
   test('at a spotter begun and not yet logged is there already, and gone once read clear twice', () => {
     const places = (...facts: readonly RugFact[]) =>
-      residuesIn(told(agreed(acid), started(acid), ...facts).standing).map(({ where }) => where);
+      residuesIn(told(agreed(acid), started(acid), ...facts).standing, firstSettings).map(
+        ({ where }) => where,
+      );
     expect(places()).toEqual(['m1']);
     expect(places(done(acid), atSupply, atSupply)).toEqual([]);
   });
@@ -102,8 +105,10 @@ describe('a flow of its own', () => {
     ...{ type: 'FlowLogged', flow: 'browning', step: 'acid', mark: 'm1', ph: 4.8, photos: [] },
   } as const satisfies RugFact;
   test('leaves its acid in the rug at the pH it was read at', () => {
-    expect(residuesIn(told(acid).standing)).toMatchObject([{ agent: 'citric acid', where: 'm1', ph: 4.8 }]);
-    expect(residuesIn(told(acid, atSupply, atSupply).standing)).toEqual([]);
+    expect(residuesIn(told(acid).standing, firstSettings)).toMatchObject([
+      { agent: 'citric acid', where: 'm1', ph: 4.8 },
+    ]);
+    expect(residuesIn(told(acid, atSupply, atSupply).standing, firstSettings)).toEqual([]);
   });
   test('does not lay it where chlorine may still be', () => {
     const brown = { ...stain, stain: 'cellulosic browning' } as RugFact;
@@ -130,7 +135,9 @@ describe('what a rug went home with', () => {
   } as const satisfies RugFact;
   test('is still in it at its next receipt and forbids what may not meet it', () => {
     const story = back();
-    expect(carriedResidues(story.standing)).toMatchObject([{ agent: 'metabisulfite', where: 'm1' }]);
+    expect(carriedResidues(story.standing, firstSettings)).toMatchObject([
+      { agent: 'metabisulfite', where: 'm1' },
+    ]);
     const planned = back(agreed(peroxide));
     const problem = planned.refuses(started(peroxide));
     expect(problem?.code).toBe('residue-forbidden');
@@ -138,7 +145,7 @@ describe('what a rug went home with', () => {
     expect(JSON.stringify(problem?.facts)).toContain('with a reason');
   });
   test('is cleared by readings of this visit, or answered for by a person with a reason', () => {
-    expect(carriedResidues(back(atSupply, atSupply).standing)).toEqual([]);
+    expect(carriedResidues(back(atSupply, atSupply).standing, firstSettings)).toEqual([]);
     const story = back();
     expect(story.refuses(answer)).toBeNull();
     expect(hazardOf(back(answer, agreed(peroxide)), started(peroxide))).toBeNull();
@@ -158,12 +165,14 @@ describe('what others used before the rug came', () => {
   const acid = lays(1, 'citric acid');
   test('counts as still there, and forbids an acid', () => {
     const story = told(bleach, agreed(acid));
-    expect(carriedResidues(story.standing)).toMatchObject([{ agent: 'hypochlorite', byOthers: true }]);
+    expect(carriedResidues(story.standing, firstSettings)).toMatchObject([
+      { agent: 'hypochlorite', byOthers: true },
+    ]);
     expect(hazardOf(story, started(acid))).toBe('chlorine gas');
   });
   test('was there from the day it came in, whenever it is told: readings since then clear it', () => {
-    expect(carriedResidues(told(atSupply, atSupply, bleach).standing)).toEqual([]);
-    expect(carriedResidues(told(atSupply, bleach).standing)).toHaveLength(1);
+    expect(carriedResidues(told(atSupply, atSupply, bleach).standing, firstSettings)).toEqual([]);
+    expect(carriedResidues(told(atSupply, bleach).standing, firstSettings)).toHaveLength(1);
   });
   test('is told of a stain on record, or of the whole rug', () => {
     expect(told().refuses({ ...bleach, mark: 'm9' })?.code).toBe('stain-unknown');

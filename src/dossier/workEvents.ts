@@ -1,13 +1,16 @@
 import {
-  flows,
   isAtSupply,
   type PlanStep,
   type Residue,
+  type RinseLimits,
   residuesOf,
+  shippedRulebook,
   type WorkEvent,
 } from '../core/wash/index.ts';
 import { planOnRecord, stepId } from './planFacts.ts';
+import { rulebookOf } from './rulebook.ts';
 import { type BegunStep, latestVisit, type RugStanding, type VisitStanding } from './standing.ts';
+import type { WorkshopSettings } from './workshopFacts.ts';
 
 type Timed = WorkEvent & { readonly when: string };
 
@@ -61,7 +64,7 @@ function ofStep(visit: VisitStanding, step: PlanStep, dryMassKg: number, begun: 
 const byTime = (a: Timed, b: Timed): number => (a.when < b.when ? -1 : a.when > b.when ? 1 : 0);
 
 /** Everything of one visit, oldest first. Each step is read by the plan it was begun under. */
-function ofVisit(visit: VisitStanding): readonly Timed[] {
+function ofVisit(visit: VisitStanding, limits: RinseLimits): readonly Timed[] {
   const events: readonly Timed[] = [
     // What others laid was there when the rug came in, whenever somebody thinks of telling it.
     ...visit.oldTreatments.map(
@@ -84,7 +87,8 @@ function ofVisit(visit: VisitStanding): readonly Timed[] {
         }),
       ),
     ...visit.flowLog.flatMap(({ flow, step, mark, ph, when }): readonly Timed[] => {
-      const { lays } = flows.find(({ id }) => id === flow)?.steps.find(({ id }) => id === step) ?? {};
+      const { lays } =
+        shippedRulebook.flows.find(({ id }) => id === flow)?.steps.find(({ id }) => id === step) ?? {};
       if (lays === undefined) return [];
       return [{ kind: 'laid', where: mark ?? null, agents: lays, when, ...(ph === undefined ? {} : { ph }) }];
     }),
@@ -93,7 +97,7 @@ function ofVisit(visit: VisitStanding): readonly Timed[] {
       const read = {
         kind: 'rinse read',
         where,
-        isAtSupply: isAtSupply(reading),
+        isAtSupply: isAtSupply(reading, limits),
         when: reading.when,
       } as const;
       return where === null ? [read] : [{ kind: 'rinsed', where, when: reading.when }, read];
@@ -114,14 +118,23 @@ function ofVisit(visit: VisitStanding): readonly Timed[] {
  *
  * @source none: reads the record
  */
-export const workEventsOf = ({ visits }: RugStanding): readonly WorkEvent[] => visits.flatMap(ofVisit);
+export const workEventsOf = (
+  { visits }: RugStanding,
+  settings: Pick<WorkshopSettings, 'ruleChanges'>,
+): readonly WorkEvent[] => {
+  const { residues } = rulebookOf(settings);
+  return visits.flatMap((visit) => ofVisit(visit, residues));
+};
 
 /**
  * What is still in the rug by the record.
  *
  * @source common-practice, through residuesOf
  */
-export const residuesIn = (standing: RugStanding): readonly Residue[] => residuesOf(workEventsOf(standing));
+export const residuesIn = (
+  standing: RugStanding,
+  settings: Pick<WorkshopSettings, 'ruleChanges'>,
+): readonly Residue[] => residuesOf(workEventsOf(standing, settings), rulebookOf(settings).residues);
 
 /**
  * Whether a residue was in the rug before this visit began.
@@ -137,5 +150,7 @@ export const isCarried = (standing: RugStanding, { when, byOthers }: Residue): b
  *
  * @source none: rule of this project
  */
-export const carriedResidues = (standing: RugStanding): readonly Residue[] =>
-  residuesIn(standing).filter((residue) => isCarried(standing, residue));
+export const carriedResidues = (
+  standing: RugStanding,
+  settings: Pick<WorkshopSettings, 'ruleChanges'>,
+): readonly Residue[] => residuesIn(standing, settings).filter((residue) => isCarried(standing, residue));

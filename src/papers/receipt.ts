@@ -28,7 +28,7 @@ const rugParts = (consigned: ConsignedRug, context: PaperContext): readonly Pape
   const { received } = visit;
   const during = duringVisit(consigned);
   const atTheDoor = rug.marks.filter((mark) => mark.foundDuringWork !== true).length;
-  const known = latestVisit(rug) === visit ? carriedResidues(rug) : [];
+  const known = latestVisit(rug) === visit ? carriedResidues(rug, context.workshop.settings) : [];
   const carried = [...new Set(known.map(({ agent }) => agent))];
   const weighed = rug.weighings.filter(during)[0];
   const photographs = rug.photographs.filter((photo) => during(photo) && photo.occasion === 'intake').length;

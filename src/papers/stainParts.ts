@@ -70,7 +70,7 @@ export function spottingParts(context: PaperContext, plan: WashPlan): readonly P
   const { rug, workshop, issuedAt } = context;
   const { settings } = workshop;
   const known = planFactsOf(rug, settings, issuedAt);
-  const cards = known.ok ? spottingCards(known.value, plan.bounds, workEventsOf(rug)) : [];
+  const cards = known.ok ? spottingCards(known.value, plan.bounds, workEventsOf(rug, settings)) : [];
   const flows = flowsOf(rug, { settings, now: issuedAt });
   return [
     ...(cards.length === 0

@@ -1,5 +1,5 @@
 import type { MixProblem } from '../core/wash/index.ts';
-import type { ShelfGapProblem, ShelfProblem } from '../dossier/index.ts';
+import type { ShelfAsk, ShelfGapProblem, ShelfProblem } from '../dossier/index.ts';
 import type { chemistryWords } from './chemistryWords.ts';
 import type { WordsFor } from './words.ts';
 
@@ -68,10 +68,58 @@ export const shelfWords = {
     matters: 'If a rug is harmed, the lot is what tells which others are at risk.',
     now: 'Read the lot on the container, or record that it was received.',
   }),
-  'shelf-day-ahead': ({ on, today }) => ({
-    happened: `The water was read on ${on}, which is after today, ${today}.`,
-    matters: 'A reading from a day to come would count as fresh for too long.',
-    now: 'Give the day on which it was read.',
+  'shelf-day-ahead': ({ what, on, today }) => ({
+    happened: `The ${what === 'water' ? 'water was read' : 'lot was received'} on ${on}, which is after today, ${today}.`,
+    matters: 'What is dated to a day to come would count as fresh for too long.',
+    now: `Give the day on which it was ${what === 'water' ? 'read' : 'received'}: ${today} or earlier.`,
+  }),
+  'lot-expired-before-receipt': ({ name, lot, expires, received }) => ({
+    happened: `Lot ${lot} of ${name} is to be used until ${expires}, which is before it was received, ${received}.`,
+    matters: 'One of the two days is wrong, or the supplier sent what had already expired.',
+    now: `Read the container again: a last day of ${received} or later. If it truly has expired, send it back.`,
+  }),
+  'lot-expiry-differs': ({ name, lot, known, given }) => ({
+    happened: `Lot ${lot} of ${name} is on record with last day ${known}; now ${given} is given.`,
+    matters:
+      'All containers of a lot bear the same day; taking over the later one would hide that some expired.',
+    now: 'Read both containers. Correct the lot on record, or give this one its own lot.',
+  }),
+  'hardness-unit-wrong': ({ unit, known }) => ({
+    happened: `The hardness is given in ${unit}, which tells of alkalinity.`,
+    matters: 'Acid capacity says nothing of calcium and magnesium; the detergent would be dosed wrongly.',
+    now: `Give the hardness in one of: ${known.join(', ')}.`,
+  }),
+  'water-not-believed': ({ field, value, unit, most }) => ({
+    happened: `The ${field} is ${value} ${unit}; at most ${most.toPrecision(3)} ${unit} is believed.`,
+    matters:
+      'No tap gives such water: the figure was likely read in another unit, and every dose would follow it.',
+    now: 'Look which unit the sheet states, and choose it beside the figure.',
+  }),
+  'agent-hidden': ({ name, chemical, as, serves }) => ({
+    happened: `${name} holds ${chemical} and would be used as ${serves}.`,
+    matters: 'Plans keep forbidden mixtures apart by what a product serves as: this one would pass unseen.',
+    now: `Let it serve only as ${as}, or as nothing in the plans.`,
+  }),
+  'detergent-not-neutral': ({ name, ph, least, most }) => ({
+    happened: `${name} is to serve as neutral detergent, and its own dilution has pH ${ph}; allowed are pH ${least} to ${most}.`,
+    matters: 'Wool and most dyes bear only a neutral bath; the plan would call it neutral.',
+    now: 'Let it serve as alkaline detergent, or read the pH on its data sheet again.',
+  }),
+  'constituent-kind-wrong': ({ name, chemical, kind, is }) => ({
+    happened: `In ${name}, ${chemical} stands as ${kind}; it is: ${is}.`,
+    matters: 'The kind tells what a constituent may not meet.',
+    now: `Choose the kind ${is}, or another chemical.`,
+  }),
+  'strength-unknown': ({ name, chemicals }) => ({
+    happened: `Nobody wrote down how much ${listed(chemicals)} is in ${name}: it is taken as strong as it can be.`,
+    matters:
+      'The amount is the least that may be needed; more at once could leave the rug too acid or too alkaline.',
+    now: 'Add it in parts and measure after each. Ask the supplier for the strength in % w/w, or g/L with the density.',
+  }),
+  'composition-unknown': ({ name, agent }) => ({
+    happened: `No chemical is named in ${name}, so the pH it brings as ${agent} cannot be computed.`,
+    matters: 'A dose by guess is how colours are lost.',
+    now: 'Ask the supplier for the chemical, its hydrate and its strength, and describe the product anew.',
   }),
   'agent-not-on-shelf': ({ agent }) => ({
     happened: `Nothing on the shelf serves as ${agent}.`,
@@ -89,3 +137,33 @@ export const shelfWords = {
     now: 'Use a lot in date; dispose of this one as its safety data sheet says.',
   }),
 } satisfies WordsFor<Own>;
+
+/** What is asked of the supplier, and what is reckoned with until the answer is written down. */
+export const shelfAskWords: {
+  readonly [A in ShelfAsk]: { readonly ask: string; readonly until: string };
+} = {
+  strength: {
+    ask: 'The strength of each constituent, in % w/w or in g/L with the density',
+    until: 'it counts as the strongest it can be, so doses are the least and grow by the meter',
+  },
+  chemical: {
+    ask: 'The chemical in it and its hydrate',
+    until: 'no dose to a pH is computed with it',
+  },
+  ph: {
+    ask: 'The pH of a stated dilution',
+    until: 'measure the bath before it touches a rug',
+  },
+  hazards: {
+    ask: 'Its signal word and hazard statements',
+    until: 'treat it as dangerous: gloves, goggles, air, eyewash',
+  },
+  'safety sheet': {
+    ask: 'The safety data sheet',
+    until: 'do not open it without gloves and goggles',
+  },
+  expiry: {
+    ask: 'Until when a lot may be used',
+    until: 'nobody can tell whether it has lost its strength',
+  },
+};

@@ -62,3 +62,85 @@ test.each([
   expect(JSON.stringify(facts['value'])).toContain(value);
   expect(facts['allowed'], JSON.stringify(body)).toBeTruthy();
 });
+
+const lotOf = (days: object) => ({ type: 'LotReceived', agent: 'c1', lot: 'K-7', amount: 500, ...days });
+const water = (read: object) => ({ type: 'WaterMeasured', on: '2026-01-15', ...read });
+
+test.each([
+  [
+    'a last day before the receipt',
+    lotOf({ receivedOn: '2026-01-20', expires: '2026-01-10' }),
+    'lot-expired-before-receipt',
+    ['K-7', '2026-01-10', '2026-01-20'],
+  ],
+  [
+    'parts that are more than the whole',
+    {
+      ...crystals,
+      parts: [...crystals.parts, { kind: 'acid', chemical: 'acetic acid', value: 20, unit: '% w/w' }],
+    },
+    'strength-above-whole',
+    ['Hearth crystals', '119.5 %', '100 %'],
+  ],
+  [
+    'a chemical nobody computes with',
+    { ...crystals, parts: [{ kind: 'acid', chemical: 'moonlight', value: 20, unit: '% w/w' }] },
+    'agent-unknown',
+    ['moonlight', 'citric acid, anhydrous'],
+  ],
+  [
+    'hardness read in another unit',
+    water({ hardness: { value: 286, unit: '°dH' } }),
+    'water-not-believed',
+    ['hardness', '286 °dH', '112 °dH'],
+  ],
+  [
+    'hardness as acid capacity',
+    water({ hardness: { value: 5, unit: 'mmol/L acid' } }),
+    'hardness-unit-wrong',
+    ['mmol/L acid', '°dH'],
+  ],
+  [
+    'bleach under another name',
+    {
+      ...{ ...crystals, serves: ['neutral detergent'] },
+      parts: [{ kind: 'oxidiser', chemical: 'sodium hypochlorite', value: 3, unit: '% w/w' }],
+    },
+    'agent-hidden',
+    ['sodium hypochlorite', 'neutral detergent', 'hypochlorite'],
+  ],
+])('%s is refused in words that name it and what is allowed', async (_what, fact, code, words) => {
+  const { owner } = await openedHouse(memoryHouse());
+  await owner.post('/api/shelf/entries', drafts(crystals));
+  const { status, body } = await owner.post('/api/shelf/entries', drafts(fact));
+  expect([status, body['code']]).toEqual([422, code]);
+  for (const word of words) expect(JSON.stringify(body)).toContain(word);
+});
+
+test.each([
+  ['a unit nobody measures hardness in', { hardness: { value: 16, unit: 'dH' } }, 'hardness.unit', '°dH'],
+  ['pH 15', { ph: 15 }, 'ph', '14'],
+  ['a negative alkalinity', { alkalinity: { value: -5, unit: '°dH' } }, 'alkalinity.value', '0'],
+])('water with %s is refused by field, with what is allowed', async (_what, read, field, allowed) => {
+  const { owner } = await openedHouse(memoryHouse());
+  const { status, body } = await owner.post('/api/shelf/entries', drafts(water(read)));
+  expect(status).toBe(422);
+  const facts = body['facts'] as Readonly<Record<string, unknown>>;
+  expect(String(facts['field'])).toContain(field);
+  expect(String(facts['allowed'])).toContain(allowed);
+});
+
+test('a price below nothing, and a data sheet without an address, are refused by field', async () => {
+  const { owner } = await openedHouse(memoryHouse());
+  const sent = async (wrong: object) =>
+    JSON.stringify((await owner.post('/api/shelf/entries', drafts({ ...crystals, ...wrong }))).body);
+  expect(await sent({ price: { amountMinor: -1, currency: 'EUR' } })).toContain('fact.price.amountMinor');
+  expect(await sent({ safetySheet: 'in the drawer' })).toContain('fact.safetySheet');
+});
+
+test('no plan is told to be mixed from what none is mixed from', async () => {
+  const { owner } = await dustingBegun();
+  for (const agent of ['c1', 'nobody']) {
+    expect((await owner.get(`/api/shelf/${agent}/uses`)).body).toEqual({ uses: [] });
+  }
+});

@@ -83,8 +83,9 @@ describe('a second pair of hands, by PIN on the tablet of the first', () => {
     const [visit] = standingOf(await entriesOf(owner, rug)).visits;
     if (visit === undefined) throw new Error('no visit');
     const at = visit.hands[0]?.when ?? '';
-    expect(handsFor(visit, step, person, at)).toEqual([]);
-    expect(handsFor(visit, step, 'tobin', at)).toEqual([person]);
+    const asked = { now: at, settings: firstSettings };
+    expect(handsFor(visit, step, person, asked)).toEqual([]);
+    expect(handsFor(visit, step, 'tobin', asked)).toEqual([person]);
   });
 
   test('a wrong PIN records nothing, and five of them close the person, also for the right one', async () => {
@@ -117,7 +118,7 @@ describe('a stop raised by a reading', () => {
     expect(today).toMatchObject([{ next: [{ deed: { code: 'resolve-stop' } }] }]);
     // Every screen asks for these, whatever page it shows.
     expect((await owner.get('/api/stops')).body['stops']).toMatchObject([
-      { rug, tag: '41', condition: 'The run-off gets more coloured twice within 5 minutes.' },
+      { rug, tag: '41', condition: 'The run-off gets more and more coloured.' },
     ]);
   });
 

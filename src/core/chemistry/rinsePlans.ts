@@ -1,4 +1,5 @@
 import pace from '../../../data/chemistry/rinsePace.json' with { type: 'json' };
+import shop from '../../../data/wash/shopFacts.json' with { type: 'json' };
 import { done, type OutOfRange, type Result, refused } from '../../units/index.ts';
 import { type RinseBase, type RinseWay, rinseWays, usualRinse } from './dilution.ts';
 
@@ -15,8 +16,8 @@ export interface RinsePace {
   readonly extractionMin: Span;
 }
 
-/** @source workshop-setting (data/chemistry/rinsePace.json) */
-export const usualRinsePace: RinsePace = pace;
+/** @source workshop-setting (data/chemistry/rinsePace.json, data/wash/shopFacts.json) */
+export const usualRinsePace: RinsePace = { ...pace, extractionMin: shop.extractionMin };
 
 /** What water and a washer’s hour cost, in one currency. */
 export interface RinsePrices {

@@ -21,7 +21,11 @@ export interface ProductPart {
   readonly kind: AgentKind;
   /** The common chemical name with its hydrate, where this product computes with it. */
   readonly chemical?: string | undefined;
-  readonly strength: { readonly value: number; readonly unit: (typeof strengthUnits)[number] };
+  readonly strength: {
+    /** Null where the supplier does not say. */
+    readonly value: number | null;
+    readonly unit: (typeof strengthUnits)[number];
+  };
 }
 
 /** What a product on the shelf is made of; the rest is water or takes no part. */
@@ -43,33 +47,58 @@ export type ProductProblem =
   | Problem<'density-missing', { readonly name: string }>
   | AgentNameProblem;
 
+type Composition = Pick<Product, 'parts' | 'densityGPerMl'>;
+
+const statedShare = ({ strength: { value, unit } }: ProductPart, densityGPerMl = 1): number =>
+  (value ?? 0) / (unit === '% w/w' ? 100 : densityGPerMl * 1000);
+
+const statedWhole = ({ parts, densityGPerMl }: Composition): number =>
+  parts.reduce((sum, part) => sum + statedShare(part, densityGPerMl), 0);
+
+/**
+ * Mass share of one constituent; one of unknown strength may be all that the others leave.
+ *
+ * @returns share [0 … 1]
+ * @source none: definition of mass fraction
+ */
+export const shareOf = (product: Composition, part: ProductPart): number =>
+  part.strength.value === null
+    ? Math.max(0, 1 - statedWhole(product))
+    : statedShare(part, product.densityGPerMl);
+
 /**
  * Mass shares of a product's constituents that take part in the balance of a bath.
  *
  * @param product - composition as the supplier states it
- * @returns shares [0 … 1]; parts without a chemical name (surfactants, enzymes) take no part
+ * @returns shares [0 … 1]; parts without a chemical name (surfactants, enzymes) take no part, and one of
+ * unknown strength may be all that the others leave: less of the product is then dosed, never too much
  * @refuses strength-above-whole - the parts add up to more than the product
  * @refuses density-missing - g/L cannot be turned into a share without it
  * @refuses agent-unknown - a chemical name this instrument does not compute with
  * @source none: definition of mass fraction
  */
 export function sharesOf({ name, parts, densityGPerMl }: Product): Result<readonly Share[], ProductProblem> {
-  const shares: Share[] = [];
-  let whole = 0;
-  for (const { chemical, strength } of parts) {
-    if (strength.unit === 'g/L' && densityGPerMl === undefined) return refused('density-missing', { name });
-    const share =
-      strength.unit === '% w/w' ? strength.value / 100 : strength.value / ((densityGPerMl ?? 1) * 1000);
-    whole += share;
-    if (chemical === undefined) continue;
-    const named = readAgentName(chemical, true);
-    if (!named.ok) return named;
-    shares.push({ agent: chemical, strength: share });
+  if (densityGPerMl === undefined && parts.some(({ strength }) => strength.unit === 'g/L')) {
+    return refused('density-missing', { name });
   }
+  for (const { chemical } of parts) {
+    const named = chemical === undefined ? null : readAgentName(chemical, true);
+    if (named?.ok === false) return named;
+  }
+  const product = { parts, densityGPerMl };
+  const whole = statedWhole(product);
   // A supplier's rounded figures may add up to a little more than the whole.
   if (!(whole <= 1.005)) return refused('strength-above-whole', { name, percent: whole * 100 });
-  return done(shares);
+  return done(
+    parts.flatMap((part) =>
+      part.chemical === undefined ? [] : [{ agent: part.chemical, strength: shareOf(product, part) }],
+    ),
+  );
 }
+
+/** What of a product nobody stated the strength of: chemicals by name, the rest by kind. */
+export const strengthsUnknown = ({ parts }: Pick<Product, 'parts'>): readonly string[] =>
+  parts.flatMap(({ kind, chemical, strength }) => (strength.value === null ? [chemical ?? kind] : []));
 
 /**
  * So much of a product as it is measured out.

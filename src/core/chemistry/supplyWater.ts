@@ -52,6 +52,12 @@ export interface ReckonedWater {
 /** A reading of the supply holds so long. @source workshop-setting (data/chemistry/supplyWater.json) */
 export const waterValidDays = assumed.validDays;
 export const mostIronMgPerL = assumed.mostIronMgPerL;
+/** No tap gives harder or more alkaline water: a figure above it was read in another unit. @source workshop-setting */
+export const mostBelievedMgPerLCaCO3 = assumed.mostBelievedMgPerLCaCO3;
+/** Acid capacity tells of alkalinity only; the others state either. */
+export const hardnessOnlyUnits: readonly HardnessUnit[] = hardnessUnits.filter(
+  (unit) => unit !== 'mmol/L acid',
+);
 
 const daysBetween = (from: string, until: string): number =>
   (Date.parse(until.slice(0, 10)) - Date.parse(from.slice(0, 10))) / 86_400_000;

@@ -1,7 +1,5 @@
-import table from '../../../data/wash/flows.json' with { type: 'json' };
-import residueTable from '../../../data/wash/residues.json' with { type: 'json' };
 import type { Agent, Certainty, FindingCode, StainClass } from './planFacts.ts';
-import { conductsAsSupply, phFromSupply, type RinseReading } from './rinseWatch.ts';
+import { conductsAsSupply, phFromSupply, type RinseLimits, type RinseReading } from './rinseWatch.ts';
 import type { SourceKey } from './washPlan.ts';
 
 export interface FlowChoice {
@@ -44,8 +42,6 @@ export interface Flow {
   readonly source: SourceKey;
 }
 
-export const flows = table.rows as unknown as readonly Flow[];
-
 /** One thing logged in a flow. */
 export interface FlowEntry extends RinseReading {
   readonly step: string;
@@ -57,12 +53,14 @@ export interface FlowEntry extends RinseReading {
 export interface FlowGround {
   readonly isEveryTestMade: boolean;
   readonly isAimAgreed: boolean;
+  /** When rinse water counts as the supply. */
+  readonly limits: RinseLimits;
 }
 
 export type FlowState = 'done' | 'now' | 'later';
 
-const isThere = (reading: FlowEntry): boolean =>
-  conductsAsSupply(reading) === true && phFromSupply(reading)?.isNear !== false;
+const isThere = (reading: FlowEntry, limits: RinseLimits): boolean =>
+  conductsAsSupply(reading, limits) === true && phFromSupply(reading, limits)?.isNear !== false;
 
 /** Whether what was logged for a step since it was last gone back to is enough. */
 function isEnough(step: FlowStep, entries: readonly FlowEntry[], ground: FlowGround): boolean {
@@ -70,8 +68,9 @@ function isEnough(step: FlowStep, entries: readonly FlowEntry[], ground: FlowGro
   if (step.log === 'corrective aim') return ground.isAimAgreed;
   const own = entries.filter((entry) => entry.step === step.id);
   if (step.until === 'at supply') {
-    const last = own.slice(-residueTable.readingsInARow);
-    return last.length === residueTable.readingsInARow && last.every(isThere);
+    const { limits } = ground;
+    const last = own.slice(-limits.readingsInARow);
+    return last.length === limits.readingsInARow && last.every((reading) => isThere(reading, limits));
   }
   return own.length > 0;
 }

@@ -6,6 +6,7 @@ export * from './limit.ts';
 export * from './planFacts.ts';
 export * from './planProblem.ts';
 export { planWash, type Tightening, tightens } from './planWash.ts';
+export { type ProductFitProblem, productFit } from './productFit.ts';
 export * from './productFor.ts';
 export { missingDyeTests, requiredDyeTests } from './requiredDyeTests.ts';
 export * from './residue.ts';
@@ -15,6 +16,7 @@ export {
   massBandOf,
   type Rulebook,
   rescueCards,
+  rinsePaceOf,
   shippedRulebook,
 } from './rulebook.ts';
 export {
@@ -24,8 +26,9 @@ export {
   rulebookWith,
   ruleEntryAt,
 } from './ruleChange.ts';
-export { type RuleEntry, type RuleGroup, ruleEntries, ruleGroups } from './ruleEntry.ts';
-export type { OwnMixture, RuleForm } from './ruleForm.ts';
+export { ruleEntries } from './ruleEntry.ts';
+export { allowedWords, type OwnMixture, type RuleForm } from './ruleForm.ts';
+export { type RuleEntry, type RuleGroup, ruleGroups } from './ruleSpot.ts';
 export type { RescueCard } from './ruleTables.ts';
 export { unmeasuredCm2 } from './spotAmounts.ts';
 export * from './spottingCards.ts';

@@ -52,6 +52,16 @@ function amountOf(key: string, facts: PlanFacts, bounds: Bounds): Amount {
       const litres = waterLPerM2(book, bounds.method, use);
       return perArea(`water, at most ${bounds.temperatureC} °C`, 'L', { least: litres, most: litres });
     }
+    case 'running': {
+      const minutes = (waterLPerM2(book, bounds.method, use) * areaM2) / book.rinse.waterLPerMin;
+      const least = Math.round(minutes * 10) / 10;
+      return { agent: 'water running in', least, most: least, unit: 'min', source: setting };
+    }
+    case 'each fill': {
+      const { workMin, drainMin } = book.rinse;
+      const [least, most] = [workMin.least + drainMin.least, workMin.most + drainMin.most];
+      return { agent: 'working and draining each fill', least, most, unit: 'min', source: setting };
+    }
     case 'extraction':
       return { agent: 'extraction', ...shop.extractionMin, unit: 'min', source: setting };
     case 'water out': {
@@ -122,7 +132,7 @@ function fromTreatment(book: Rulebook, treatment: StainTreatment, bounds: Bounds
     wet,
     what: `${what}${strength === undefined ? '' : ` Strength ${strength}.`}${air} Never: ${never.join(', ')}.`,
     agents,
-    amounts: spotAmounts(treatment, bounds),
+    amounts: spotAmounts(treatment, bounds, book),
     ...(band === null ? {} : { targetPh: band }),
     ...(wet ? { temperatureC: warmth(book, bounds, mostC) } : {}),
     ...(dwellMinutes === 0 ? {} : { dwellMinutes }),

@@ -24,6 +24,7 @@ import { planSteps } from './planSteps.ts';
 import { bookOf, isOverridable, riskWords, stopConditions } from './rulebook.ts';
 import { ruleLimits, type SourcedLimit } from './sourcedLimit.ts';
 import type { NarrowBand, PlanConsent, PlanLimit, PlanSignOff, WashPlan } from './washPlan.ts';
+import { wasteWaterWords } from './wasteWater.ts';
 
 /** What the facts allow: the limits and their meet, before steps and words; each loosening recomputes it. */
 interface Judgement {
@@ -209,7 +210,7 @@ function planFrom(facts: PlanFacts, judgement: Judgement): WashPlan {
     signOffs: signOffsOf(limits, facts),
     overridden,
     cautions: [
-      ...(wet ? cautionTable.wet : cautionTable.dry),
+      ...(wet ? [...cautionTable.wet, wasteWaterWords(book)] : cautionTable.dry),
       ...(wet && facts.areaM2 * book.shop.washAndRinseMinPerM2.least > bounds.wetMinutes
         ? [cautionTable.largeForItsWetMinutes]
         : []),

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Agent, agents, type PlanFacts } from './planFacts.ts';
 import { type NextLiquid, residueBlock, residuesOf, type WorkEvent } from './residue.ts';
+import { shippedRulebook } from './rulebook.ts';
 
 // Forbidden meetings: rules of this project, from memory of general chemistry (data/wash/mixtures.json).
 const rug: PlanFacts = {
@@ -11,13 +12,14 @@ const rug: PlanFacts = {
   foundation: { warp: 'cotton', weft: 'cotton' },
 };
 const bounds = { forbiddenPairs: [] } as const;
+const limits = shippedRulebook.residues;
 const good: WorkEvent = { kind: 'rinse read', where: 'm1', isAtSupply: true };
 const laid = (agent: Agent, where: string | null = 'm1', ph?: number): WorkEvent => ({
   ...{ kind: 'laid', where, agents: [agent] },
   ...(ph === undefined ? {} : { ph }),
 });
 const blocks = (events: readonly WorkEvent[], next: NextLiquid, facts = rug) =>
-  residueBlock(facts, residuesOf(events), next, bounds);
+  residueBlock(facts, residuesOf(events, limits), next, bounds);
 const peroxide: NextLiquid = { what: 'peroxide', agents: ['hydrogen peroxide'], ph: { least: 6, most: 7.5 } };
 const reducer: NextLiquid = { what: 'reducer', agents: ['metabisulfite'], ph: { least: 4.5, most: 6 } };
 
@@ -37,8 +39,8 @@ describe('what is still in the rug', () => {
   // Perfect mixing, (r/(r+w))ⁿ: by hand 2/(2+10) = 0.1667; its square 0.0278.
   test('the estimate of what is left falls with each fill', () => {
     const fill: WorkEvent = { kind: 'rinsed', where: null, freshLPerKg: 10 };
-    expect(residuesOf([laid('citric acid', null), fill])[0]?.left).toBeCloseTo(0.1667, 4);
-    expect(residuesOf([laid('citric acid', null), fill, fill])[0]?.left).toBeCloseTo(0.0278, 4);
+    expect(residuesOf([laid('citric acid', null), fill], limits)[0]?.left).toBeCloseTo(0.1667, 4);
+    expect(residuesOf([laid('citric acid', null), fill, fill], limits)[0]?.left).toBeCloseTo(0.0278, 4);
   });
   test('a reading of the whole rug does not clear a small place', () => {
     const whole: WorkEvent = { ...good, where: null };
@@ -104,9 +106,9 @@ describe('laws of the residues', () => {
   test('a verified rinse clears only what water takes out, and only at its own place', () => {
     fc.assert(
       fc.property(fc.array(event, { maxLength: 12 }), place, (events, where) => {
-        const before = residuesOf(events);
+        const before = residuesOf(events, limits);
         const read: WorkEvent = { kind: 'rinse read', where, isAtSupply: true };
-        const left = residuesOf([...events, read, read]);
+        const left = residuesOf([...events, read, read], limits);
         const stays = before.filter((one) => one.where !== where || one.clears === 'airing');
         expect(left).toEqual(stays);
       }),

@@ -3,6 +3,7 @@ import { leftAfterFills, usualRinse } from '../chemistry/index.ts';
 import type { Bounds } from './limit.ts';
 import { mixtureApplies } from './mixtures.ts';
 import type { Agent, PlanFacts } from './planFacts.ts';
+import type { RinseLimits } from './rinseWatch.ts';
 import { bookOf, isAcid, isSulfite } from './rulebook.ts';
 import type { Mixture } from './ruleTables.ts';
 import type { RuleId, SourceKey } from './washPlan.ts';
@@ -81,7 +82,12 @@ const laidBy = (event: Extract<WorkEvent, { kind: 'laid' }>): readonly Held[] =>
 /** Water through the whole rug goes through every place of it; water at one place only through that. */
 const reaches = (water: Where, residue: Where): boolean => water === null || water === residue;
 
-function after(held: readonly Held[], event: WorkEvent, isExtracted: boolean): readonly Held[] {
+function after(
+  held: readonly Held[],
+  event: WorkEvent,
+  isExtracted: boolean,
+  readingsInARow: number,
+): readonly Held[] {
   switch (event.kind) {
     case 'laid':
       return [...held, ...laidBy(event)];
@@ -102,7 +108,7 @@ function after(held: readonly Held[], event: WorkEvent, isExtracted: boolean): r
         .map((one) =>
           one.where === event.where ? { ...one, good: event.isAtSupply ? one.good + 1 : 0 } : one,
         )
-        .filter((one) => one.clears !== 'verified rinse' || one.good < residueTable.readingsInARow);
+        .filter((one) => one.clears !== 'verified rinse' || one.good < readingsInARow);
     case 'aired':
       return held.filter((one) => one.clears !== 'airing' || !reaches(event.where, one.where));
     case 'answered':
@@ -112,17 +118,21 @@ function after(held: readonly Held[], event: WorkEvent, isExtracted: boolean): r
 
 /**
  * What is still in a rug after everything that was done to it. Rinsing lowers the estimate of what is left;
- * only readings at the supply, twice in a row, or an airing clear it.
+ * only readings at the supply, as delivered twice in a row, or an airing clear it.
  *
  * @param events - oldest first
+ * @param limits - of the workshop's rulebook
  * @returns each agent at each place that nothing has cleared
  * @source common-practice (data/wash/residues.json); shares by perfect mixing, (r/(r+w))ⁿ
  */
-export function residuesOf(events: readonly WorkEvent[]): readonly Residue[] {
+export function residuesOf(
+  events: readonly WorkEvent[],
+  { readingsInARow }: RinseLimits,
+): readonly Residue[] {
   let held: readonly Held[] = [];
   let isExtracted = false;
   for (const event of events) {
-    held = after(held, event, isExtracted);
+    held = after(held, event, isExtracted, readingsInARow);
     isExtracted =
       event.kind === 'extracted' || (isExtracted && event.kind !== 'laid' && event.kind !== 'rinsed');
   }

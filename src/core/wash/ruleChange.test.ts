@@ -1,5 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import type { PlanFacts } from './planFacts.ts';
+import cautionTable from '../../../data/wash/cautions.json' with { type: 'json' };
+import differentialTable from '../../../data/wash/differential.json' with { type: 'json' };
+import dyeTestTable from '../../../data/wash/dyeTests.json' with { type: 'json' };
+import fibreTable from '../../../data/wash/fibres.json' with { type: 'json' };
+import flowTable from '../../../data/wash/flows.json' with { type: 'json' };
+import mixtureTable from '../../../data/wash/mixtures.json' with { type: 'json' };
+import residueTable from '../../../data/wash/residues.json' with { type: 'json' };
+import riskTable from '../../../data/wash/risks.json' with { type: 'json' };
+import ruleTable from '../../../data/wash/rules.json' with { type: 'json' };
+import stainTable from '../../../data/wash/stains.json' with { type: 'json' };
+import stepTable from '../../../data/wash/steps.json' with { type: 'json' };
+import stopTable from '../../../data/wash/stopConditions.json' with { type: 'json' };
+import type { DyeTest, PlanFacts } from './planFacts.ts';
 import { planWash, tightens } from './planWash.ts';
 import { shippedRulebook } from './rulebook.ts';
 import { judgeRuleChange, rulebookWith, ruleEntryAt } from './ruleChange.ts';
@@ -19,6 +31,27 @@ const woolRug: PlanFacts = {
   colours: [{ id: 'red', name: 'red', kind: 'field colour', dyeClass: 'chrome' }],
 };
 
+/** What a person would read in a table: its sentences, without the description of the table itself. */
+const sentencesIn = (table: object): readonly string[] =>
+  Object.entries(table).flatMap(([key, value]): readonly string[] => {
+    if (['where', 'readFrom', 'unit', 'source', 'formerly'].includes(key)) return [];
+    if (typeof value === 'string') return /\s.*\.$/.test(value) && !value.includes('{') ? [value] : [];
+    return typeof value === 'object' && value !== null ? sentencesIn(value) : [];
+  });
+
+/** Every liquid on both faces, all of them harmless. */
+const everyTest = (['face', 'back'] as const).flatMap((side) =>
+  (
+    ['dry crock', 'damp crock', 'cold water', 'planned bath', 'acid rinse', 'margin', 'covered 24 h'] as const
+  ).map(
+    (liquid): DyeTest => ({
+      ...{ colour: 'red', side, liquid, outcome: 'graded', grade: '5', colourChangeGrade: '5', ageDays: 1 },
+      ...{ pH: liquid === 'acid rinse' ? 5 : 6.5, temperatureC: liquid === 'margin' ? 38 : 28 },
+      ...{ minutes: liquid === 'covered 24 h' ? 1440 : 30, strengthGPerL: 8 },
+    }),
+  ),
+);
+
 const codeOf = (address: string, value: unknown) => {
   const judged = judgeRuleChange({ address, value });
   return judged.ok ? 'allowed' : judged.problem.code;
@@ -33,6 +66,32 @@ describe('every value of the rulebook', () => {
     expect(entries.length).toBeGreaterThan(300);
     const unfit = entries.filter(({ form, value }) => form.kind !== 'fixed' && !fitsForm(form, value));
     expect(unfit.map(({ address }) => address)).toEqual([]);
+  });
+
+  test('has an address of its own also where it is only a text', () => {
+    const addresses = ruleEntries(shippedRulebook).map(({ address }) => address);
+    expect(addresses.filter((one, at) => addresses.indexOf(one) !== at)).toEqual([]);
+  });
+
+  test.each([
+    ['cautions', cautionTable],
+    ['differential', differentialTable],
+    ['dyeTests', dyeTestTable],
+    ['fibres', fibreTable],
+    ['flows', flowTable],
+    ['mixtures', mixtureTable],
+    ['residues', residueTable],
+    ['risks', riskTable],
+    ['rules', ruleTable],
+    ['stains', stainTable],
+    ['steps', stepTable],
+    ['stopConditions', stopTable],
+  ])('every sentence of data/wash/%s.json stands in the list, with a source', (_name, table) => {
+    const entries = ruleEntries(shippedRulebook);
+    const listed = entries.map(({ title, because, value, name }) => `${title} ${because} ${name} ${value}`);
+    const text = listed.join('\n');
+    expect(sentencesIn(table).filter((sentence) => !text.includes(sentence))).toEqual([]);
+    expect(entries.filter(({ source }) => source.trim() === '')).toEqual([]);
   });
 
   test('stands in the list of every rule R01 to R40', () => {
@@ -50,6 +109,12 @@ describe('what an owner may not loosen', () => {
     ['mixtures/chlorine with acid/b', ['citric acid']],
     ['rules/R28/mould/method', 'flow wash'],
     ['shop/longWetHours', 24.5],
+    ['sewer/leastPh', 4.5],
+    ['residues/readingsInARow', 1],
+    ['stops/phOff', 0.6],
+    ['stops/temperatureOffC', 8],
+    ['stops/lengthShare', 0.02],
+    ['tests/alkaliPh', 9],
   ])('%s is not loosened', (address, value) => {
     expect(['rule-looser-than-delivered', 'rule-value-wrong']).toContain(codeOf(address, value));
   });
@@ -61,6 +126,15 @@ describe('what an owner may not loosen', () => {
     ['shop/mouldHours', 36],
     ['rules/R08/slow/method', 'flow wash'],
     ['fibres/wool/temperatureC', 35],
+    ['sewer/leastPh', 6],
+    ['sewer/mostPh', 11],
+    ['sewer/mostTemperatureC', 55],
+    ['rinse/waterLPerMin', 35],
+    ['residues/readingsInARow', 3],
+    ['stops/phOff', 0.3],
+    ['flows/browning/acid/dwellMinutes', 20],
+    ['stains/protein/protein/dose', { least: 1, most: 4 }],
+    ['spotting/spotMlPerCm2', { least: 0.1, most: 0.3 }],
   ])('%s may be tightened, or moved where it is a setting', (address, value) => {
     expect(codeOf(address, value)).toBe('allowed');
   });
@@ -114,6 +188,36 @@ describe('a plan is judged by the rulebook it is given', () => {
     expect(
       ruleEntries(rulebook).some(({ address }) => address === 'mixtures/+disinfectant on our dyes'),
     ).toBe(true);
+  });
+
+  test('the owner’s rinse pace and waste-water limits stand in the plan', () => {
+    const rulebook = rulebookWith(
+      [
+        { address: 'rinse/waterLPerMin', value: 36 },
+        { address: 'rinse/drainMin', value: { least: 4, most: 6 } },
+        { address: 'sewer/mostPh', value: 10.5 },
+      ],
+      'test',
+    );
+    const plan = planWash({ ...woolRug, dyeTests: everyTest, rulebook });
+    if (!plan.ok) throw new Error(plan.problem.code);
+    const rinse = plan.value.steps.find(({ kind }) => kind === 'rinse');
+    // 2 m² at 18 L/m² and 36 L/min take a minute; a fill is worked 1 to 3 and drained 4 to 6 minutes.
+    expect(rinse?.amounts.filter(({ unit }) => unit === 'min')).toMatchObject([
+      { agent: 'water running in', least: 1, most: 1 },
+      { agent: 'working and draining each fill', least: 5, most: 9 },
+    ]);
+    expect(plan.value.cautions.join(' ')).toContain('pH 5 to 10.5, at most 40 °C (workshop setting)');
+  });
+
+  test('a dose moved keeps how it is made up', () => {
+    const book = bookWith('stains/protein/protein/dose', { least: 1, most: 4 });
+    const protein = book.stains.find((one) => one.class === 'protein');
+    expect(protein?.treatments.find(({ golden }) => golden === 'protein')?.dose).toEqual({
+      kind: 'grams per litre',
+      least: 1,
+      most: 4,
+    });
   });
 
   test('a dwell and a use of water change the steps', () => {

@@ -1,8 +1,9 @@
 import { done, type Problem, type Result, refused } from '../../units/index.ts';
 import { agents } from './planFacts.ts';
 import { type Rulebook, shippedRulebook } from './rulebook.ts';
-import { type RuleEntry, ruleSpotsOf, type Spot, valueAt } from './ruleEntry.ts';
+import { ruleSpotsOf } from './ruleEntry.ts';
 import { allowedWords, asStrict, fitsForm, type OwnMixture, type RuleForm } from './ruleForm.ts';
+import { type RuleEntry, type Spot, valueAt } from './ruleSpot.ts';
 
 /** An owner's value in place of a delivered one; null takes it back to what was delivered. */
 export interface RuleChange {
@@ -94,7 +95,10 @@ export function judgeRuleChange({ address, value }: RuleChange): Result<RuleEntr
 
 /** A copy with one value set; everything beside the path is shared. */
 function withValue(held: unknown, [key, ...rest]: readonly (string | number)[], value: unknown): unknown {
-  if (key === undefined) return value;
+  if (key === undefined) {
+    const isMade = typeof held === 'object' && held !== null && 'kind' in held;
+    return isMade ? { ...held, ...(value as object) } : value;
+  }
   if (Array.isArray(held)) {
     return held.map((item, index) => (index === key ? withValue(item, rest, value) : item));
   }

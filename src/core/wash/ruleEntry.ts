@@ -1,50 +1,11 @@
-import valueTable from '../../../data/wash/ruleValues.json' with { type: 'json' };
 import { type Axis, axes } from './limit.ts';
 import { agents } from './planFacts.ts';
-import { neverUsed, type Rulebook, shippedRulebook, stopConditions } from './rulebook.ts';
+import { type Rulebook, shippedRulebook } from './rulebook.ts';
 import { axisForms, type RuleForm, type Strictness } from './ruleForm.ts';
-import type { RuleCase, StepRow } from './ruleTables.ts';
-import type { SourceKey } from './washPlan.ts';
-
-export const ruleGroups = [
-  'rule',
-  'fibre',
-  'dye class',
-  'dye test',
-  'dose and time',
-  'stain',
-  'step',
-  'forbidden mixture',
-  'stop condition',
-] as const;
-export type RuleGroup = (typeof ruleGroups)[number];
-
-/** One value of the rulebook: where it stands, what it is, and whether it may ever be looser than delivered. */
-export interface RuleEntry {
-  /** Table, row and value, permanent: `rules/R06/silk/temperatureC`. */
-  readonly address: string;
-  readonly group: RuleGroup;
-  /** The row it belongs to: `R06`, `wool`, `watch`. */
-  readonly row: string;
-  readonly title: string;
-  /** One sentence a client can read. */
-  readonly because: string;
-  /** What the value is, in words or the name of its axis. */
-  readonly name: string;
-  readonly form: RuleForm;
-  readonly strictness: Strictness;
-  /** Never looser than delivered: forbidden mixtures, rules without override, published safety times. */
-  readonly locked: boolean;
-  readonly source: SourceKey;
-  readonly where?: string;
-  /** Null where the row sets nothing on this axis, or the mixture is not there. */
-  readonly value: unknown;
-}
-
-/** An entry and its place in the tables. */
-export interface Spot extends Omit<RuleEntry, 'value'> {
-  readonly path: readonly (string | number)[];
-}
+import { ruleNumbers } from './ruleNumbers.ts';
+import { type RuleEntry, type Spot, single, valueAt } from './ruleSpot.ts';
+import type { RuleCase, Treatment } from './ruleTables.ts';
+import { ruleTexts, stepName } from './ruleTexts.ts';
 
 type Row = Pick<RuleEntry, 'group' | 'row' | 'title' | 'source'> &
   Partial<Pick<RuleEntry, 'where' | 'locked'>>;
@@ -110,32 +71,6 @@ const dyeSpots = ({ dyes }: Rulebook): readonly Spot[] =>
     ]),
   );
 
-const single = (row: Omit<Spot, 'strictness' | 'locked'> & Partial<Spot>): Spot => ({
-  strictness: 'none',
-  locked: false,
-  ...row,
-});
-
-function numberSpots(table: 'tests' | 'shop'): readonly Spot[] {
-  return valueTable[table].map((row) => {
-    const { key, name, unit, least, most } = row;
-    const isRange = typeof (shippedRulebook[table] as Readonly<Record<string, unknown>>)[key] === 'object';
-    return single({
-      address: `${table}/${key}`,
-      group: table === 'tests' ? 'dye test' : 'dose and time',
-      row: key,
-      title: name,
-      because: '',
-      name,
-      form: { kind: isRange ? 'band' : 'number', least, most, unit },
-      strictness: 'tighter' in row ? (row.tighter as 'lower' | 'higher') : 'none',
-      locked: 'locked' in row && row.locked === true,
-      source: 'source' in row ? (row.source as SourceKey) : 'workshop-setting',
-      path: [table, key],
-    });
-  });
-}
-
 const waterSpots = ({ shop }: Rulebook): readonly Spot[] =>
   Object.entries(shop.waterLPerM2).flatMap(([method, uses]) =>
     Object.keys(uses).map((use) =>
@@ -150,15 +85,28 @@ const waterSpots = ({ shop }: Rulebook): readonly Spot[] =>
   );
 
 const dwell: RuleForm = { kind: 'number', least: 0, most: 60, unit: 'min' };
+const warmth: RuleForm = { kind: 'number', least: 5, most: 40, unit: '°C' };
+
+/** How a treatment's liquid is made up; a share of the pure agent is only ever made weaker. */
+const doseForm = (dose: Treatment['dose']): RuleForm | null => {
+  switch (dose?.kind) {
+    case 'grams per litre':
+      return { kind: 'band', least: 0, most: 50, unit: 'g/L' };
+    case 'share':
+      return { kind: 'band', least: 0, most: dose.most, unit: 'of 1, pure' };
+    default:
+      return null;
+  }
+};
 
 const stainSpots = ({ stains }: Rulebook): readonly Spot[] =>
-  stains.flatMap(({ class: kind, source, note, treatments }, index) =>
-    treatments.flatMap(({ golden, what, ph, mostC }, at) => {
+  stains.flatMap(({ class: kind, source, treatments }, index) =>
+    treatments.flatMap(({ golden, what, ph, mostC, dose }, at) => {
       const base = {
         group: 'stain',
         row: kind,
         title: `${kind}: ${golden}`,
-        because: `${what} ${note}`,
+        because: what,
         source,
       } as const;
       const spot = (name: string, form: RuleForm, more: Partial<Spot> = {}) =>
@@ -166,19 +114,15 @@ const stainSpots = ({ stains }: Rulebook): readonly Spot[] =>
           ...{ ...base, address: `stains/${kind}/${golden}/${name}`, name, form },
           ...{ path: ['stains', index, 'treatments', at, name], ...more },
         });
+      const doseOf = doseForm(dose);
       return [
         spot('dwellMinutes', dwell),
         ...(ph === undefined ? [] : [spot('ph', phOnFibre, { strictness: 'bathPh' })]),
-        ...(mostC === undefined
-          ? []
-          : [spot('mostC', { kind: 'number', least: 5, most: 40, unit: '°C' }, { strictness: 'lower' })]),
+        ...(mostC === undefined ? [] : [spot('mostC', warmth, { strictness: 'lower' })]),
+        ...(doseOf === null ? [] : [spot('dose', doseOf)]),
       ];
     }),
   );
-
-/** Steps of one kind are told apart by their first method and what calls for them. */
-const stepName = ({ kind, methods, acts = [] }: StepRow) =>
-  [kind, methods[0], ...acts.slice(0, 1)].join(', ');
 
 const stepSpots = ({ steps }: Rulebook): readonly Spot[] =>
   steps.flatMap((step, index) =>
@@ -189,7 +133,7 @@ const stepSpots = ({ steps }: Rulebook): readonly Spot[] =>
             address: `steps/${stepName(step)}/dwellMinutes`,
             ...{
               group: 'step',
-              row: step.kind,
+              row: stepName(step),
               title: stepName(step),
               because: step.what,
               name: 'dwellMinutes',
@@ -246,32 +190,36 @@ function mixtureSpots({ mixtures }: Rulebook): readonly Spot[] {
   return named;
 }
 
+const flowSpots = ({ flows }: Rulebook): readonly Spot[] =>
+  flows.flatMap(({ id, title, source, steps }, index) =>
+    steps.flatMap((step, at) => {
+      const base = { group: 'flow', row: id, title, because: `${at + 1}. ${step.do}`, source } as const;
+      const spot = (name: 'dwellMinutes' | 'mostC', form: RuleForm, strictness: Strictness) =>
+        step[name] === undefined
+          ? []
+          : [
+              single({
+                ...{ ...base, name, form, strictness, address: `flows/${id}/${step.id}/${name}` },
+                path: ['flows', index, 'steps', at, name],
+              }),
+            ];
+      return [...spot('dwellMinutes', dwell, 'none'), ...spot('mostC', warmth, 'lower')];
+    }),
+  );
+
 /** Every place of a rulebook that may hold a value, whether it does or not. */
 export const ruleSpotsOf = (book: Rulebook): readonly Spot[] => [
   ...ruleSpots(book),
   ...fibreSpots(book, 'fibres'),
   ...fibreSpots(book, 'backings'),
   ...dyeSpots(book),
-  ...numberSpots('tests'),
-  ...numberSpots('shop'),
+  ...ruleNumbers(),
   ...waterSpots(book),
   ...stainSpots(book),
   ...stepSpots(book),
+  ...flowSpots(book),
   ...mixtureSpots(book),
 ];
-
-/** The value at a place, null where there is none. */
-export const valueAt = (book: Rulebook, path: Spot['path']): unknown =>
-  path.reduce<unknown>((held, key) => (held as Readonly<Record<string, unknown>> | undefined)?.[key], book) ??
-  null;
-
-const fixed = (row: Omit<RuleEntry, 'form' | 'strictness' | 'locked' | 'name'>): RuleEntry => ({
-  ...row,
-  name: 'text',
-  form: { kind: 'fixed' },
-  strictness: 'none',
-  locked: true,
-});
 
 /**
  * Everything the rulebook says, one value after another, with the texts that are part of the product.
@@ -285,41 +233,5 @@ export function ruleEntries(book: Rulebook): readonly RuleEntry[] {
     const value = valueAt(book, path);
     return value === null ? [] : [{ ...entry, value }];
   });
-  const said = new Set(held.map(({ group, row }) => `${group} ${row}`));
-  return [
-    ...held,
-    // A rule whose cases set no limit still says something.
-    ...book.rules.flatMap(({ id, title, source, cases }) =>
-      said.has(`rule ${id}`)
-        ? []
-        : Object.entries(cases).map(([name, { because }]) =>
-            fixed({
-              address: `rules/${id}/${name}`,
-              group: 'rule',
-              row: id,
-              title,
-              because,
-              source,
-              value: title,
-            }),
-          ),
-    ),
-    ...neverUsed.map(({ agent, because }) =>
-      fixed({
-        ...{
-          address: `never/${agent}`,
-          group: 'forbidden mixture',
-          row: agent,
-          title: `${agent}: never used`,
-        },
-        ...{ because, source: 'memory', value: agent },
-      }),
-    ),
-    ...stopConditions.map(({ id, when, rescue, source }) =>
-      fixed({
-        ...{ address: `stops/${id}`, group: 'stop condition', row: id, title: id },
-        ...{ because: when, source, value: rescue },
-      }),
-    ),
-  ];
+  return [...held, ...ruleTexts(book)];
 }

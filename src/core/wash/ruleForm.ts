@@ -96,7 +96,11 @@ export function fitsForm(form: RuleForm, value: unknown): boolean {
   }
 }
 
-/** What is allowed, in words for the person who typed something else. */
+/**
+ * What is allowed, in words for the person who typed something else.
+ *
+ * @source none: rule of this project
+ */
 export function allowedWords(form: RuleForm): string {
   switch (form.kind) {
     case 'words':

@@ -1,6 +1,10 @@
+import rinseTable from '../../../data/chemistry/rinsePace.json' with { type: 'json' };
+import sewerTable from '../../../data/chemistry/sewer.json' with { type: 'json' };
 import dyeTestTable from '../../../data/wash/dyeTests.json' with { type: 'json' };
 import fibreTable from '../../../data/wash/fibres.json' with { type: 'json' };
+import flowTable from '../../../data/wash/flows.json' with { type: 'json' };
 import mixtureTable from '../../../data/wash/mixtures.json' with { type: 'json' };
+import residueTable from '../../../data/wash/residues.json' with { type: 'json' };
 import riskTable from '../../../data/wash/risks.json' with { type: 'json' };
 import rulebookTable from '../../../data/wash/rulebook.json' with { type: 'json' };
 import ruleTable from '../../../data/wash/rules.json' with { type: 'json' };
@@ -8,6 +12,8 @@ import shopTable from '../../../data/wash/shopFacts.json' with { type: 'json' };
 import stainTable from '../../../data/wash/stains.json' with { type: 'json' };
 import stepTable from '../../../data/wash/steps.json' with { type: 'json' };
 import stopTable from '../../../data/wash/stopConditions.json' with { type: 'json' };
+import type { RinsePace, SewerLimits } from '../chemistry/index.ts';
+import type { Flow } from './flows.ts';
 import type { Risk } from './limit.ts';
 import type { Agent, Construction, Fibre, Method, PlanFacts, RuleNumber } from './planFacts.ts';
 import { ruleIds } from './planFacts.ts';
@@ -29,6 +35,12 @@ export interface Rulebook {
   readonly mixtures: readonly Mixture[];
   readonly stains: readonly StainRow[];
   readonly steps: readonly StepRow[];
+  readonly flows: readonly Flow[];
+  readonly stops: typeof stopTable;
+  readonly residues: typeof residueTable;
+  readonly spotting: typeof stainTable;
+  readonly sewer: SewerLimits;
+  readonly rinse: typeof rinseTable;
 }
 
 /** The rulebook as it is delivered, before any owner's change. */
@@ -43,6 +55,12 @@ export const shippedRulebook: Rulebook = {
   mixtures: mixtureTable.rows as unknown as readonly Mixture[],
   stains: stainTable.rows as unknown as readonly StainRow[],
   steps: stepTable.rows as unknown as readonly StepRow[],
+  flows: flowTable.rows as unknown as readonly Flow[],
+  stops: stopTable,
+  residues: residueTable,
+  spotting: stainTable,
+  sewer: sewerTable,
+  rinse: rinseTable,
 };
 
 /** The rulebook a rug is judged by: its workshop's, or the shipped one. */
@@ -97,6 +115,12 @@ export function massBandOf(
 ): { readonly least: number; readonly most: number } | null {
   return construction === 'unknown' ? null : shopTable.massKgPerM2[construction];
 }
+
+/** How long the parts of a rinse take in this shop; extraction is told once, with the other times. */
+export const rinsePaceOf = ({ rinse, shop }: Rulebook): RinsePace => ({
+  ...rinse,
+  extractionMin: shop.extractionMin,
+});
 
 /** Water a method takes, by step [L/m²]; none for methods without water. */
 export const waterLPerM2 = (book: Rulebook, method: Method, use: string): number => {

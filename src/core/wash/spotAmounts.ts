@@ -1,6 +1,7 @@
 import stainTable from '../../../data/wash/stains.json' with { type: 'json' };
 import { kindOf, statedName } from './agentKind.ts';
 import type { Band, Bounds } from './limit.ts';
+import type { Rulebook } from './rulebook.ts';
 import type { StainTreatment } from './stainSteps.ts';
 import type { Amount } from './washPlan.ts';
 
@@ -32,9 +33,9 @@ const amount = (agent: string, unit: Amount['unit'], least: number, most: number
  * @param areaCm2 - of the stain [cm²]; absent: a hand's breadth
  * @source workshop-setting (data/wash/stains.json)
  */
-export function spotMl(areaCm2: number | undefined): Band {
+export function spotMl(areaCm2: number | undefined, { spotting }: Rulebook): Band {
   const area = areaCm2 === undefined || areaCm2 <= 0 ? unmeasuredCm2 : areaCm2;
-  const { least, most } = stainTable.spotMlPerCm2;
+  const { least, most } = spotting.spotMlPerCm2;
   return { least: round(least * area), most: round(most * area) };
 }
 
@@ -50,14 +51,15 @@ export function spotMl(areaCm2: number | undefined): Band {
 export function spotAmounts(
   { agents, areaCm2, dose: made = { kind: 'neat' } }: StainTreatment,
   { strengthGPerL }: Pick<Bounds, 'strengthGPerL'>,
+  book: Rulebook,
 ): readonly Amount[] {
   const [agent] = agents;
   if (agent === undefined) return [];
-  const takes = spotMl(areaCm2);
+  const takes = spotMl(areaCm2, book);
   if (made.kind === 'neat') {
     return [amount(agent === 'water' ? 'water, for each flush' : agent, 'mL', takes.least, takes.most)];
   }
-  const ml = Math.max(takes.most, stainTable.leastBatchMl);
+  const ml = Math.max(takes.most, book.spotting.leastBatchMl);
   const liquid = amount(madeUp, 'mL', ml, ml);
   if (made.kind === 'to pH') return [liquid];
   const cap = kindOf(agent) === 'surfactant' ? strengthGPerL : Number.POSITIVE_INFINITY;

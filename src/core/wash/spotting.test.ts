@@ -2,9 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import stainTable from '../../../data/wash/stains.json' with { type: 'json' };
 import { differentialOf, stainQuestions } from './differential.ts';
-import { flowStates, flows } from './flows.ts';
+import { flowStates } from './flows.ts';
 import { noLimit } from './limit.ts';
 import type { Agent, PlanFacts, Stain } from './planFacts.ts';
+import { shippedRulebook } from './rulebook.ts';
 import { spottingCards } from './spottingCards.ts';
 import { stainTreatments } from './stainSteps.ts';
 
@@ -136,9 +137,9 @@ describe('an unknown stain is narrowed question by question', () => {
 });
 
 describe('a flow of its own', () => {
-  const urine = flows.find(({ id }) => id === 'urine');
+  const urine = shippedRulebook.flows.find(({ id }) => id === 'urine');
   if (urine === undefined) throw new Error('no urine flow');
-  const ground = { isEveryTestMade: false, isAimAgreed: false };
+  const ground = { isEveryTestMade: false, isAimAgreed: false, limits: shippedRulebook.residues };
   const map = { step: 'map', photos: ['a'] };
   const read = (conductivityUsPerCm: number) => ({
     ...{ step: 'flush', photos: [], conductivityUsPerCm, supplyConductivityUsPerCm: 400 },

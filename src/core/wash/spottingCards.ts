@@ -114,7 +114,8 @@ export function spottingCards(
   bounds: Bounds,
   done: readonly WorkEvent[] = [],
 ): readonly SpottingCard[] {
-  const present = residuesOf(done);
+  const limits = bookOf(facts).residues;
+  const present = residuesOf(done, limits);
   const planned: WorkEvent[] = [...done];
   const waiting: { readonly stain: string; readonly what: string }[] = [];
   return goldenFirst(
@@ -136,7 +137,7 @@ export function spottingCards(
       .filter((one) => one.stain === stain.id)
       .map((one) => `At this place “${one.what}” comes first, and waits for its test.`);
     const now = residueBlock(facts, present, next, bounds);
-    const later = residueBlock(facts, residuesOf(planned), next, bounds);
+    const later = residueBlock(facts, residuesOf(planned, limits), next, bounds);
     const [state, because]: readonly [SpotState, string] =
       not !== null
         ? ['not on this rug', not]
@@ -154,8 +155,8 @@ export function spottingCards(
       id: `${stain.id}/${golden}`,
       ...{ stain: stain.id, class: stain.class ?? ('unknown' as const), golden, phase, what },
       chemistry: chemistryOf(stain.class ?? 'unknown'),
-      ...{ agents, amounts: spotAmounts(treatment, bounds) },
-      takesMl: agents.length === 0 ? null : spotMl(stain.areaCm2),
+      ...{ agents, amounts: spotAmounts(treatment, bounds, bookOf(facts)) },
+      takesMl: agents.length === 0 ? null : spotMl(stain.areaCm2, bookOf(facts)),
       isUnmeasured: agents.length > 0 && (stain.areaCm2 ?? 0) <= 0,
       ...(band === null ? {} : { targetPh: band }),
       temperatureC: warmth(bookOf(facts), bounds, treatment.mostC),

@@ -97,6 +97,26 @@ describe('a bath from this shelf', () => {
     expect(weak.line.amount?.computed).toBeCloseTo((full.line.amount?.computed ?? 0) * 2, 4);
   });
 
+  test('a strength nobody wrote down counts as pure: the least is dosed, and the supplier is asked', () => {
+    const unknown = {
+      ...crystals,
+      parts: crystals.parts.map((part) => ({ ...part, strength: { value: null, unit: '% w/w' } as const })),
+    };
+    const [known, asked] = [only(acidRinse), only(acidRinse, { shelf: [unknown] })];
+    expect(asked.line.amount?.computed).toBeCloseTo((known.line.amount?.computed ?? 0) * 0.995, 6);
+    expect(asked.line.problems).toMatchObject([
+      { code: 'strength-unknown', facts: { chemicals: ['citric acid, monohydrate'] } },
+    ]);
+    expect(known.line.problems).toEqual([]);
+  });
+
+  test('an acid in which no chemical is named is not dosed', () => {
+    const parts = [{ kind: 'acid', strength: { value: 80, unit: '% w/w' } }] as const;
+    const { line } = only(acidRinse, { shelf: [{ ...crystals, parts }] });
+    expect(line.amount).toBeNull();
+    expect(line.problems.map(({ code }) => code)).toEqual(['composition-unknown']);
+  });
+
   test('without a reading of the water the range is wide, begins at nearly nothing, and is asked for', () => {
     const { mix, line } = only(acidRinse, { water: null });
     expect(mix.water.asks).toBe('absent');

@@ -6,7 +6,9 @@ import {
   type Product,
   type ProductProblem,
   type ReckonedWater,
+  shareOf,
   sharesOf,
+  strengthsUnknown,
   usualDoseUncertainty,
   waterToReckonWith,
 } from '../chemistry/index.ts';
@@ -23,6 +25,8 @@ export type MixProblem =
   | DoseProblem
   | ProductProblem
   | NoProduct
+  | Problem<'strength-unknown', { readonly name: string; readonly chemicals: readonly string[] }>
+  | Problem<'composition-unknown', { readonly name: string; readonly agent: string }>
   | Problem<'strength-missing', { readonly name: string; readonly agent: string; readonly kind: string }>
   | Problem<
       'product-too-weak',
@@ -76,12 +80,14 @@ type Taken = { readonly computed: number; readonly least: number; readonly most:
 
 /** Grams of a product to the middle of the step's band, over all the water may be. */
 function gramsToPh(
+  agent: Agent,
   product: Product,
   { step, litres, water }: Bath,
   target: number,
 ): Result<Taken, MixProblem> {
   const shares = sharesOf(product);
   if (!shares.ok) return shares;
+  if (shares.value.length === 0) return refused('composition-unknown', { name: product.name, agent });
   const { value, least, most } = water.alkalinity;
   const dosed = dose(
     {
@@ -105,16 +111,10 @@ const statedOf = ({ amounts }: Mixed, agent: Agent, unit: 'g' | 'mL'): Taken | n
 };
 
 /** Share of a product's mass that is of the agent's kind; 0 where its supplier states none. */
-function activeShare(agent: Agent, { parts, densityGPerMl }: Product): number {
-  const kind = kindOf(agent);
-  return parts
-    .filter((part) => part.kind === kind)
-    .reduce(
-      (sum, { strength: { value, unit } }) =>
-        sum + (unit === '% w/w' ? value / 100 : value / ((densityGPerMl ?? 1) * 1000)),
-      0,
-    );
-}
+const activeShare = (agent: Agent, product: Product): number =>
+  product.parts
+    .filter(({ kind }) => kind === kindOf(agent))
+    .reduce((sum, part) => sum + shareOf(product, part), 0);
 
 /**
  * Grams of a product that hold so much of the pure substance. A label may be off either way: the range
@@ -142,7 +142,8 @@ function gramsOfProduct(
   return done({ computed: least, least, most });
 }
 
-const isDosedToPh = (agent: Agent): boolean => isAcid(agent) || isAlkaline(agent);
+/** Whether an agent is dosed by the pH it brings: what is in its product must then be known. */
+export const isDosedToPh = (agent: Agent): boolean => isAcid(agent) || isAlkaline(agent);
 
 const middle = ({ least, most }: { readonly least: number; readonly most: number }) => (least + most) / 2;
 
@@ -191,7 +192,7 @@ function gramsOf(
   targetPh: number | null,
 ): Result<Taken, MixProblem> | null {
   const dosed = held ?? pureProduct(agent);
-  if (targetPh !== null && dosed !== null) return gramsToPh(dosed, bath, targetPh);
+  if (targetPh !== null && dosed !== null) return gramsToPh(agent, dosed, bath, targetPh);
   const stated = statedOf(bath.step, agent, 'g');
   if (stated === null) return null;
   return held !== null && isStatedPure(agent) ? gramsOfProduct(agent, held, stated, bath) : done(stated);
@@ -225,6 +226,9 @@ function lineFor(agent: Agent, bath: Bath, place: MixingPlace): MixLine {
   const stands = grams?.ok === true ? standsAtPh(agent, held ?? pureProduct(agent), grams.value, bath) : null;
   problems.push(...offBand(held?.name ?? statedName(agent), stands, bath.step.targetPh));
   if (held !== null) {
+    const chemicals = targetPh !== null || isStatedPure(agent) ? strengthsUnknown(held) : [];
+    if (chemicals.length > 0)
+      problems.push({ code: 'strength-unknown', facts: { name: held.name, chemicals } });
     const have = held.lots.filter(isFit(place.today)).reduce((sum, lot) => sum + lot.amount, 0);
     if (have < amount.least) {
       problems.push({ code: 'stock-short', facts: { name: held.name, have, need: amount.least, unit } });

@@ -1,6 +1,10 @@
 import stopTable from '../../../data/wash/stopConditions.json' with { type: 'json' };
 import type { Band } from './limit.ts';
 import { type Grade, grades } from './planFacts.ts';
+import type { Rulebook } from './rulebook.ts';
+
+/** How far readings may go before they stop the wash, by the workshop's rulebook. */
+export type StopLimits = Rulebook['stops'];
 
 export const stopIds = [
   'cloth grade',
@@ -36,19 +40,19 @@ const bandWatch = (value: number, band: Band, stopAt: number): Watch => {
 };
 
 /**
- * How a bath's pH stands to its band; half a unit outside it is a stop.
+ * How a bath's pH stands to its band; as delivered, half a unit outside it is a stop.
  *
  * @source workshop-setting (data/wash/stopConditions.json)
  */
-export const phWatch = (ph: number, band: Band): Watch => bandWatch(ph, band, stopTable.phOff);
+export const phWatch = (ph: number, band: Band, { phOff }: StopLimits): Watch => bandWatch(ph, band, phOff);
 
 /**
- * How a bath's temperature [°C] stands to its band; five degrees outside it are a stop.
+ * How a bath's temperature [°C] stands to its band; as delivered, five degrees outside it are a stop.
  *
  * @source workshop-setting (data/wash/stopConditions.json)
  */
-export const temperatureWatch = (temperatureC: number, band: Band): Watch =>
-  bandWatch(temperatureC, band, stopTable.temperatureOffC);
+export const temperatureWatch = (temperatureC: number, band: Band, { temperatureOffC }: StopLimits): Watch =>
+  bandWatch(temperatureC, band, temperatureOffC);
 
 /** While a colour is being rescued its own band stands in for the plan's. */
 export const rescuePhBand: Band = {
@@ -61,8 +65,8 @@ export const rescuePhBand: Band = {
  *
  * @source common-practice, rescue card of a running colour (data/wash/stopConditions.json)
  */
-export const rescuePhWatch = (ph: number): Watch =>
-  ph < rescuePhBand.least ? 'stop' : phWatch(ph, rescuePhBand);
+export const rescuePhWatch = (ph: number, limits: StopLimits): Watch =>
+  ph < rescuePhBand.least ? 'stop' : phWatch(ph, rescuePhBand, limits);
 
 /**
  * How a white cloth stands to the bench: half a grade worse than the colour did there is a stop.
@@ -80,13 +84,6 @@ const runOffRank: { readonly [R in RunOff]: number } = {
   'strong colour': 2,
 };
 
-/** How far outside its band pH and temperature [°C] are a stop, and within how many minutes run-off may rise; workshop settings. */
-export const stopsBeyond = {
-  ph: stopTable.phOff,
-  temperatureC: stopTable.temperatureOffC,
-  runOffMinutes: stopTable.runOffWithinMinutes,
-} as const;
-
 /** A run-off seen, and how long ago [min]. */
 export interface RunOffSeen {
   readonly runOff: RunOff;
@@ -94,42 +91,49 @@ export interface RunOffSeen {
 }
 
 /**
- * How a run-off stands: one that gets more coloured twice within five minutes, or is strongly coloured, is a
+ * How a run-off stands: one that gets more coloured too often within a few minutes (twice in five), or is strongly coloured, is a
  * stop; any colour is to be looked at again.
  *
  * @param runOff - what runs off now
  * @param earlier - what ran off before, oldest first
  * @source workshop-setting (data/wash/stopConditions.json)
  */
-export function runOffWatch(runOff: RunOff, earlier: readonly RunOffSeen[]): Watch {
-  const recent = earlier.filter(({ minutesAgo }) => minutesAgo <= stopTable.runOffWithinMinutes);
+export function runOffWatch(
+  runOff: RunOff,
+  earlier: readonly RunOffSeen[],
+  { runOffRises, runOffWithinMinutes }: StopLimits,
+): Watch {
+  const recent = earlier.filter(({ minutesAgo }) => minutesAgo <= runOffWithinMinutes);
   const ranks = [...recent.map((seen) => runOffRank[seen.runOff]), runOffRank[runOff]];
   const rises = ranks.filter((rank, index) => index > 0 && rank > (ranks[index - 1] ?? rank)).length;
-  if (rises >= stopTable.runOffRises || runOff === 'strong colour') return 'stop';
+  if (rises >= runOffRises || runOff === 'strong colour') return 'stop';
   return runOff === 'faint colour' ? 'caution' : 'ok';
 }
 
 /**
- * How a length under work stands to the one at intake: more than one per cent either way is a stop.
+ * How a length under work stands to the one at intake: as delivered, more than one per cent either way is a stop.
  *
  * @param nowMm - measured now [mm, above 0]
  * @param intakeMm - at intake [mm, above 0]
  * @source workshop-setting (data/wash/stopConditions.json)
  */
-export const lengthWatch = (nowMm: number, intakeMm: number): Watch => {
+export const lengthWatch = (nowMm: number, intakeMm: number, { lengthShare }: StopLimits): Watch => {
   const share = Math.abs(nowMm - intakeMm) / intakeMm;
-  return share > stopTable.lengthShare + hair ? 'stop' : 'ok';
+  return share > lengthShare + hair ? 'stop' : 'ok';
 };
 
-/** A hand lent for a step counts for so long [min]; a workshop setting. */
-export const { handsWithinMinutes } = stopTable;
+/** Words a stop was called by in earlier records. */
+const formerWords = (id: StopId): string | undefined =>
+  (stopTable.rows as readonly { readonly id: string; readonly formerly?: string }[]).find(
+    (row) => row.id === id,
+  )?.formerly;
 
 /** The words a stop is called by. */
 export const stopWords = (id: StopId): string => stopTable.rows.find((row) => row.id === id)?.when ?? id;
 
 /** The stop that is called by these words, or null where somebody wrote their own. */
 export const stopNamed = (words: string): StopId | null =>
-  stopIds.find((id) => id === words || stopWords(id) === words) ?? null;
+  stopIds.find((id) => id === words || stopWords(id) === words || formerWords(id) === words) ?? null;
 
 /** Whether a stop is a running colour, for which the bath keeps a band of its own. */
 export const isBleed = (words: string): boolean => {

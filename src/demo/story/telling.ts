@@ -9,6 +9,7 @@ import type {
   TestLiquid,
 } from '../../core/wash/index.ts';
 import {
+  firstSettings,
   handsFor,
   planFingerprint,
   planOf,
@@ -235,7 +236,7 @@ const nextAct = ({ standing, now }: View): RugFact | ByAnother | null => {
   if (next === undefined) return null;
   const step = stepId(next);
   // Whoever does not tell the moment is at hand to help.
-  if (next.people > 1 && handsFor(visit, step, '', now).length === 0) {
+  if (next.people > 1 && handsFor(visit, step, '', { now, settings: firstSettings }).length === 0) {
     return { by: 'mirela', fact: { type: 'HandLent', step } };
   }
   return { type: 'StepStarted', step, wets: next.wet };

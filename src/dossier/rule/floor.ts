@@ -1,8 +1,9 @@
-import { flows, handsWithinMinutes, isStainAnswer, type PlanStep } from '../../core/wash/index.ts';
+import { isStainAnswer, type PlanStep } from '../../core/wash/index.ts';
 import { flowNow, flowsOf } from '../flowsOf.ts';
 import { mayWet, type WetBlocker, wetBlockers } from '../mayWet.ts';
 import { agreedPlan, stainClassOf, stepId } from '../planFacts.ts';
 import type { RugProblem } from '../rugProblem.ts';
+import { rulebookOf } from '../rulebook.ts';
 import { latestVisit, type RugStanding, type VisitStanding } from '../standing.ts';
 import { isWet } from '../wetting.ts';
 import { carriedResidues } from '../workEvents.ts';
@@ -29,10 +30,10 @@ export function handsFor(
   { hands, steps }: VisitStanding,
   step: string,
   starter: string,
-  now: string,
+  { now, settings }: Pick<Asked, 'now' | 'settings'>,
 ): readonly string[] {
   const begun = steps.find((one) => one.step === step)?.started?.when ?? '';
-  const lately = Date.parse(now) - handsWithinMinutes * 60_000;
+  const lately = Date.parse(now) - rulebookOf(settings).stops.handsWithinMinutes * 60_000;
   const ready = hands.filter(
     (hand) =>
       hand.step === step && hand.by !== starter && hand.when >= begun && Date.parse(hand.when) >= lately,
@@ -59,7 +60,7 @@ function startProblem(standing: RugStanding, step: PlanStep, asked: Asked): RugP
   );
   if (mixed !== null) return mixed;
   if (isWetNow && alwaysOnceWet.includes(step.kind)) return null;
-  const ready = visit === null ? [] : handsFor(visit, stepId(step), asked.person.person, asked.now);
+  const ready = visit === null ? [] : handsFor(visit, stepId(step), asked.person.person, asked);
   if (ready.length < step.people - 1) return { code: 'too-few-people', facts: { needed: step.people } };
   if (!step.wet) {
     if (isWetNow) return null;
@@ -144,7 +145,9 @@ export const floorRules: Rules = {
     mark === undefined || isStain(standing, mark) ? null : { code: 'stain-unknown', facts: { mark } },
   ResidueAnswered: (standing, { agent, mark }, asked) =>
     needsRole(asked, 'ResidueAnswered', 'owner', 'washer') ??
-    (carriedResidues(standing).some((one) => one.agent === agent && one.where === (mark ?? null))
+    (carriedResidues(standing, asked.settings).some(
+      (one) => one.agent === agent && one.where === (mark ?? null),
+    )
       ? null
       : { code: 'residue-not-carried', facts: { agent } }),
   SpotAired: (standing, { mark }) =>
@@ -158,6 +161,7 @@ export const floorRules: Rules = {
   FlowBegun: (standing, { flow, mark }, asked) => {
     const stranger = needsRole(asked, 'FlowBegun', 'owner', 'washer');
     if (stranger !== null) return stranger;
+    const { flows } = rulebookOf(asked.settings);
     const known = flows.find(({ id }) => id === flow);
     if (known === undefined) {
       return { code: 'flow-unknown', facts: { flow, known: flows.map(({ id }) => id) } };

@@ -32,7 +32,7 @@ export function residueProblem(
   const facts = planFactsOf(standing, settings, now);
   const bounds = agreedPlan(standing)?.bounds ?? { forbiddenPairs: [] };
   if (!facts.ok) return null;
-  const residues = residuesIn(standing).filter((residue) => !own(residue));
+  const residues = residuesIn(standing, settings).filter((residue) => !own(residue));
   const block = residueBlock(facts.value, residues, next, bounds);
   if (block === null) return null;
   const { what, rule, hazard, clear } = block;

@@ -8,5 +8,5 @@ export { useRecord } from './useRecord.ts';
 export { useRecordRoom, useRoom, useRoomRecord, useRooms } from './useRooms.ts';
 export { type RowsQuery, useRows } from './useRows.ts';
 export { useRug } from './useRug.ts';
-export { useShelf, useShelfRecord } from './useShelf.ts';
+export { useShelf, useShelfRecord, useShelfUses } from './useShelf.ts';
 export type { ClientSummary, Colleague, HouseState, Me, RugClient, RugDraft, RugListRow } from './wire.ts';

@@ -1,5 +1,5 @@
 import { useQuery, useQueryClient } from '@tanstack/react-query';
-import type { ShelfAnswer } from '../../contract/index.ts';
+import type { ShelfAnswer, ShelfUsesAnswer } from '../../contract/index.ts';
 import type { ShelfFact, ShelfStanding } from '../../dossier/index.ts';
 import { newId } from '../kit/newId.ts';
 import { asked, problemOf } from './asked.ts';
@@ -12,6 +12,15 @@ export function useShelf() {
     queryFn: () => asked(call<ShelfAnswer>('/api/shelf')),
   });
   return { standing: data?.standing ?? null, problem: problemOf(error) };
+}
+
+/** The rugs whose plans would be mixed from a product; null until it is known. */
+export function useShelfUses(agent: string) {
+  const { data } = useQuery({
+    queryKey: ['shelf', agent, 'uses'],
+    queryFn: () => asked(call<ShelfUsesAnswer>(`/api/shelf/${encodeURIComponent(agent)}/uses`)),
+  });
+  return data?.uses ?? null;
 }
 
 /** Records facts of the shelf. */

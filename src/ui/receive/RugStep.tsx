@@ -1,6 +1,6 @@
 import { Link } from 'wouter';
 import { residuesIn } from '../../dossier/index.ts';
-import { useRows, useRug } from '../call/index.ts';
+import { useRows, useRug, useSettings } from '../call/index.ts';
 import { stainWords } from '../dossier/figures.ts';
 import { Button, LineField, Notice, newId } from '../kit/index.ts';
 import type { RugStepProps } from './stepProps.ts';
@@ -40,7 +40,8 @@ export function RugStep(props: RugStepProps) {
 /** What no rinse was read to have taken out when it left: it may still be in it. */
 function WentHomeWith({ rug }: { readonly rug: string }) {
   const { standing } = useRug(rug);
-  const residues = residuesIn(standing).map(({ agent, where }) =>
+  const settings = useSettings();
+  const residues = residuesIn(standing, settings).map(({ agent, where }) =>
     where === null ? agent : `${agent} at ${stainWords(standing.marks, where)}`,
   );
   if (residues.length === 0) return null;

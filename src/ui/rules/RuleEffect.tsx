@@ -11,12 +11,20 @@ const axisLine = ({ axis, from, to }: Tightening): string =>
   `${axisNames[axis]}: ${valueWords(axis, from)} → ${valueWords(axis, to)}`;
 
 /** Which open plans a change moves, and how. */
-export function RuleEffect({ effect }: { readonly effect: RulePreviewAnswer }) {
+export function RuleEffect({
+  effect,
+  isOfFloor,
+}: {
+  readonly effect: RulePreviewAnswer;
+  /** Whether the value judges readings and work on the wash floor rather than the plan itself. */
+  readonly isOfFloor: boolean;
+}) {
   const { looked, affected } = effect;
   if (affected.length === 0) {
     return (
       <Notice tone="ok" title="No open plan changes.">
         <p>{looked === 1 ? 'One rug' : `${looked} rugs`} in the house planned anew.</p>
+        {isOfFloor ? <p>It judges every reading on the wash floor from now on.</p> : null}
       </Notice>
     );
   }

@@ -1,4 +1,4 @@
-import type { OwnMixture, RuleEntry } from '../../core/wash/index.ts';
+import { allowedWords, type OwnMixture, type RuleEntry } from '../../core/wash/index.ts';
 import { Check, LineField, ManyChoice, NumberField, Picker } from '../kit/index.ts';
 import { ruleName } from './ruleWords.ts';
 
@@ -36,6 +36,7 @@ export function RuleField({ entry, value, onChange }: FieldProps) {
           unit={form.unit}
           least={form.least}
           most={form.most}
+          hint={`Allowed: ${allowedWords(form)}.`}
           value={typeof value === 'number' ? value : null}
           onChange={onChange}
         />
@@ -93,7 +94,10 @@ function BandField(props: {
   const { label, form, value, onChange } = props;
   const isDry = value === 'no liquid';
   const ends: Ends = isDry || value === null ? { least: null, most: null } : (value as Ends);
-  const bounds = { unit: form.unit, least: form.least, most: form.most };
+  const bounds = {
+    ...{ unit: form.unit, least: form.least, most: form.most },
+    hint: `Allowed: ${form.least} to ${form.most} ${form.unit}.`,
+  };
   return (
     <>
       {isDry ? null : (

@@ -27,7 +27,8 @@ export function RuleRow({ row, isOpen, changed, edit }: RowProps) {
           {because === '' ? null : <p>{because}</p>}
           <ul className="ruleValues">
             {held
-              .filter(({ form }) => form.kind !== 'fixed' || row.group === 'stop condition')
+              // A rule that sets no limit says only its reason, which stands above.
+              .filter(({ form, value }) => form.kind !== 'fixed' || value !== because)
               .map((entry) => (
                 <Value key={entry.address} entry={entry} isChanged={changed.has(entry.address)} edit={edit} />
               ))}
@@ -57,7 +58,7 @@ function Value(props: {
     <li>
       <span>
         {isLone ? null : <span className="why">{ruleName(entry)}: </span>}
-        <b>{ruleValue(entry, entry.value)}</b>
+        {entry.form.kind === 'fixed' ? String(entry.value) : <b>{ruleValue(entry, entry.value)}</b>}
         {isChanged ? <span className="why"> delivered: {ruleValue(entry, delivered)}</span> : null}
         {entry.locked && entry.form.kind !== 'fixed' ? (
           <span className="why"> only ever tightened</span>

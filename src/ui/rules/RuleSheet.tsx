@@ -1,7 +1,13 @@
 import { useQueryClient } from '@tanstack/react-query';
 import { useState } from 'react';
 import type { RulePreviewAnswer } from '../../contract/index.ts';
-import { judgeRuleChange, type RuleEntry, ruleEntryAt, shippedRulebook } from '../../core/wash/index.ts';
+import {
+  judgeRuleChange,
+  type RuleEntry,
+  type RuleGroup,
+  ruleEntryAt,
+  shippedRulebook,
+} from '../../core/wash/index.ts';
 import { call, type ShownProblem, useSettings } from '../call/index.ts';
 import { Button, LineField, Notice, PassageField, ProblemNotice, Sheet } from '../kit/index.ts';
 import { RuleEffect } from './RuleEffect.tsx';
@@ -12,6 +18,9 @@ interface SheetProps {
   readonly edited: RuleEntry | 'own mixture';
   readonly onClose: () => void;
 }
+
+/** Groups that say how the floor is watched; a plan names its rulebook, and they hold for its work. */
+const floorGroups: readonly RuleGroup[] = ['stop condition', 'rinse', 'flow', 'residue'];
 
 const entryOf = (edited: SheetProps['edited'], name: string): RuleEntry | null =>
   edited === 'own mixture' ? ruleEntryAt(shippedRulebook, `mixtures/+${name}`) : edited;
@@ -87,7 +96,7 @@ export function RuleSheet({ edited, onClose }: SheetProps) {
           </Button>
         ) : (
           <>
-            <RuleEffect effect={effect} />
+            <RuleEffect effect={effect} isOfFloor={floorGroups.includes(entry.group)} />
             <PassageField
               label="Why?"
               hint={`Kept with your name: ${ruleName(entry)} changes from now on.`}

@@ -1,11 +1,12 @@
 import { useQuery } from '@tanstack/react-query';
 import { useDeferredValue, useMemo, useState } from 'react';
+import { useSearchParams } from 'wouter';
 import type { RulebookAnswer } from '../../contract/index.ts';
 import { type RuleEntry, type RuleGroup, ruleEntries, ruleGroups } from '../../core/wash/index.ts';
 import { rulebookOf } from '../../dossier/index.ts';
 import { asked, call, useMe, useSettings } from '../call/index.ts';
 import { sourceWords } from '../dossier/limitWords.ts';
-import { Button, Empty, LineField, Notice, Picker, Section } from '../kit/index.ts';
+import { Button, Empty, LineField, Notice, Picker } from '../kit/index.ts';
 import { RuleHistory } from './RuleHistory.tsx';
 import { RuleRow } from './RuleRow.tsx';
 import { RuleSheet } from './RuleSheet.tsx';
@@ -16,7 +17,7 @@ import './rules.css';
 export function RulesPage() {
   const settings = useSettings();
   const isOwner = useMe()?.roles.includes('owner') === true;
-  const [find, setFind] = useState('');
+  const [find, setFind] = useState(useSearchParams()[0].get('find') ?? '');
   const [group, setGroup] = useState('');
   const [edited, setEdited] = useState<RuleEntry | 'own mixture' | null>(null);
   const book = useMemo(() => rulebookOf(settings), [settings]);
@@ -75,7 +76,8 @@ export function RulesPage() {
           key={name}
           group={name}
           rows={shown.filter((row) => row.group === name)}
-          isOpen={wanted !== '' && shown.length < 12}
+          isOpen={wanted !== '' || group === name}
+          areRowsOpen={wanted !== '' && shown.length < 12}
           changed={changed}
           edit={isOwner ? setEdited : null}
         />
@@ -90,23 +92,36 @@ function Group(props: {
   readonly group: RuleGroup;
   readonly rows: ReturnType<typeof ruleRowsOf>;
   readonly isOpen: boolean;
+  readonly areRowsOpen: boolean;
   readonly changed: ReadonlySet<string>;
   readonly edit: ((entry: RuleEntry | 'own mixture') => void) | null;
 }) {
-  const { group, rows, isOpen, changed, edit } = props;
+  const { group, rows, isOpen, areRowsOpen, changed, edit } = props;
   if (rows.length === 0) return null;
+  const moved = rows.filter(({ parts }) =>
+    parts.some(({ entries }) => entries.some(({ address }) => changed.has(address))),
+  ).length;
   return (
-    <Section title={groupNames[group]}>
-      {rows.map((row) => (
-        <RuleRow key={row.key} row={row} isOpen={isOpen} changed={changed} edit={edit} />
-      ))}
-      {group === 'forbidden mixture' && edit !== null ? (
-        <div className="actions">
-          <Button tone="ghost" onPress={() => edit('own mixture')}>
-            Forbid another mixture
-          </Button>
-        </div>
-      ) : null}
-    </Section>
+    <section className="sect">
+      <details className="ruleGroup" open={isOpen}>
+        <summary>
+          <h2>{groupNames[group]}</h2>
+          <span className="why">
+            {rows.length === 1 ? '1 row' : `${rows.length} rows`}
+            {moved === 0 ? '' : `, ${moved} changed here`}
+          </span>
+        </summary>
+        {rows.map((row) => (
+          <RuleRow key={row.key} row={row} isOpen={areRowsOpen} changed={changed} edit={edit} />
+        ))}
+        {group === 'forbidden mixture' && edit !== null ? (
+          <div className="actions">
+            <Button tone="ghost" onPress={() => edit('own mixture')}>
+              Forbid another mixture
+            </Button>
+          </div>
+        ) : null}
+      </details>
+    </section>
   );
 }

@@ -2,18 +2,29 @@ import type { Axis, AxisValue, OwnMixture, RuleEntry, RuleGroup } from '../../co
 import { axisNames, valueWords } from '../dossier/limitWords.ts';
 
 export const groupNames: { readonly [G in RuleGroup]: string } = {
-  rule: 'Rules',
+  rule: 'Rules R01 to R40',
   fibre: 'Limits by fibre',
   'dye class': 'What dye readings allow',
   'dye test': 'How dyes are tested',
   'dose and time': 'Doses, water and times',
   stain: 'Stains',
-  step: 'Dwell of each step',
+  step: 'Steps of the wash',
   'forbidden mixture': 'Forbidden mixtures',
+  residue: 'What is still in a rug, and what clears it',
+  flow: 'Flows of their own',
+  question: 'Finding out what a stain is',
+  'waste water': 'Waste water',
+  rinse: 'Rinse: pace and end point',
   'stop condition': 'Stop conditions',
+  'rescue card': 'Rescue cards',
+  caution: 'Cautions',
+  risk: 'Risks a client is told of',
+  'grey scale': 'Grey scales',
 };
 
 const otherNames: Readonly<Record<string, string>> = {
+  dose: 'How it is made up',
+
   bathAim: 'Aim in the bath',
   finalAim: 'Aim when it is left',
   dwellMinutes: 'Dwell',
@@ -28,7 +39,6 @@ const otherNames: Readonly<Record<string, string>> = {
   wash: 'the wash',
   rinse: 'a rinse',
   acidRinse: 'the acid rinse',
-  text: 'Do',
 };
 
 const isAxis = (name: string): name is Axis => name in axisNames;

@@ -1,26 +1,17 @@
 import { useState } from 'react';
-import { hazardWords } from '../../core/chemistry/index.ts';
-import { reorderList, type ShelvedAgent, stockOf } from '../../dossier/index.ts';
-import { amountText } from '../../text/amountText.ts';
+import type { ShelvedAgent } from '../../dossier/index.ts';
 import { useMe, useShelf } from '../call/index.ts';
-import {
-  Busy,
-  Button,
-  dayWords,
-  Empty,
-  FactList,
-  Notice,
-  ProblemNotice,
-  Section,
-  useNow,
-} from '../kit/index.ts';
+import { Busy, Button, Empty, Notice, ProblemNotice, Section, useNow } from '../kit/index.ts';
 import { AgentSheet } from './AgentSheet.tsx';
-import { CountSheet, LotSheet, RemoveSheet } from './stockSheets.tsx';
+import { Described } from './Described.tsx';
+import { OrderPart } from './OrderPart.tsx';
+import { CorrectLotSheet, LotSheet, RemoveSheet } from './stockSheets.tsx';
 import { WaterPart } from './WaterPart.tsx';
+import './shelf.css';
 
 type Asking =
   | { readonly kind: 'new' }
-  | { readonly kind: 'describe' | 'lot' | 'count' | 'remove'; readonly agent: ShelvedAgent };
+  | { readonly kind: 'describe' | 'lot' | 'correct' | 'remove'; readonly agent: ShelvedAgent };
 
 /** What there is to wash with: products, what is left of them, their hazards, and the water. */
 export function ShelfPage() {
@@ -33,7 +24,6 @@ export function ShelfPage() {
   if (standing === null) {
     return problem === null ? <Busy words="Looking at the shelf" /> : <ProblemNotice problem={problem} />;
   }
-  const short = reorderList(standing, today);
   const there = standing.agents.filter(({ removed }) => removed === null);
   const gone = standing.agents.filter(({ removed }) => removed !== null);
   return (
@@ -51,19 +41,10 @@ export function ShelfPage() {
           peroxide; never acid into sulfite below pH 4.
         </p>
       </Notice>
-      <WaterPart water={standing.water} today={today} keeps={keeps} />
-      {short.length === 0 ? null : (
-        <Notice tone="caution" title="To be ordered">
-          <ul>
-            {short.map((one) => (
-              <li key={one.agent}>
-                {one.name}: {amountText(stockOf(one, today), one.unit)} left in date, ordered below{' '}
-                {amountText(one.reorderBelow ?? 0, one.unit)}
-              </li>
-            ))}
-          </ul>
-        </Notice>
-      )}
+      <div className="cols two">
+        <WaterPart water={standing.water} today={today} keeps={keeps} />
+        <OrderPart standing={standing} today={today} />
+      </div>
       {there.length === 0 ? (
         <Empty>
           <p>Nothing is on the shelf yet. Plans then state amounts of the pure chemical.</p>
@@ -74,12 +55,12 @@ export function ShelfPage() {
           <Section key={agent.agent} title={agent.name}>
             <Described agent={agent} today={today} />
             {keeps ? (
-              <div className="actions">
+              <div className="actions pairs">
                 {(
                   [
                     ['lot', 'Lot received'],
-                    ['count', 'Count'],
-                    ['describe', 'Describe anew'],
+                    ['correct', 'Correct a lot'],
+                    ['describe', 'Correct'],
                     ['remove', 'Take off'],
                   ] as const
                 ).map(([kind, words]) => (
@@ -99,10 +80,22 @@ export function ShelfPage() {
       </div>
       {gone.length === 0 ? null : (
         <Section title="Taken off">
-          <ul>
-            {gone.map(({ agent, name, removed }) => (
-              <li key={agent}>
-                {name}: {removed?.why}
+          <ul className="plain-list">
+            {gone.map((agent) => (
+              <li key={agent.agent} className="offShelf">
+                <span>
+                  {agent.name}
+                  <span className="why">{agent.removed?.why}</span>
+                </span>
+                {keeps ? (
+                  <Button
+                    tone="ghost"
+                    label={`Put back: ${agent.name}`}
+                    onPress={() => setAsking({ kind: 'describe', agent })}
+                  >
+                    Put back
+                  </Button>
+                ) : null}
               </li>
             ))}
           </ul>
@@ -110,57 +103,9 @@ export function ShelfPage() {
       )}
       {asking?.kind === 'new' ? <AgentSheet known={null} onClose={close} /> : null}
       {asking?.kind === 'describe' ? <AgentSheet known={asking.agent} onClose={close} /> : null}
-      {asking?.kind === 'lot' ? <LotSheet agent={asking.agent} onClose={close} /> : null}
-      {asking?.kind === 'count' ? <CountSheet agent={asking.agent} onClose={close} /> : null}
+      {asking?.kind === 'lot' ? <LotSheet agent={asking.agent} today={today} onClose={close} /> : null}
+      {asking?.kind === 'correct' ? <CorrectLotSheet agent={asking.agent} onClose={close} /> : null}
       {asking?.kind === 'remove' ? <RemoveSheet agent={asking.agent} onClose={close} /> : null}
     </div>
-  );
-}
-
-function Described({ agent, today }: { readonly agent: ShelvedAgent; readonly today: string }) {
-  const { parts, serves, signal, hazards, lots, unit, densityGPerMl, ph, safetySheet, supplier } = agent;
-  const composition = parts.map(
-    ({ kind, chemical, value, unit: of }) => `${chemical ?? kind} ${value} ${of}`,
-  );
-  return (
-    <>
-      <p className="amt">
-        {amountText(stockOf(agent, today), unit)} <small>left in date</small>
-      </p>
-      <ul>
-        {lots
-          .filter(({ amount }) => amount > 0)
-          .map(({ lot, amount, expires }) => (
-            <li key={lot}>
-              Lot {lot}: {amountText(amount, unit)}
-              {expires === undefined ? '' : `, until ${dayWords(expires)}`}
-              {expires !== undefined && expires < today ? <strong> ▲ expired, not to be used</strong> : null}
-            </li>
-          ))}
-      </ul>
-      <FactList
-        rows={[
-          { name: 'Serves as', value: serves.length === 0 ? 'nothing in the plans' : serves.join(', ') },
-          { name: 'Holds', value: composition.join(', ') },
-          ...(densityGPerMl === undefined ? [] : [{ name: 'Density', value: `${densityGPerMl} g/mL` }]),
-          ...(ph === undefined ? [] : [{ name: 'pH', value: `${ph.value} at ${ph.gramsPerLitre} g/L` }]),
-          {
-            name: 'Hazards',
-            value: signal === 'none' ? 'no signal word' : signal,
-            why: hazards.map((code) => `${hazardWords(code)} (${code})`).join('. '),
-          },
-          ...(supplier === undefined ? [] : [{ name: 'Supplier', value: supplier }]),
-        ]}
-      />
-      {safetySheet === undefined ? (
-        <p className="why">No safety data sheet is linked. Ask the supplier for it.</p>
-      ) : (
-        <p>
-          <a href={safetySheet} rel="noreferrer">
-            Safety data sheet of {agent.name}
-          </a>
-        </p>
-      )}
-    </>
   );
 }

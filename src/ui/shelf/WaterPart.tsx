@@ -1,6 +1,7 @@
-import { useState } from 'react';
+import { Fragment, useState } from 'react';
 import {
   type HardnessUnit,
+  hardnessOnlyUnits,
   hardnessUnits,
   hardnessUnitWords,
   mostIronMgPerL,
@@ -109,7 +110,10 @@ const plainFields: readonly NumberOf<Exclude<keyof Typed, 'alkalinity' | 'hardne
   { name: 'temperatureC', label: 'Temperature', unit: '°C', least: 0, most: 60 },
 ];
 
-const unitOptions = hardnessUnits.map((value) => ({ value, words: hardnessUnitWords[value] }));
+const unitOptions = {
+  alkalinity: hardnessUnits.map((value) => ({ value, words: hardnessUnitWords[value] })),
+  hardness: hardnessOnlyUnits.map((value) => ({ value, words: hardnessUnitWords[value] })),
+};
 
 function WaterSheet({ today, onClose }: { readonly today: string; readonly onClose: () => void }) {
   const { send, problem, isBusy } = useSheet(onClose);
@@ -135,10 +139,10 @@ function WaterSheet({ today, onClose }: { readonly today: string; readonly onClo
       <div className="form">
         <DayField label="Read on" value={on} onChange={setOn} isRequired />
         {(['alkalinity', 'hardness'] as const).map((field) => (
-          <div key={field}>
+          <Fragment key={field}>
             <NumberField
               label={field === 'alkalinity' ? 'Alkalinity' : 'Hardness'}
-              unit=""
+              unit={units[field] === 'mmol/L acid' ? 'mmol/L' : units[field]}
               least={0}
               most={5000}
               value={typed[field]}
@@ -146,11 +150,11 @@ function WaterSheet({ today, onClose }: { readonly today: string; readonly onClo
             />
             <Picker
               label={`Unit of the ${field}`}
-              options={unitOptions}
+              options={unitOptions[field]}
               value={units[field]}
               onChange={(unit) => setUnits((before) => ({ ...before, [field]: unit as HardnessUnit }))}
             />
-          </div>
+          </Fragment>
         ))}
         <NumberFields
           fields={plainFields}

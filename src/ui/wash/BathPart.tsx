@@ -1,5 +1,5 @@
 import type { PlanStep, WashPlan } from '../../core/wash/index.ts';
-import { stepId } from '../../dossier/index.ts';
+import { rulebookOf, stepId } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { figure, temperatureWords } from '../dossier/figures.ts';
 import { Part } from '../dossier/Part.tsx';
@@ -18,14 +18,15 @@ export function BathPart({ plan, step }: { readonly plan: WashPlan; readonly ste
   // Each step has its own band, so only the readings of one step share a picture: the latest measured.
   const measured = wholeRugReadings(visit).findLast(({ step }) => step !== undefined)?.step;
   const pictured = plan.steps.find((one) => stepId(one) === measured) ?? step;
-  const bath = { visit, plan, step: pictured };
+  const { stops, residues } = rulebookOf(settings);
+  const bath = { visit, plan, step: pictured, limits: stops };
   const plots = [
     phPlot(bath),
     warmthPlot(bath, (celsius) => temperatureWords(celsius, settings.units)),
     clothPlot(standing, visit),
-    runOffPlot(visit),
+    runOffPlot(visit, stops),
   ].filter((plot) => plot !== null);
-  const rinse = rinseEnd(wholeRug);
+  const rinse = rinseEnd(wholeRug, residues);
   return (
     <Part id="bath" title="Bath and rinse">
       {pictured !== undefined && (

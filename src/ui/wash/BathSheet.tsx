@@ -11,6 +11,7 @@ import {
   benchGrade,
   isRescuing,
   type RugFactOf,
+  rulebookOf,
   runOffsBefore,
   stepId,
   stopsRaised,
@@ -44,6 +45,7 @@ export const clothOptions = [...grades].reverse().map((value) => ({ value, words
 /** A bath reading, judged against the plan's band while it is typed. */
 export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly onClose: () => void }) {
   const { standing, visit, settings, now } = useDossier();
+  const limits = rulebookOf(settings).stops;
   const { form, act, isBusy, problem, forget } = useForm(`bath/${stepId(step)}`, onClose);
   const [typed, setTyped] = useField<Typed<'ph' | 'temperature'>>(form, 'typed', nothingTyped);
   const [cloth, setCloth] = useField<Grade | null>(form, 'cloth', null);
@@ -66,7 +68,8 @@ export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly
       ? {}
       : {
           aim: `${rescuing ? 'rescue: ' : ''}${figure(phBand.least, 2)} – ${figure(phBand.most, 2)}`,
-          verdict: (value: number) => (rescuing ? rescuePhVerdict(value) : phVerdict(value, phBand)),
+          verdict: (value: number) =>
+            rescuing ? rescuePhVerdict(value, limits) : phVerdict(value, phBand, limits),
         }),
   };
   const temperature: Slot<'temperature'> = {
@@ -74,7 +77,7 @@ export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly
     name: 'Bath',
     ...warmthIn(settings.units, 0, 90),
     aim: `${temperatureWords(warmth.least, settings.units)} – ${temperatureWords(warmth.most, settings.units)}`,
-    verdict: (value) => temperatureVerdict(value, warmth),
+    verdict: (value) => temperatureVerdict(value, warmth, limits),
   };
   const values = { ph: valueIn(ph, typed), temperature: valueIn(temperature, typed) };
   const impossible = ([ph, temperature] as const).some(
@@ -91,7 +94,7 @@ export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly
     ...(runOff === null ? {} : { runOff }),
     photos,
   };
-  const [stop] = empty ? [] : stopsRaised(standing, fact, now);
+  const [stop] = empty ? [] : stopsRaised(standing, fact, { now, settings });
   // A figure typed long ago is no reading of now: closing the sheet lets it go.
   const leave = () => {
     forget();
@@ -111,7 +114,9 @@ export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly
         {cloth !== null && <ClothOn value={clothOn} onChange={setClothOn} />}
         {cloth !== null && <VerdictLine verdict={clothVerdict(cloth, bench, clothOn !== null)} />}
         <Choice label="Run-off" columns={2} options={runOffOptions} value={runOff} onChange={setRunOff} />
-        {runOff !== null && <VerdictLine verdict={runOffVerdict(runOff, runOffsBefore(visit, now))} />}
+        {runOff !== null && (
+          <VerdictLine verdict={runOffVerdict(runOff, runOffsBefore(visit, now), limits)} />
+        )}
         <PhotoTaker label="Photograph it" onTaken={({ photo }) => setPhotos([...photos, photo])} />
         <ProblemNotice problem={problem} />
         {stop !== undefined && (

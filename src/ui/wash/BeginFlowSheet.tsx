@@ -1,6 +1,6 @@
 import { useMemo } from 'react';
-import { type Flow, flows, tightens } from '../../core/wash/index.ts';
-import { agreedPlan, decide, planOf, type RugFactOf, standingOf } from '../../dossier/index.ts';
+import { type Flow, tightens } from '../../core/wash/index.ts';
+import { agreedPlan, decide, planOf, type RugFactOf, rulebookOf, standingOf } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { stainWords } from '../dossier/figures.ts';
 import { useField, useForm } from '../dossier/useForm.ts';
@@ -18,7 +18,8 @@ const [whole, elsewhere] = ['the whole rug', 'elsewhere'];
 
 /** Begins a flow that nothing on record calls for: which, where and why; what it forbids is said before. */
 export function BeginFlowSheet({ onClose }: { readonly onClose: () => void }) {
-  const { standing } = useDossier();
+  const { standing, settings } = useDossier();
+  const { flows } = rulebookOf(settings);
   const { form, act, isBusy, problem, forget } = useForm('flow/begin', onClose);
   const [id, setId] = useField<string | null>(form, 'flow', null);
   const [place, setPlace] = useField(form, 'place', whole);

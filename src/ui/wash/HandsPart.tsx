@@ -10,7 +10,7 @@ import { NumberKeys } from './NumberKeys.tsx';
 
 /** Whoever helps with a step says so by PIN here, or on their own tablet; a name typed by another counts for nothing. */
 export function HandsPart({ step }: { readonly step: PlanStep }) {
-  const { rug, visit, now, nameOf } = useDossier();
+  const { rug, visit, now, settings, nameOf } = useDossier();
   const me = useMe();
   const cache = useQueryClient();
   const people = usePeople().filter(
@@ -23,7 +23,7 @@ export function HandsPart({ step }: { readonly step: PlanStep }) {
   const [problem, setProblem] = useState<ShownProblem | null>(null);
   const { act } = useForm(`hands/${stepId(step)}`);
   if (visit === null) return null;
-  const ready = handsFor(visit, stepId(step), me?.person ?? '', now);
+  const ready = handsFor(visit, stepId(step), me?.person ?? '', { now, settings });
   const isMine = visit.hands.some((hand) => hand.step === stepId(step) && hand.by === me?.person);
   const lend = async () => {
     setBusy(true);

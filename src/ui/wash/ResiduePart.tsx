@@ -72,11 +72,11 @@ function ResidueRow({ residue }: { readonly residue: Residue }) {
 
 /** Every agent that no reading has shown to be out: what was laid here, in earlier visits, or by others. */
 export function ResiduePart() {
-  const { standing, visit, open } = useDossier();
+  const { standing, visit, open, settings } = useDossier();
   const [isTelling, setTelling] = useState(false);
   if (visit === null) return null;
-  const residues = residuesIn(standing);
-  const carried = carriedResidues(standing);
+  const residues = residuesIn(standing, settings);
+  const carried = carriedResidues(standing, settings);
   return (
     <Part id="residues" title="Still in the rug">
       {carried.length > 0 && (

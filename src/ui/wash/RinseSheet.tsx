@@ -3,6 +3,7 @@ import {
   benchGrade,
   type RugFactOf,
   residuesIn,
+  rulebookOf,
   runOffsBefore,
   stepId,
   stopsRaised,
@@ -42,6 +43,7 @@ interface RinseSheetProps {
 /** A rinse reading against the water it is rinsed with. */
 export function RinseSheet({ step, at, onClose }: RinseSheetProps) {
   const { standing, visit, settings, now } = useDossier();
+  const limits = rulebookOf(settings).stops;
   const slots = slotsIn(settings.units);
   const before = visit?.rinses.at(-1);
   const { form, act, isBusy, problem, forget } = useForm(
@@ -61,7 +63,7 @@ export function RinseSheet({ step, at, onClose }: RinseSheetProps) {
   const [place, setPlace] = useField<string>(form, 'place', at ?? wholeRug);
   if (visit === null) return null;
   // Only where something that water takes out is still in the rug can a reading clear it.
-  const held = residuesIn(standing).flatMap(({ where, clears }) =>
+  const held = residuesIn(standing, settings).flatMap(({ where, clears }) =>
     where !== null && clears === 'verified rinse' ? [where] : [],
   );
   const places = [...new Set([...held, ...(at === undefined ? [] : [at])])].map((mark) => ({
@@ -91,8 +93,8 @@ export function RinseSheet({ step, at, onClose }: RinseSheetProps) {
   const isNamed = clothOn !== null;
   const bench = benchGrade(standing, clothOn ?? undefined);
   const cloths = cloth === null ? null : clothVerdict(cloth, bench, isNamed);
-  const colours = runOff == null ? null : runOffVerdict(runOff, runOffsBefore(visit, now));
-  const [stop] = empty ? [] : stopsRaised(standing, fact, now);
+  const colours = runOff == null ? null : runOffVerdict(runOff, runOffsBefore(visit, now), limits);
+  const [stop] = empty ? [] : stopsRaised(standing, fact, { now, settings });
   // A figure typed long ago is no reading of now: closing the sheet lets it go.
   const leave = () => {
     forget();

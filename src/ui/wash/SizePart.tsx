@@ -59,7 +59,7 @@ function SizeSheet({ onClose }: { readonly onClose: () => void }) {
     ...(lengthMm === null ? {} : { lengthMm }),
     ...(widthMm === null ? {} : { widthMm }),
   };
-  const stops = !empty && stopsRaised(standing, fact, now).length > 0;
+  const stops = !empty && stopsRaised(standing, fact, { now, settings }).length > 0;
   return (
     <Sheet title="Size while wet" isOpen onClose={onClose}>
       <LengthField label="Length" units={settings.units} value={lengthMm} onChange={setLength} />

@@ -53,13 +53,13 @@ function CardList(props: {
 }
 
 function CardActs({ card }: { readonly card: SpottingCard }) {
-  const { standing, visit, open } = useDossier();
+  const { standing, visit, open, settings } = useDossier();
   const [sheet, setSheet] = useState<'outcome' | 'rinse' | null>(null);
   const { act, isBusy } = useForm(`air/${card.id}`);
   const step = stepOfCard(agreedPlan(standing)?.steps ?? [], card);
   const started = step && visit?.steps.find((one) => one.step === stepId(step))?.started;
   if (!open || visit === null) return null;
-  const held = residuesIn(standing).filter(({ where }) => where === card.stain);
+  const held = residuesIn(standing, settings).filter(({ where }) => where === card.stain);
   const isHeld = held.some(({ clears }) => clears === 'verified rinse');
   const isAiring = held.some(({ clears }) => clears === 'airing');
   const mayLog = card.agents.length === 0 ? card.state === 'ready' : started != null;

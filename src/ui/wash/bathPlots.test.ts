@@ -1,13 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { inventedPlan } from '../../../test/support/inventedPlan.ts';
 import { entriesOf, knownRug } from '../../../test/support/rugStory.ts';
-import { grades } from '../../core/wash/index.ts';
+import { grades, shippedRulebook } from '../../core/wash/index.ts';
 import { type RugFact, standingOf } from '../../dossier/index.ts';
 import { clothPlot, phPlot, runOffPlot, warmthPlot } from './bathPlots.ts';
 import { wetVerdict } from './wetVerdict.ts';
 
 // Limits of the wash floor are workshop settings of this project; no published source to check against.
 
+const limits = shippedRulebook.stops;
 const known = knownRug().entries.map(({ fact }) => fact);
 const tested: RugFact = {
   ...{ type: 'DyeTested', colour: 'red', side: 'face', liquid: 'planned bath', photos: [] },
@@ -21,7 +22,7 @@ function told(...facts: readonly RugFact[]) {
   const standing = standingOf(entriesOf([...known, tested, ...facts]));
   const visit = standing.visits.at(-1);
   if (visit === undefined) throw new Error('no visit');
-  return { standing, visit, plan: inventedPlan, step: undefined };
+  return { standing, visit, plan: inventedPlan, step: undefined, limits };
 }
 const tones = (plot: ReturnType<typeof phPlot>) => plot?.readings.map(({ verdict }) => verdict.tone);
 
@@ -50,6 +51,7 @@ describe('a reading stands before the limits that held when it was taken', () =>
   test('run-off is judged beside what ran off before it, never beside what came later', () => {
     const plot = runOffPlot(
       told(bath({ runOff: 'clear' }), bath({ runOff: 'faint colour' }), bath({ runOff: 'soil' })).visit,
+      limits,
     );
     expect(tones(plot)).toEqual(['ok', 'caution', 'ok']);
   });

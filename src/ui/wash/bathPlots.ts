@@ -8,7 +8,7 @@ import {
   rescuePhBand,
   rinsePhBandOf,
   runOffs,
-  stopsBeyond,
+  type StopLimits,
   temperatureBandOf,
   type WashPlan,
 } from '../../core/wash/index.ts';
@@ -91,6 +91,7 @@ interface Bath {
   readonly plan: WashPlan;
   /** The step whose readings share a picture; each step has a band of its own. */
   readonly step: PlanStep | undefined;
+  readonly limits: StopLimits;
 }
 
 const ofStep = ({ visit, step }: Bath): readonly Reading[] =>
@@ -100,7 +101,7 @@ const ofStep = ({ visit, step }: Bath): readonly Reading[] =>
 
 /** pH against its band, and the rescue's while a colour is rescued; null where nothing was read. */
 export function phPlot(bath: Bath): BathPlotted | null {
-  const { visit, plan, step } = bath;
+  const { visit, plan, step, limits } = bath;
   const band = phBandOf(step, plan);
   if (band === null) return null;
   const bandAt = (one: Reading | undefined): Band =>
@@ -109,8 +110,8 @@ export function phPlot(bath: Bath): BathPlotted | null {
     const { when, ph } = one;
     if (ph === undefined) return [];
     const rescued = wasRescuing(visit, when);
-    const verdict = rescued ? rescuePhVerdict(ph) : phVerdict(ph, bandAt(one));
-    const zones = rescued ? rescueZones : offBand(bandAt(one), stopsBeyond.ph);
+    const verdict = rescued ? rescuePhVerdict(ph, limits) : phVerdict(ph, bandAt(one), limits);
+    const zones = rescued ? rescueZones : offBand(bandAt(one), limits.phOff);
     return [{ at: when, value: ph, words: figure(ph, 2), verdict, zones }];
   });
   if (readings.length === 0) return null;
@@ -119,35 +120,36 @@ export function phPlot(bath: Bath): BathPlotted | null {
   const held = rescuing ? rescuePhBand : planned;
   const range = `${figure(held.least, 2)} to ${figure(held.most, 2)}`;
   return {
-    ...{ name: 'pH', readings, ahead: rescuing ? rescueZones : offBand(planned, stopsBeyond.ph) },
-    domain: domainOf(readings, held, stopsBeyond.ph),
+    ...{ name: 'pH', readings, ahead: rescuing ? rescueZones : offBand(planned, limits.phOff) },
+    domain: domainOf(readings, held, limits.phOff),
     marks: [held.least, held.most].map((value) => ({ value, words: figure(value, 2) })),
     limits: rescuing
       ? `the rescue keeps ${range}; never below ${figure(held.least, 2)}`
-      : `keep ${range}; ${figure(stopsBeyond.ph)} outside it is a stop`,
+      : `keep ${range}; ${figure(limits.phOff)} outside it is a stop`,
   };
 }
 
 /** Warmth against its band; null where nothing was read. `words` gives a temperature in the workshop's units. */
 export function warmthPlot(bath: Bath, words: (celsius: number) => string): BathPlotted | null {
+  const { limits } = bath;
   const band = temperatureBandOf(bath.step, bath.plan);
-  const zones = offBand(band, stopsBeyond.temperatureC);
+  const zones = offBand(band, limits.temperatureOffC);
   const readings = ofStep(bath).flatMap(({ when, temperatureC }): readonly PlotReading[] =>
     temperatureC === undefined
       ? []
       : [
           {
             ...{ at: when, value: temperatureC, words: words(temperatureC), zones },
-            verdict: temperatureVerdict(temperatureC, band),
+            verdict: temperatureVerdict(temperatureC, band, limits),
           },
         ],
   );
   if (readings.length === 0) return null;
   return {
     ...{ name: 'Warmth', readings, ahead: zones },
-    domain: domainOf(readings, band, stopsBeyond.temperatureC),
+    domain: domainOf(readings, band, limits.temperatureOffC),
     marks: [band.least, band.most].map((value) => ({ value, words: words(value) })),
-    limits: `keep ${words(band.least)} to ${words(band.most)}; ${stopsBeyond.temperatureC} °C outside it is a stop`,
+    limits: `keep ${words(band.least)} to ${words(band.most)}; ${limits.temperatureOffC} °C outside it is a stop`,
   };
 }
 
@@ -185,8 +187,11 @@ export function clothPlot(standing: RugStanding, visit: VisitStanding): BathPlot
   };
 }
 
-/** Run-off over the whole wash: any colour is looked at again, colour that rises twice in minutes stops it. */
-export function runOffPlot(visit: VisitStanding): BathPlotted | null {
+const timesWords = (times: number): string =>
+  times === 1 ? 'once' : times === 2 ? 'twice' : `${times} times`;
+
+/** Run-off over the whole wash: any colour is looked at again, colour that rises too often in minutes stops it. */
+export function runOffPlot(visit: VisitStanding, stopLimits: StopLimits): BathPlotted | null {
   const zones: readonly PlotZone[] = [
     { tone: 'ok', from: -0.5, until: runOffs.indexOf('faint colour') - 0.5 },
     { tone: 'stop', from: runOffs.indexOf('strong colour') - 0.5, until: runOffs.length - 0.5 },
@@ -196,13 +201,13 @@ export function runOffPlot(visit: VisitStanding): BathPlotted | null {
     const isBefore = (one: Reading) => one.when < when;
     const known = { ...visit, baths: visit.baths.filter(isBefore), rinses: visit.rinses.filter(isBefore) };
     const before = runOffsBefore(known, when);
-    const verdict = runOffVerdict(runOff as RunOff, before);
+    const verdict = runOffVerdict(runOff as RunOff, before, stopLimits);
     return [{ at: when, value: runOffs.indexOf(runOff), words: runOff, verdict, zones }];
   });
   if (readings.length === 0) return null;
   return {
     ...{ name: 'Run-off', readings, ahead: zones, domain: [-0.5, runOffs.length - 0.5] },
     marks: runOffs.map((words, value) => ({ value, words: words.replace(' colour', '') })),
-    limits: `strong colour, or more colour twice in ${stopsBeyond.runOffMinutes} minutes, is a stop`,
+    limits: `strong colour, or more colour ${timesWords(stopLimits.runOffRises)} in ${stopLimits.runOffWithinMinutes} minutes, is a stop`,
   };
 }

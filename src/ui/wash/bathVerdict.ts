@@ -9,6 +9,7 @@ import {
   rescuePhBand,
   rescuePhWatch,
   runOffWatch,
+  type StopLimits,
   temperatureWatch,
   type Watch,
 } from '../../core/wash/index.ts';
@@ -23,17 +24,17 @@ const verdict = (tone: Watch, value: number, band: Band, unit: string): ReadingV
   return { tone, words: tone === 'stop' ? `${words}: stop` : `${words}: bring it back` };
 };
 
-export const phVerdict = (value: number, band: Band): ReadingVerdict =>
-  verdict(phWatch(value, band), value, band, '');
-export const temperatureVerdict = (value: number, band: Band): ReadingVerdict =>
-  verdict(temperatureWatch(value, band), value, band, ' °C');
+export const phVerdict = (value: number, band: Band, limits: StopLimits): ReadingVerdict =>
+  verdict(phWatch(value, band, limits), value, band, '');
+export const temperatureVerdict = (value: number, band: Band, limits: StopLimits): ReadingVerdict =>
+  verdict(temperatureWatch(value, band, limits), value, band, ' °C');
 
 /** During a rescue only too much acid is a stop of its own: on its way down the bath is above its band. */
-export function rescuePhVerdict(value: number): ReadingVerdict {
+export function rescuePhVerdict(value: number, limits: StopLimits): ReadingVerdict {
   if (value < rescuePhBand.least) {
     return { tone: 'stop', words: `below pH ${figure(rescuePhBand.least)}: no more acid, flood with water` };
   }
-  const tone = rescuePhWatch(value) === 'ok' ? 'ok' : 'caution';
+  const tone = rescuePhWatch(value, limits) === 'ok' ? 'ok' : 'caution';
   return verdict(tone, value, rescuePhBand, '');
 }
 
@@ -49,11 +50,15 @@ export function clothVerdict(cloth: Grade, bench: Grade, isNamed: boolean): Read
   };
 }
 
-/** Run-off by itself and beside what ran off in the last five minutes. */
-export function runOffVerdict(runOff: RunOff, earlier: readonly RunOffSeen[]): ReadingVerdict {
-  const tone = runOffWatch(runOff, earlier);
+/** Run-off by itself and beside what ran off in the last minutes. */
+export function runOffVerdict(
+  runOff: RunOff,
+  earlier: readonly RunOffSeen[],
+  limits: StopLimits,
+): ReadingVerdict {
+  const tone = runOffWatch(runOff, earlier, limits);
   if (tone === 'stop') return { tone, words: 'colour comes off: stop' };
   return tone === 'caution'
-    ? { tone, words: 'colour in the run-off: look again within five minutes' }
+    ? { tone, words: 'colour in the run-off: look again within minutes' }
     : { tone, words: 'no colour in the run-off' };
 }

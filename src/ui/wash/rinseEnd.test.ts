@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { shippedRulebook } from '../../core/wash/index.ts';
 import type { Noted } from '../../dossier/index.ts';
 import { rinseEnd } from './rinseEnd.ts';
 
@@ -19,7 +20,8 @@ const clear = rinse({
   foam: 'none',
   whiteClothGrade: '5',
 });
-const met = (rinses: readonly Rinse[]) => rinseEnd(rinses).map((criterion) => criterion.met);
+const met = (rinses: readonly Rinse[]) =>
+  rinseEnd(rinses, shippedRulebook.residues).map((criterion) => criterion.met);
 
 test('two clear readings in a row end the rinse', () => {
   expect(met([clear, clear])).toEqual([true, true, true, true]);

@@ -9,6 +9,8 @@ export function useCards(): readonly SpottingCard[] {
   return useMemo(() => {
     const facts = planFactsOf(standing, settings, now);
     const bounds = agreedPlan(standing)?.bounds ?? (plan.ok ? plan.value.bounds : null);
-    return facts.ok && bounds !== null ? spottingCards(facts.value, bounds, workEventsOf(standing)) : [];
+    return facts.ok && bounds !== null
+      ? spottingCards(facts.value, bounds, workEventsOf(standing, settings))
+      : [];
   }, [standing, settings, now, plan]);
 }
