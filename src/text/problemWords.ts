@@ -1,5 +1,6 @@
 import type { Problem } from '../units/index.ts';
 import { accessWords } from './accessWords.ts';
+import { blockedWords } from './blockedWords.ts';
 import { cardWords } from './cardWords.ts';
 import { chemistryWords } from './chemistryWords.ts';
 import { colourWords } from './colourWords.ts';
@@ -18,10 +19,12 @@ import { shelfWords } from './shelfWords.ts';
 import { washWords } from './washWords.ts';
 import { weaveWords } from './weaveWords.ts';
 import type { Words } from './words.ts';
+import { workWords } from './workWords.ts';
 
 /** Every problem code with its words; each subject's table is joined here. */
 const tables = {
   ...accessWords,
+  ...blockedWords,
   ...cardWords,
   ...chemistryWords,
   ...colourWords,
@@ -39,6 +42,7 @@ const tables = {
   ...shelfWords,
   ...washWords,
   ...weaveWords,
+  ...workWords,
 };
 
 /** All permanent problem codes. */

@@ -1,7 +1,9 @@
 import type { RoomProblem, RoomScenarioProblem } from '../dossier/index.ts';
 import type { Problem } from '../units/index.ts';
+import type { blockedWords } from './blockedWords.ts';
 import type { dossierWords } from './dossierWords.ts';
 import type { WordsFor } from './words.ts';
+import type { workWords } from './workWords.ts';
 
 type None = Readonly<Record<never, never>>;
 
@@ -24,7 +26,7 @@ export type RoomNotEmpty = Problem<'room-not-empty', { readonly rugs: readonly s
 
 type Own = Exclude<
   RoomProblem | RoomScenarioProblem | RoomNotEmpty,
-  { readonly code: keyof typeof dossierWords }
+  { readonly code: keyof typeof blockedWords | keyof typeof dossierWords | keyof typeof workWords }
 >;
 const day = (at: string) => `${at.slice(0, 10)} ${at.slice(11, 16)} UTC`;
 

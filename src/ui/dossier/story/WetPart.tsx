@@ -1,6 +1,6 @@
 import { Link } from 'wouter';
 import { agreedPlan, stepId, wetClock, wetClockHours } from '../../../dossier/index.ts';
-import { blockerWords } from '../../../text/dossierWords.ts';
+import { blockerWords } from '../../../text/blockedWords.ts';
 import { Notice } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import { counted, figure } from '../figures.ts';
