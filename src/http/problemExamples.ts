@@ -2,6 +2,7 @@
 export const problemExamples: Readonly<Record<string, Readonly<Record<string, unknown>>>> = {
   'blend-not-whole': { sum: 0.9 },
   'ceiling-below-sum': { sumMinor: 48_000, notToExceedMinor: 45_000, currency: 'EUR' },
+  'drying-room-runs-away': { hour: 7, airC: 71 },
   'mark-off-the-rug': {
     field: 'the mark',
     x: 1.2,
