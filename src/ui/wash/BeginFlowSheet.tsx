@@ -49,6 +49,7 @@ export function BeginFlowSheet({ onClose }: { readonly onClose: () => void }) {
         />
         {flow !== null && (
           <>
+            <Before flow={flow} fact={fact} />
             <Choice
               label="Where?"
               columns={2}
@@ -72,7 +73,6 @@ export function BeginFlowSheet({ onClose }: { readonly onClose: () => void }) {
               onChange={setWhy}
             />
             <LineField label="In your own words" value={why} onChange={setWhy} />
-            <Before flow={flow} fact={fact} />
           </>
         )}
         <ProblemNotice problem={problem} />
