@@ -3,6 +3,8 @@ import {
   dryCriteria,
   expectedDrying,
   type Noted,
+  type RugFactOf,
+  type WorkshopSettings,
   wetClockHours,
   wetSince,
 } from '../dossier/index.ts';
@@ -13,6 +15,7 @@ import {
   hoursBetween,
   humidityWords,
   instantAfter,
+  lengthWords,
   momentWords,
   shortMoment,
   temperatureWords,
@@ -134,6 +137,13 @@ const readingRow = (
   ].join('\n'),
 ];
 
+/** Where along its pole or mesh it was put, where somebody measured. */
+const positionWords = (
+  position: RugFactOf<'DryingStarted'>['position'],
+  units: WorkshopSettings['units'],
+): string =>
+  position === undefined ? '' : `, ${lengthWords(position.mm, units)} from its ${position.from} end`;
+
 /**
  * How the rug dried: the readings, drawn and listed, and the dry standard criterion by criterion.
  *
@@ -166,12 +176,18 @@ export function dryingLog(context: PaperContext): PaperBody {
           'Drying began',
           visit.dryingStarted === null ? undefined : momentWords(visit.dryingStarted.when, timeZone),
         ),
-        row(
-          'Posture and place',
-          visit.dryingStarted === null
-            ? undefined
-            : `${visit.dryingStarted.posture}, ${visit.dryingStarted.place}`,
-          visit.dryingStarted === null ? '' : heatWords(visit.dryingStarted.heated),
+        ...visit.dryingPlaces.map((put, at) =>
+          row(
+            at === 0 ? 'Posture and place' : 'Moved',
+            `${put.posture}, ${put.place}${positionWords(put.position, workshop.settings.units)}`,
+            [
+              at === 0 ? '' : momentWords(put.when, timeZone),
+              personWords(context, put.by),
+              heatWords(put.heated),
+            ]
+              .filter((part) => part !== '')
+              .join(', '),
+          ),
         ),
         ...visit.turnings.map((turning) =>
           row(

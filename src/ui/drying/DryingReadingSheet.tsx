@@ -133,7 +133,9 @@ export function DryingReadingSheet({ onClose }: { readonly onClose: () => void }
             : `Oven-dry ${mass(ovenDry.likely)} (${mass(ovenDry.least)} to ${mass(ovenDry.most)}), from the intake weighing.`}{' '}
           Note the room with every weighing. Lift it with the people its plan names; dry hands at switches.
         </p>
-        <ReadingPad slots={slots} typed={typed} onChange={setTyped} />
+        <div className="besideEachOther">
+          <ReadingPad slots={slots} typed={typed} onChange={setTyped} />
+        </div>
         <details className="meter">
           <summary>Meter points: pile, foundation, fringe</summary>
           {points.map((point, index) => (
