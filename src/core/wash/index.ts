@@ -36,3 +36,4 @@ export * from './stepBands.ts';
 export * from './stepMix.ts';
 export * from './stopWatch.ts';
 export * from './washPlan.ts';
+export { wasteWaterWords } from './wasteWater.ts';

@@ -1,11 +1,5 @@
-import {
-  type BathRecipe,
-  type Correction,
-  carryOver,
-  dose,
-  effluent,
-  usualSewerLimits,
-} from '../../core/chemistry/index.ts';
+import { type BathRecipe, type Correction, carryOver, dose, effluent } from '../../core/chemistry/index.ts';
+import { rulebookOf } from '../../dossier/index.ts';
 import { useSettings } from '../call/index.ts';
 import { MeasureField, Notice, NumberField, ProblemNotice, Section } from '../kit/index.ts';
 import { bareBath, type MixingProps, massText } from './mixing.ts';
@@ -97,12 +91,14 @@ const reasonWords = {
 
 /** Whether the bath, run together with plain rinse water, may go to the sewer. */
 function SewerPart({ bath, mixing, set }: BathProps) {
-  const { units } = useSettings();
+  const settings = useSettings();
+  const { units } = settings;
+  const { sewer } = rulebookOf(settings);
   const { rinseWaterL, sewerMostPh, sewerMostC } = mixing;
   const limits = {
-    leastPh: usualSewerLimits.leastPh,
-    mostPh: sewerMostPh ?? usualSewerLimits.mostPh,
-    mostTemperatureC: sewerMostC ?? usualSewerLimits.mostTemperatureC,
+    leastPh: sewer.leastPh,
+    mostPh: sewerMostPh ?? sewer.mostPh,
+    mostTemperatureC: sewerMostC ?? sewer.mostTemperatureC,
   };
   const water = rinseWaterL === null || rinseWaterL === 0 ? [] : [{ ...bath, litres: rinseWaterL, add: [] }];
   const found = effluent([bath, ...water], limits);
@@ -121,7 +117,7 @@ function SewerPart({ bath, mixing, set }: BathProps) {
         <NumberField
           label="Highest pH your authority allows"
           unit="pH"
-          hint={`The workshop keeps to ${usualSewerLimits.mostPh}. The lowest is ${usualSewerLimits.leastPh.toFixed(1)} (40 CFR 403.5).`}
+          hint={`The workshop keeps to ${sewer.mostPh}. The lowest is ${sewer.leastPh.toFixed(1)}; never below 5.0 (40 CFR 403.5).`}
           least={6}
           most={12}
           value={sewerMostPh}
@@ -131,7 +127,7 @@ function SewerPart({ bath, mixing, set }: BathProps) {
           label="Highest temperature it allows"
           measure="temperature"
           units={units}
-          hint={`The workshop keeps to ${usualSewerLimits.mostTemperatureC} °C.`}
+          hint={`The workshop keeps to ${sewer.mostTemperatureC} °C.`}
           least={20}
           most={65}
           value={sewerMostC}

@@ -5,9 +5,10 @@ import {
   peroxideVolumes,
   surfactantByArea,
   surfactantByBath,
-  usualDetergentGPerM2,
   usualDoseUncertainty,
 } from '../../core/chemistry/index.ts';
+import { rulebookOf } from '../../dossier/index.ts';
+import { useSettings } from '../call/index.ts';
 import { Choice, Notice, NumberField, Picker, ProblemNotice, Section } from '../kit/index.ts';
 import { type MixingProps, massText, unknownWater } from './mixing.ts';
 import { WaterField } from './WaterField.tsx';
@@ -57,17 +58,18 @@ export function DetergentPart({ mixing, set }: MixingProps) {
 }
 
 function ByArea({ mixing: { areaM2, litres } }: MixingProps) {
+  const { detergentGPerM2 } = rulebookOf(useSettings()).shop;
   if (areaM2 === null || litres === null) {
     return <p className="why">Give the water of the bath and the rug’s area above.</p>;
   }
-  const found = surfactantByArea(areaM2, litres);
+  const found = surfactantByArea(areaM2, litres, detergentGPerM2);
   if (!found.ok) return <ProblemNotice problem={found.problem} />;
   const { grams, gPerL } = found.value;
   return (
     <p>
       Detergent concentrate {massText(grams.least)} to {massText(grams.most)}: the bath is then{' '}
-      {gPerL.least.toFixed(1)} to {gPerL.most.toFixed(1)} g/L ({usualDetergentGPerM2.least} to{' '}
-      {usualDetergentGPerM2.most} g/m², workshop setting; the supplier’s sheet comes first).
+      {gPerL.least.toFixed(1)} to {gPerL.most.toFixed(1)} g/L ({detergentGPerM2.least} to{' '}
+      {detergentGPerM2.most} g/m², workshop setting; the supplier’s sheet comes first).
     </p>
   );
 }

@@ -1,4 +1,6 @@
-import { rinsePlans, usualRinse, usualRinsePace } from '../../core/chemistry/index.ts';
+import { rinsePlans, usualRinse } from '../../core/chemistry/index.ts';
+import { rinsePaceOf } from '../../core/wash/index.ts';
+import { rulebookOf } from '../../dossier/index.ts';
 import { shownIn, unitOf } from '../../units/index.ts';
 import { useSettings } from '../call/index.ts';
 import { ProblemNotice, Section } from '../kit/index.ts';
@@ -9,8 +11,10 @@ const end = 0.005;
 
 /** How much water and time each way of rinsing takes, for this rug or for a kilogram of any. */
 export function RinsePart({ massKg }: { readonly massKg: number | null }) {
-  const { units } = useSettings();
-  const plans = rinsePlans(massKg ?? 1, end);
+  const settings = useSettings();
+  const { units } = settings;
+  const pace = rinsePaceOf(rulebookOf(settings));
+  const plans = rinsePlans(massKg ?? 1, end, null, usualRinse, pace);
   if (!plans.ok) return <ProblemNotice problem={plans.problem} />;
   const unit = massKg === null ? 'L per kg of rug' : unitOf('bath', units);
   const shown = (litresPerKg: number) =>
@@ -62,8 +66,8 @@ export function RinsePart({ massKg }: { readonly massKg: number | null }) {
       <p className="why">
         {massKg === null ? 'Give the rug’s dry mass for its litres and minutes. ' : ''}
         Perfect mixing; the rug holds {usualRinse.drainedLPerKg} L/kg drained and {usualRinse.extractedLPerKg}{' '}
-        L/kg extracted, a fill is {usualRinse.fillLPerKg} L/kg, water runs at {usualRinsePace.waterLPerMin}{' '}
-        L/min (workshop settings). Least water first. The readings decide when the rinse is done.
+        L/kg extracted, a fill is {usualRinse.fillLPerKg} L/kg, water runs at {pace.waterLPerMin} L/min
+        (workshop settings). Least water first. The readings decide when the rinse is done.
       </p>
     </Section>
   );

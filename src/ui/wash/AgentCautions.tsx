@@ -1,17 +1,12 @@
-import mixtures from '../../../data/wash/mixtures.json' with { type: 'json' };
-import { kindOf, type PlanStep } from '../../core/wash/index.ts';
-
-interface Mixture {
-  readonly a: readonly string[];
-  readonly b: readonly string[];
-  readonly hazard: string;
-}
-const forbidden: readonly Mixture[] = mixtures.rows;
+import { kindOf, type PlanStep, type Rulebook, wasteWaterWords } from '../../core/wash/index.ts';
+import { rulebookOf } from '../../dossier/index.ts';
+import { useDossier } from '../dossier/dossierView.ts';
+import { ProductHazards } from './ProductHazards.tsx';
 
 /** What must never come near the agents of a step, and why. */
-const neverWith = (agents: readonly string[]): readonly string[] => {
+const neverWith = (agents: readonly string[], { mixtures }: Rulebook): readonly string[] => {
   const holds = (side: readonly string[]) => agents.some((agent) => side.includes(agent));
-  const lines = forbidden.flatMap(({ a, b, hazard }) => {
+  const lines = mixtures.flatMap(({ a, b, hazard }) => {
     if (a.length === 0 || b.length === 0) return [];
     if (holds(a)) return [`Never with ${b.join(', ')}: ${hazard}.`];
     return holds(b) ? [`Never with ${a.join(', ')}: ${hazard}.`] : [];
@@ -21,6 +16,7 @@ const neverWith = (agents: readonly string[]): readonly string[] => {
 
 /** Cautions where an agent is handled: what to wear, air, eyes, what never to mix, where the water goes. */
 export function AgentCautions({ step }: { readonly step: PlanStep }) {
+  const { settings } = useDossier();
   const agents = step.agents.filter((agent) => agent !== 'water');
   if (agents.length === 0 && step.protection.length === 0) return null;
   return (
@@ -41,12 +37,13 @@ export function AgentCautions({ step }: { readonly step: PlanStep }) {
               : '; no flame or spark, no heat until no smell is left'}
             .
           </p>
-          {neverWith(agents).map((line) => (
+          <ProductHazards agents={agents} />
+          {neverWith(agents, rulebookOf(settings)).map((line) => (
             <p key={line}>
               <b>{line}</b>
             </p>
           ))}
-          <p>Used baths go down the drain only as the local authority allows.</p>
+          <p>{wasteWaterWords(rulebookOf(settings))}</p>
         </>
       )}
     </div>
