@@ -4,6 +4,7 @@ import {
   type DryScenario,
   dryForecast,
   type Random,
+  type RugSpreads,
   seededRandom,
 } from '../src/core/drying/index.ts';
 import { prepareRoom } from '../src/core/drying/preparedRoom.ts';
@@ -100,7 +101,7 @@ function benchSpeed(): void {
 
 const between = (random: Random, from: number, to: number): number => from + (to - from) * random();
 
-function randomScenario(random: Random): DryScenario {
+function randomScenario(random: Random, spreads: RugSpreads): DryScenario {
   const areaM2 = between(random, 1.5, 12);
   const rug: DryRug = {
     id: 'simulated',
@@ -109,6 +110,7 @@ function randomScenario(random: Random): DryScenario {
     fibres: { wool: 0.75, cotton: 0.25 },
     startRegain: between(random, 0.5, 1.4),
     posture: random() < 0.7 ? 'hung' : 'mesh',
+    spreads,
   };
   return {
     hours: 120,
@@ -128,8 +130,8 @@ function randomScenario(random: Random): DryScenario {
 }
 
 /** A rug with hidden unknowns, weighed three times on its way with a scale that errs as stated. */
-function simulatedRug(random: Random) {
-  const scenario = randomScenario(random);
+function simulatedRug(random: Random, spreads: RugSpreads) {
+  const scenario = randomScenario(random, spreads);
   const [rug] = scenario.rugs;
   const room = prepareRoom(scenario);
   const [prepared] = room.rugs;
@@ -152,11 +154,11 @@ function simulatedRug(random: Random) {
 const holds = ([from, to]: readonly [number | null, number | null], value: number): boolean =>
   value >= (from ?? Number.POSITIVE_INFINITY) && value <= (to ?? Number.POSITIVE_INFINITY);
 
-function benchCalibration(count: number): void {
+function calibrated(count: number, spreads: RugSpreads) {
   const random = seededRandom(1999);
   const found: { truth: number; error: number; in80: boolean; in95: boolean; flagged: boolean }[] = [];
   while (found.length < count) {
-    const simulated = simulatedRug(random);
+    const simulated = simulatedRug(random, spreads);
     const answer = simulated === null ? null : dryForecast(simulated.scenario);
     const rug = answer?.ok === true ? answer.value.rugs[0] : undefined;
     if (simulated === null || rug?.spread === undefined) continue;
@@ -169,35 +171,60 @@ function benchCalibration(count: number): void {
       flagged: rug.spread.contradicted || rug.spread.readings.some(({ outlier }) => outlier),
     });
   }
-  const middle = (of: readonly number[]) =>
-    quantileOf(
-      [...of].sort((a, b) => a - b),
-      0.5,
-    );
-  const share = (held: (one: (typeof found)[number]) => boolean) => found.filter(held).length / found.length;
-  const fixedHours = middle(found.map(({ truth }) => truth));
-  const [own, fixed] = [
-    middle(found.map(({ error }) => error)),
-    middle(found.map(({ truth }) => Math.abs(fixedHours - truth) / truth)),
-  ];
-  const held80 = share(({ in80 }) => in80);
-  const percent = (ratio: number) => `${(ratio * 100).toFixed(1)} %`;
-  line('simulated rugs, each weighed three times', `${found.length}`);
+  return found;
+}
+
+type Found = ReturnType<typeof calibrated>;
+
+const middleOf = (values: readonly number[]): number =>
+  quantileOf(
+    [...values].sort((a, b) => a - b),
+    0.5,
+  );
+const shareOf = (found: Found, held: (one: Found[number]) => boolean): number =>
+  found.filter(held).length / found.length;
+const percent = (ratio: number): string => `${(ratio * 100).toFixed(1)} %`;
+
+/** Says how often intervals held the truth, and fails where 80 % did not mean it. */
+function sayHeld(found: Found): void {
+  const held80 = shareOf(found, ({ in80 }) => in80);
   line('80 % intervals that hold the truth', `${percent(held80)} (75 to 85 %)`);
-  line('95 % intervals that hold the truth', percent(share(({ in95 }) => in95)));
+  line('95 % intervals that hold the truth', percent(shareOf(found, ({ in95 }) => in95)));
+  line('sound readings taken for outliers', percent(shareOf(found, ({ flagged }) => flagged)));
+  if (held80 < 0.75 || held80 > 0.85) process.exitCode = 1;
+}
+
+function benchCalibration(count: number): void {
+  const found = calibrated(count, {});
+  line('simulated rugs, each weighed three times', `${found.length}`);
+  sayHeld(found);
+  const fixedHours = middleOf(found.map(({ truth }) => truth));
+  const own = middleOf(found.map(({ error }) => error));
+  const fixed = middleOf(found.map(({ truth }) => Math.abs(fixedHours - truth) / truth));
   line('median error of the finish', `${percent(own)} of the drying time (at most 8 %)`);
   line(
     `the same by a fixed ${fixedHours.toFixed(1)} h for every rug`,
     `${percent(fixed)} (at least twice ours)`,
   );
-  line('sound readings taken for outliers', percent(share(({ flagged }) => flagged)));
-  if (held80 < 0.75 || held80 > 0.85 || own > 0.08 || own > fixed / 2) process.exitCode = 1;
+  if (own > 0.08 || own > fixed / 2) process.exitCode = 1;
+}
+
+/** As wide as a knotted rug's mass per area leaves it (data/wash/shopFacts.json). */
+const guessedMass = { dryMass: 0.46 };
+
+function benchGuessedMass(count: number): void {
+  const found = calibrated(count, guessedMass);
+  line('rugs nobody weighed before the water, weighed thrice', `${found.length}`);
+  sayHeld(found);
+  const own = middleOf(found.map(({ error }) => error));
+  line('median error of the finish', `${percent(own)} of the drying time`);
 }
 
 export async function run(args: readonly string[]): Promise<void> {
   const { values } = parseArgs({ args: [...args], options: { rugs: { type: 'string', default: '500' } } });
   benchSpeed();
   benchCalibration(Number(values.rugs));
+  benchGuessedMass(Number(values.rugs));
 }
 
 await run(process.argv.slice(2));

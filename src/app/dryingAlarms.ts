@@ -1,16 +1,11 @@
 import type { DryingAlarmsAnswer, RoomAlarmsTold, RoomListRow } from '../contract/rooms.ts';
-import type { DryingRug } from '../dossier/dryingRug.ts';
+import type { Hanging } from '../dossier/dryingRug.ts';
 import { roomAlarms } from '../dossier/roomAlarms.ts';
-import { roomScenario } from '../dossier/roomScenario.ts';
+import { forecastInstant, roomAheadHours, roomScenario } from '../dossier/roomScenario.ts';
 import { roomStandingOf } from '../dossier/roomStanding.ts';
 import { hangingAsTold } from './forecastDrying.ts';
 import type { House } from './house.ts';
 import { listRooms } from './rooms.ts';
-
-/** Alarms look two days ahead, and a chance of one in five is seen by fewer draws than a forecast needs. */
-const aheadHours = 60;
-const draws = 80;
-const everyMinutes = 10;
 
 interface Look {
   readonly key: string;
@@ -23,15 +18,17 @@ const lastLook = new WeakMap<House['ledger'], Map<string, Look>>();
 async function lookAt(
   house: House,
   { room, body }: RoomListRow,
-  rugs: readonly DryingRug[],
+  { rugs, unmeasured }: Hanging,
   now: string,
 ): Promise<RoomAlarmsTold> {
   const standing = roomStandingOf(await house.ledger.read(`room/${room}`));
-  const built = rugs.length === 0 ? null : roomScenario(standing, rugs, now, aheadHours);
-  const answer =
-    built?.ok === true ? await house.forecaster.forecast({ ...built.value.scenario, draws }) : null;
-  const alarms = roomAlarms(standing, rugs, answer?.ok === true ? answer.value : null, now);
-  const names = Object.fromEntries(rugs.map(({ rug, tag, title }) => [rug, `${tag} ${title}`]));
+  const built = rugs.length === 0 ? null : roomScenario(standing, rugs, forecastInstant(now), roomAheadHours);
+  const answer = built?.ok === true ? await house.forecaster.forecast(built.value.scenario) : null;
+  const hanging = { rugs, unmeasured: unmeasured.map(({ rug }) => rug) };
+  const alarms = roomAlarms(standing, hanging, answer?.ok === true ? answer.value : null, now);
+  const names = Object.fromEntries(
+    [...rugs, ...unmeasured].map(({ rug, tag, title }) => [rug, `${tag} ${title}`]),
+  );
   return { room, name: body.name, alarms, names };
 }
 
@@ -40,14 +37,13 @@ export async function dryingAlarms(house: House): Promise<DryingAlarmsAnswer> {
   const now = house.clock.now();
   const looks = lastLook.get(house.ledger) ?? new Map<string, Look>();
   lastLook.set(house.ledger, looks);
-  const slot = Math.floor(Date.parse(now) / (everyMinutes * 60_000));
   const told: RoomAlarmsTold[] = [];
   for (const row of (await listRooms(house)).rooms) {
-    const rugs = await hangingAsTold(house, row.room);
+    const hanging = await hangingAsTold(house, row.room);
     const { seal } = await house.ledger.head(`room/${row.room}`);
-    const key = `${seal} ${slot} ${JSON.stringify(rugs)}`;
+    const key = `${seal} ${forecastInstant(now)} ${JSON.stringify(hanging)}`;
     const known = looks.get(row.room);
-    const look = known?.key === key ? known : { key, told: lookAt(house, row, rugs, now) };
+    const look = known?.key === key ? known : { key, told: lookAt(house, row, hanging, now) };
     looks.set(row.room, look);
     // A look that failed is no answer to keep.
     look.told.catch(() => looks.delete(row.room));

@@ -1,11 +1,15 @@
 import settings from '../../data/drying/room.json' with { type: 'json' };
 import type { DryingProblem } from '../core/drying/index.ts';
-import { type DryingRug, dryingRugOf, plannedDryingRug } from '../dossier/dryingRug.ts';
+import { type Hanging, hangingOf, plannedDryingRug } from '../dossier/dryingRug.ts';
 import type { Entry } from '../dossier/entry.ts';
 import { standingOf } from '../dossier/evolve.ts';
 import type { RugFact } from '../dossier/facts/index.ts';
 import { planOf } from '../dossier/planFacts.ts';
-import { type RoomScenarioProblem, roomScenario } from '../dossier/roomScenario.ts';
+import {
+  type NeighbourNotMeasured,
+  type RoomScenarioProblem,
+  roomScenario,
+} from '../dossier/roomScenario.ts';
 import { roomStandingOf } from '../dossier/roomStanding.ts';
 import { done, type Result, refused } from '../units/index.ts';
 import { askedBy } from './asked.ts';
@@ -16,14 +20,10 @@ import { dryingRugs } from './rooms.ts';
 
 type RecordRefusal = Extract<Awaited<ReturnType<typeof recordEntries>>, { readonly ok: false }>['problem'];
 
-/** What hangs in a room now, as a forecast is told of it; a rug without a size cannot be forecast. */
-export async function hangingAsTold(house: House, room: string): Promise<readonly DryingRug[]> {
-  return (await dryingRugs(house))
-    .filter((rug) => rug.room === room)
-    .flatMap(({ rug, entries }) => {
-      const told = dryingRugOf(standingOf(entries), rug);
-      return told?.ok === true ? [told.value] : [];
-    });
+/** What hangs in a room now, as a forecast is told of it, and the rugs whose water nobody can reckon. */
+export async function hangingAsTold(house: House, room: string): Promise<Hanging> {
+  const here = (await dryingRugs(house)).filter((rug) => rug.room === room);
+  return hangingOf(here.map(({ rug, entries }) => ({ rug, standing: standingOf(entries) })));
 }
 
 /** Hours in whole, upwards: a promise is never made on the minutes of a forecast. */
@@ -39,7 +39,12 @@ export async function forecastDrying(
   actor: Actor,
   rug: string,
   room: string,
-): Promise<Result<readonly Entry[], RecordRefusal | FactProblem | RoomScenarioProblem | DryingProblem>> {
+): Promise<
+  Result<
+    readonly Entry[],
+    RecordRefusal | FactProblem | RoomScenarioProblem | NeighbourNotMeasured | DryingProblem
+  >
+> {
   const [entries, roomEntries] = await Promise.all([
     house.ledger.read(`rug/${rug}`),
     house.ledger.read(`room/${room}`),
@@ -55,7 +60,11 @@ export async function forecastDrying(
   const hasMesh = (inside.setUp?.meshes.length ?? 0) > 0;
   const told = plannedDryingRug(standing, rug, plan.ok ? plan.value.bounds : null, now, hasMesh);
   if (!told.ok) return told;
-  const hanging = (await hangingAsTold(house, room)).filter((one) => one.rug !== rug);
+  const here = await hangingAsTold(house, room);
+  // Its neighbours' water delays it: one that nobody can reckon leaves no forecast to wet a rug by.
+  const unreckoned = here.unmeasured.map(({ tag, title }) => `${tag} ${title}`);
+  if (unreckoned.length > 0) return refused('neighbour-not-measured', { rugs: unreckoned });
+  const hanging = here.rugs.filter((one) => one.rug !== rug);
   const { lookHours: lookedHours, quantile: share } = settings.forecast;
   const built = roomScenario(inside, [...hanging, told.value], now, lookedHours);
   if (!built.ok) return built;

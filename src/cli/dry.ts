@@ -41,7 +41,9 @@ are windows; "outside" may carry a "series" of rows; "fans": [{"airSpeed": 2, "k
 heaters may carry "runs": [{"fromHour": 0, "untilHour": 8}]; rugs "turnings": [{"hour": 6, "posture": "mesh"}].
 A reading is massKg, pocketRh, meterRegain (with points), meterAboveDry (points over a dry reference) or
 touch (wet, damp, cool, dry). startRegain may be left to
-"extraction" (centrifuge, squeegee and vacuum, drained, saturated); what is not said is saturated. Faces are
+"extraction" (centrifuge, squeegee and vacuum, drained, saturated); what is not said is saturated. How well
+numbers are known: "spreads": {"startRegain", "resistance", "criticalRegain", "dryMass"}, each the spread of its
+logarithm; a dryMass of 0.1 or more is a guess, and alarms then go by the late end of the 80 % interval. Faces are
 2 for a hung rug, 1.5 on mesh, 1 on a floor; neither faces nor posture counts as 1.
 hoursToTarget counts from hanging, targetAtHour on the scenario's clock; null is beyond the hours looked at.
 With "uncertainty" (and "draws", "seed") hoursToTarget is the median, with 80 and 95 % bounds beside it.

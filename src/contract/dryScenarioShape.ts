@@ -35,7 +35,10 @@ const rug = z.strictObject({
   resistance: optional,
   g: optional,
   spreads: z.optional(
-    z.strictObject({ startRegain: optional, resistance: optional, criticalRegain: optional }),
+    z.strictObject({
+      ...{ startRegain: optional, resistance: optional },
+      ...{ criticalRegain: optional, dryMass: optional },
+    }),
   ),
   turnings: z.optional(
     z

@@ -140,6 +140,33 @@ export function dryingRugOf(standing: RugStanding, rug: string): Result<DryingRu
   });
 }
 
+/** What dries in a room: as a forecast is told of it, and what no forecast can be told of. */
+export interface Hanging {
+  readonly rugs: readonly DryingRug[];
+  /** Nobody measured these, so their water is unknown. */
+  readonly unmeasured: readonly Pick<DryingRug, 'rug' | 'tag' | 'title'>[];
+}
+
+/**
+ * Rugs of a room, those that nobody measured apart.
+ *
+ * @param standings - of the rugs that dry there
+ * @source none: rule of this project
+ */
+export function hangingOf(
+  standings: readonly { readonly rug: string; readonly standing: RugStanding }[],
+): Hanging {
+  const told = standings.map(({ rug, standing }) => ({ rug, standing, drying: dryingRugOf(standing, rug) }));
+  return {
+    rugs: told.flatMap(({ drying }) => (drying?.ok === true ? [drying.value] : [])),
+    unmeasured: told.flatMap(({ rug, standing, drying }) =>
+      drying?.ok === false
+        ? [{ rug, tag: latestVisit(standing)?.received.tag ?? '', title: standing.opened?.title ?? '' }]
+        : [],
+    ),
+  };
+}
+
 /** Minutes from first wetting to the pole, by the shop's slowest pace. */
 const minutesBeforeHanging = (areaM2: number): number =>
   areaM2 * shop.washAndRinseMinPerM2.most + shop.extractionMin.most + 15;

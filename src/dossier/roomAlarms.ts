@@ -7,6 +7,8 @@ import { hoursBetween } from './wetting.ts';
 /** What a drying room has to be told before it happens: by the forecast, by the clock, by its switches. */
 export type RoomAlarm =
   | DryAlarm
+  /** Its water is missing from every forecast of the room, and its own end is unknown. */
+  | { readonly code: 'size-missing'; readonly rug: string }
   | { readonly code: 'reading-overdue'; readonly rug: string; readonly since: string }
   | { readonly code: 'turning-due'; readonly rug: string; readonly since: string; readonly overdue: boolean }
   | { readonly code: 'air-not-read'; readonly since: string | null }
@@ -65,19 +67,20 @@ function byClock(rug: DryingRug, now: string, isDry: boolean): readonly RoomAlar
  * Everything to be said of a drying room now, the pressing ones first.
  *
  * @param room - the room's standing
- * @param rugs - what dries in it
+ * @param hanging - what dries in it, and the ids of those that nobody measured
  * @param answer - its forecast; null where none is possible
  * @param now - instant
  * @source none: workshop settings of data/drying/room.json; turning every 4 to 6 h is common practice
  */
 export function roomAlarms(
   room: RoomStanding,
-  rugs: readonly DryingRug[],
+  { rugs, unmeasured }: { readonly rugs: readonly DryingRug[]; readonly unmeasured: readonly string[] },
   answer: DryAnswer | null,
   now: string,
 ): readonly RoomAlarm[] {
-  if (rugs.length === 0) return [];
+  if (rugs.length + unmeasured.length === 0) return [];
   const alarms: RoomAlarm[] = [
+    ...unmeasured.map((rug): RoomAlarm => ({ code: 'size-missing', rug })),
     ...(answer?.alarms ?? []),
     ...rugs.flatMap((rug) => byClock(rug, now, isForecastDry(rug, answer, now))),
   ];

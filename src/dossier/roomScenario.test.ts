@@ -4,6 +4,7 @@ import { hungRug } from '../../test/support/hungRug.ts';
 import { minutesLater } from '../../test/support/rugStory.ts';
 import { dryForecast } from '../core/drying/index.ts';
 import type { FibreShares } from '../core/wash/index.ts';
+import type { DryingRug } from './dryingRug.ts';
 import { roomAlarms } from './roomAlarms.ts';
 import type { RoomEntry, RoomFact } from './roomFacts.ts';
 import { roomScenario } from './roomScenario.ts';
@@ -131,12 +132,57 @@ describe('the scenario of a room', () => {
     expect(dryForecast({ ...scenario, uncertainty: false }).ok).toBe(true);
   });
 
-  test('a rug nobody weighed before the water counts as the heaviest of its kind: it never dries sooner for it', () => {
+  test('a meter that reads below its dry reference says dry, and is not left out', () => {
+    const looks = [{ when: minutesLater(start, 240), meterAboveDry: -3 }];
+    const room = roomWith(air(0, 28, 0.5), dryer(0, true));
+    const lateOf = (how: Partial<DryingRug>) => {
+      const { scenario } = scenarioOf(room, [hungRug(how)], noon, 90);
+      const answer = dryForecast(scenario);
+      return { scenario, late: answer.ok ? (answer.value.rugs[0]?.spread?.interval80[1] ?? 90) : 90 };
+    };
+    const read = lateOf({ looks });
+    expect(read.scenario.rugs[0]?.readings).toEqual([{ hour: 4, meterAboveDry: -3 }]);
+    expect(read.late).toBeLessThan(lateOf({}).late);
+  });
+
+  describe('a rug nobody weighed before the water', () => {
     const room = roomWith(air(0, 28, 0.5), dryer(0, true));
     const ovenDry = { likely: 10, least: 7, most: 14 };
-    const weighed = scenarioOf(room, [hungRug({ ovenDry })], noon, 90).scenario;
-    const guessed = scenarioOf(room, [hungRug({ ovenDry, ovenDryFrom: 'mass band' })], noon, 90).scenario;
-    expect(hoursOf(guessed)).toBeGreaterThan(hoursOf(weighed));
+    const guessed = { ovenDry, ovenDryFrom: 'mass band' } as const;
+    const forecastOf = (how: Partial<DryingRug>) => {
+      const answer = dryForecast(scenarioOf(room, [hungRug(how)], noon, 140).scenario);
+      const spread = answer.ok ? answer.value.rugs[0]?.spread : undefined;
+      if (!answer.ok || spread === undefined) throw new Error('no forecast');
+      const [from, to] = spread.interval80;
+      const median = answer.value.rugs[0]?.hoursToTarget ?? 140;
+      return { alarms: answer.value.alarms, median, late: to ?? 140, width: (to ?? 140) - (from ?? 0) };
+    };
+
+    test('is forecast as wide as its kind: its late end comes no sooner than the heaviest most likely dries', () => {
+      const heaviest = forecastOf({ ovenDry: { likely: 14, least: 14, most: 14 } });
+      const { late } = forecastOf(guessed);
+      expect(late).toBeGreaterThan(forecastOf({ ovenDry: { likely: 10, least: 9.8, most: 10.2 } }).late);
+      expect(late).toBeGreaterThan(heaviest.median);
+    });
+
+    test('and its weighings, water and all, tell of it: each narrows the forecast', () => {
+      const look = (hours: number, massKg: number) => ({ when: minutesLater(start, hours * 60), massKg });
+      const [none, one, two] = [[], [look(1, 19)], [look(1, 19), look(3.5, 16.9)]].map(
+        (looks) => forecastOf({ ...guessed, looks }).width,
+      );
+      expect(one).toBeLessThan((none ?? 0) * 0.9);
+      expect(two).toBeLessThan(one ?? 0);
+    });
+
+    test('is alarmed of by the late end, where one that was weighed is not yet', () => {
+      const wetFor = (hours: number) => ({ wettedAt: minutesLater(start, -hours * 60) });
+      const red = (how: Partial<DryingRug>) =>
+        forecastOf(how).alarms.some(({ code }) => code === 'wet-past-red');
+      const { late } = forecastOf(guessed);
+      const before = 48 - late + 0.5;
+      expect(red({ ...guessed, ...wetFor(before) })).toBe(true);
+      expect(red({ ovenDry: { likely: 10, least: 9.8, most: 10.2 }, ...wetFor(before) })).toBe(false);
+    });
   });
 
   test('a machine switched on never makes a rug dry later', () => {
@@ -148,7 +194,7 @@ describe('the scenario of a room', () => {
 
 describe('alarms', () => {
   const codes = (room: ReturnType<typeof roomWith>, now: string, how = {}) =>
-    roomAlarms(room, [hungRug(how)], null, now).map(({ code }) => code);
+    roomAlarms(room, { rugs: [hungRug(how)], unmeasured: [] }, null, now).map(({ code }) => code);
 
   test('a rug not turned for six hours, not read for four, beside a machine that stands still', () => {
     expect(codes(roomWith(air(6, 28, 0.5)), minutesLater(start, 6.5 * 60))).toEqual([
@@ -181,6 +227,6 @@ describe('alarms', () => {
   });
 
   test('nothing hangs: nothing is due', () => {
-    expect(roomAlarms(roomWith(), [], null, noon)).toEqual([]);
+    expect(roomAlarms(roomWith(), { rugs: [], unmeasured: [] }, null, noon)).toEqual([]);
   });
 });

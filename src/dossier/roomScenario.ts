@@ -1,4 +1,6 @@
 import settings from '../../data/drying/room.json' with { type: 'json' };
+import model from '../../data/drying/settings.json' with { type: 'json' };
+import type { Estimate } from '../core/air/index.ts';
 import {
   asLearnt,
   type DryReading,
@@ -6,6 +8,7 @@ import {
   type DryScenario,
   type LearntDrying,
   learnDrying,
+  leastMassKg,
   type Running,
 } from '../core/drying/index.ts';
 import type { Fibre, FibreShares } from '../core/wash/index.ts';
@@ -17,6 +20,9 @@ import type { AirAt, RoomStanding, Switched } from './roomStanding.ts';
 export type RoomScenarioProblem =
   | Problem<'room-not-set-up', Readonly<Record<string, never>>>
   | Problem<'room-air-unknown', { readonly lastReadAt: string | null; readonly mostHours: number }>;
+
+/** Why no rug can be wetted by a forecast of a room: the water of what hangs there already is unknown. */
+export type NeighbourNotMeasured = Problem<'neighbour-not-measured', { readonly rugs: readonly string[] }>;
 
 /** What had to be assumed where nobody measured; the screen says each with what to find out. */
 export type RoomAssumption =
@@ -38,6 +44,20 @@ export interface RoomScenario {
   readonly assumptions: readonly RoomAssumption[];
   /** What the room's past rugs taught; the scenario is made with it. */
   readonly learning: LearntDrying;
+}
+
+/** How far the forecast of a room looks ahead [h]. */
+export const roomAheadHours = settings.aheadHours;
+
+/**
+ * The instant by which a room is forecast at a time: the end of the five minutes it lies in. The page, Today
+ * and the server then say the same of one record, also where a chance lies near a bound.
+ *
+ * @source none: rule of this project
+ */
+export function forecastInstant(now: string): string {
+  const slot = settings.everyMinutes * 60_000;
+  return new Date((Math.floor(Date.parse(now) / slot) + 1) * slot).toISOString();
 }
 
 const hoursFrom = (zero: string, instant: string): number =>
@@ -104,6 +124,17 @@ function seriesOf(rows: readonly Row[]): readonly Row[] {
   return unbroken.slice(Math.max(0, first)).map((row) => ({ ...row, hour: Math.max(0, row.hour) }));
 }
 
+/** Of the normal distribution: so many spreads hold 80 % to either side. */
+const spreadsOf80 = 1.2816;
+
+/**
+ * How well an oven-dry mass is known: its bounds are taken to hold four of five rugs, and soil goes with the
+ * water. A rug that nobody weighed is so as light or as heavy as its construction makes them, and weighings
+ * while it dries narrow that.
+ */
+const massSpreadOf = ({ least, most }: Estimate): number =>
+  Math.hypot(model.belief.dryMassSpread, Math.log(most / least) / (2 * spreadsOf80));
+
 /**
  * A rug as the drying model is told of it.
  *
@@ -122,24 +153,27 @@ export function rugInScenario(
   if (ovenDryFrom === 'mass band') assume({ code: 'mass-by-construction', rug: rug.rug });
   if (extraction === null) assume({ code: 'extraction-unknown', rug: rug.rug });
   if ('unknown' in fibres) assume({ code: 'fibres-unknown', rug: rug.rug });
-  const isWeighed = ovenDryFrom === 'weighed';
+  const spreads = { dryMass: massSpreadOf(ovenDry) };
+  const leastKg =
+    ovenDryFrom === 'weighed' ? ovenDry.likely : leastMassKg({ dryMassKg: ovenDry.likely, spreads });
   const readings: DryReading[] = [];
   for (const { when, massKg, pocketRh, meterAboveDry, touch } of looks) {
     const hour = Math.max(hungAtHour, hoursFrom(zero, when));
     if (hoursFrom(zero, when) < 0) continue;
-    if (massKg !== undefined && isWeighed && massKg < ovenDry.likely) {
+    if (massKg !== undefined && massKg < leastKg) {
       assume({ code: 'mass-below-bone-dry', rug: rug.rug, when, massKg });
-    } else if (massKg !== undefined && isWeighed) readings.push({ hour, massKg });
+    } else if (massKg !== undefined) readings.push({ hour, massKg });
     if (pocketRh !== undefined) readings.push({ hour, pocketRh });
-    if (meterAboveDry !== undefined && meterAboveDry >= 0) readings.push({ hour, meterAboveDry });
+    // Below the dry reference is as dry as the reference: the model asks only whether it is near.
+    if (meterAboveDry !== undefined) readings.push({ hour, meterAboveDry });
     if (touch !== undefined) readings.push({ hour, touch });
   }
   const [first, ...turned] = postures;
   return {
     id: rug.rug,
     areaM2: rug.areaM2,
-    // Unknown counts as the heaviest of its kind, and a weighing then tells nothing of its water.
-    dryMassKg: isWeighed ? ovenDry.likely : ovenDry.most,
+    dryMassKg: ovenDry.likely,
+    spreads,
     fibres: rug.room === null ? fibresBeforeWater(fibres) : fibres,
     ...(rug.construction === null ? {} : { construction: rug.construction }),
     ...(extraction === null ? {} : { extraction }),

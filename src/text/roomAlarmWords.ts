@@ -16,6 +16,8 @@ export interface RoomNames {
 export function roomAlarmWords(alarm: RoomAlarm, { rug, at, units = 'metric' }: RoomNames): string {
   const warm = (celsius: number) => measureWords('temperature', celsius, units);
   switch (alarm.code) {
+    case 'size-missing':
+      return `${rug(alarm.rug)}: wet, and nobody measured it, so it is in no forecast: neither its own end nor the water it gives its neighbours. Measure its length and width where it hangs, on its dossier.`;
     case 'reading-overdue':
       return `${rug(alarm.rug)}: not read since ${at(alarm.since)}. Weigh it, or feel it and tape a pocket.`;
     case 'turning-due':
@@ -48,7 +50,7 @@ export function assumptionWords(
     case 'outside-not-read':
       return `The air outside was not read today: as warm as the room and ${percent(assumption.rh)} RH is assumed, which dries nothing. Read it outside in the shade.`;
     case 'mass-by-construction':
-      return `${rug(assumption.rug)}: not weighed before the water; its dry mass is known only by its construction, so its forecast is wide. Pocket humidity and meter narrow it.`;
+      return `${rug(assumption.rug)}: not weighed before the water; its dry mass is known only by its construction, so its forecast is wide and alarms go by its late end. Weigh it as it dries: each weighing narrows it.`;
     case 'extraction-unknown':
       return `${rug(assumption.rug)}: nobody said how water was taken out; it counts as soaked. Weigh it, or say how.`;
     case 'fibres-unknown':

@@ -1,4 +1,4 @@
-import type { RoomProblem, RoomScenarioProblem } from '../dossier/index.ts';
+import type { NeighbourNotMeasured, RoomProblem, RoomScenarioProblem } from '../dossier/index.ts';
 import type { Problem } from '../units/index.ts';
 import type { blockedWords } from './blockedWords.ts';
 import type { dossierWords } from './dossierWords.ts';
@@ -25,7 +25,7 @@ export type SensorProblem =
 export type RoomNotEmpty = Problem<'room-not-empty', { readonly rugs: readonly string[] }>;
 
 type Own = Exclude<
-  RoomProblem | RoomScenarioProblem | RoomNotEmpty,
+  RoomProblem | RoomScenarioProblem | NeighbourNotMeasured | RoomNotEmpty,
   { readonly code: keyof typeof blockedWords | keyof typeof dossierWords | keyof typeof workWords }
 >;
 const day = (at: string) => `${at.slice(0, 10)} ${at.slice(11, 16)} UTC`;
@@ -54,6 +54,12 @@ export const roomWords = {
         : `The air of this room was last read on ${day(lastReadAt)}.`,
     matters: `How much water the air takes hangs first of all on its temperature and humidity; a reading older than ${mostHours} h says nothing of now.`,
     now: 'Read thermometer and hygrometer among the rugs and record both.',
+  }),
+  'neighbour-not-measured': ({ rugs }) => ({
+    happened: `In this room hangs, wet and not measured: ${rugs.join('; ')}.`,
+    matters:
+      'What hangs there already delays this rug by the water it gives to the air, and without a size nobody can reckon that water: a forecast would be too early.',
+    now: 'Measure length and width of each where it hangs, then forecast again.',
   }),
   'room-part-named-twice': ({ what, name }) => ({
     happened: `Two ${what === 'place' ? 'poles or meshes' : 'machines'} are called ${name}.`,

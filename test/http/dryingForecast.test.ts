@@ -1,5 +1,15 @@
 import { expect, test } from 'vitest';
-import type { Entry } from '../../src/dossier/entry.ts';
+import type { RoomAlarmsTold, RoomAnswer } from '../../src/contract/index.ts';
+import { dryForecast } from '../../src/core/drying/index.ts';
+import {
+  type Entry,
+  forecastInstant,
+  hangingOf,
+  roomAheadHours,
+  roomAlarms,
+  roomScenario,
+  standingOf,
+} from '../../src/dossier/index.ts';
 import { inventedRoom } from '../support/dryingRoomFacts.ts';
 import { consignmentOf, draft, measured, newId } from '../support/intake.ts';
 import { memoryHouse } from '../support/memoryHouse.ts';
@@ -19,7 +29,21 @@ async function rugAndRoom() {
   const forecast = () => owner.post(`/api/rugs/${rug}/drying-forecast`, { room: 'attic' });
   const measure = () =>
     owner.post(`/api/rugs/${rug}/entries`, { expectedRevision: 2, drafts: [draft(measured)] });
-  return { owner, rug, room, forecast, measure, house };
+  // Nobody can put a rug to water here without tests and consent; how it came to be wet is not what this is about.
+  const wetted = async (wet: string) => {
+    const facts = [
+      { type: 'StepStarted', step: '1-wet-out', wets: true },
+      { type: 'DryingStarted', posture: 'flat on floor', place: 'floor', room: 'attic' },
+    ];
+    const stream = `rug/${wet}`;
+    const { revision } = await house.ledger.head(stream);
+    const drafts = facts.map((fact) => ({
+      ...{ id: newId(), stream, at: house.clock.now(), by: 'tobin', version: 1 },
+      fact,
+    }));
+    expect((await house.ledger.append([{ stream, expectedRevision: revision, drafts }])).ok).toBe(true);
+  };
+  return { owner, rug, room, forecast, measure, wetted };
 }
 
 const air = { type: 'AirRead', where: 'room', airC: 28, rh: 0.45 };
@@ -66,26 +90,43 @@ test('nobody may bring a forecast of their own', async () => {
 });
 
 test('Today is told of a room before it happens: a still machine, a rug past its 48 hours; an empty room says nothing', async () => {
-  const { owner, rug, room, measure, house } = await rugAndRoom();
+  const { owner, rug, room, measure, wetted } = await rugAndRoom();
   await room(inventedRoom, outside, air);
   expect((await owner.get('/api/drying-alarms')).body['rooms']).toEqual([]);
   await measure();
-  // Nobody can put a rug to water here without tests and consent; how it came to be wet is not what this is about.
-  const facts = [
-    { type: 'StepStarted', step: '1-wet-out', wets: true },
-    { type: 'DryingStarted', posture: 'flat on floor', place: 'floor', room: 'attic' },
-  ];
-  const stream = `rug/${rug}`;
-  const { revision } = await house.ledger.head(stream);
-  const drafts = facts.map((fact) => ({
-    ...{ id: newId(), stream, at: house.clock.now(), by: 'tobin', version: 1 },
-    fact,
-  }));
-  expect((await house.ledger.append([{ stream, expectedRevision: revision, drafts }])).ok).toBe(true);
+  await wetted(rug);
   const { body } = await owner.get('/api/drying-alarms');
-  const [told] = body['rooms'] as readonly { readonly alarms: readonly { readonly code: string }[] }[];
+  const [told] = body['rooms'] as readonly RoomAlarmsTold[];
   const codes = told?.alarms.map(({ code }) => code);
   expect(codes).toContain('machine-off');
   expect(codes).toContain('wet-past-red');
-  expect((await owner.get('/api/rooms/attic')).body['hanging']).toMatchObject([{ rug, room: 'attic' }]);
+  const { body: shown } = await owner.get('/api/rooms/attic');
+  expect(shown['hanging']).toMatchObject([{ rug, room: 'attic' }]);
+  // The page works its own forecast out: of one record both say the same, to the last chance.
+  const page = shown as unknown as RoomAnswer;
+  const hanging = hangingOf(page.hanging.map((one) => ({ ...one, standing: standingOf(one.entries) })));
+  const built = roomScenario(page.standing, hanging.rugs, forecastInstant(page.now), roomAheadHours);
+  const answer = built.ok ? dryForecast(built.value.scenario) : null;
+  if (answer?.ok !== true) throw new Error('no forecast');
+  const onPage = roomAlarms(page.standing, { ...hanging, unmeasured: [] }, answer.value, page.now);
+  expect(told?.alarms).toEqual(JSON.parse(JSON.stringify(onPage)));
+});
+
+test('a wet rug nobody measured is told of, and no rug is wetted by a forecast that lacks its water', async () => {
+  const { owner, room, measure, forecast, wetted } = await rugAndRoom();
+  await room(inventedRoom, outside, air, on('dry-1'), on('fan-1'));
+  await measure();
+  expect((await forecast()).status).toBe(200);
+  const request = consignmentOf('42');
+  await owner.post('/api/consignments', request);
+  const other = request.rugs[0]?.rug ?? '';
+  await wetted(other);
+  const { body } = await owner.get('/api/drying-alarms');
+  const [told] = body['rooms'] as readonly RoomAlarmsTold[];
+  expect(told?.alarms).toContainEqual({ code: 'size-missing', rug: other });
+  expect(told?.names[other]).toBe('42 Runner with three medallions');
+  expect((await forecast()).body).toMatchObject({
+    code: 'neighbour-not-measured',
+    facts: { rugs: ['42 Runner with three medallions'] },
+  });
 });

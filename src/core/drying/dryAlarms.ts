@@ -3,7 +3,7 @@ import { readTable } from '../air/index.ts';
 import { wetClockHours } from '../mould/index.ts';
 import type { DryAlarm, RugAnswer } from './dryAnswer.ts';
 import { secondsPerHour } from './givenAir.ts';
-import { exposedAt, type PreparedRoom } from './preparedRoom.ts';
+import { exposedAt, type PreparedRoom, type PreparedRug } from './preparedRoom.ts';
 import type { RoomHour } from './roomHours.ts';
 import type { RoomCourse } from './runRoom.ts';
 import type { DryScenario } from './scenario.ts';
@@ -34,6 +34,18 @@ function tooWarm(
 }
 
 /**
+ * From first wetting to the target, as alarms judge it: the median, or, where the dry mass is only guessed, the
+ * late end of the 80 % interval, since unknown counts as the worst case.
+ */
+function hoursWetJudged({ hoursWet, spread }: RugAnswer, rug: PreparedRug | undefined): number | null {
+  if (rug === undefined || spread === undefined || rug.spreads.dryMass < settings.guessedMassSpread) {
+    return hoursWet;
+  }
+  const [, late] = spread.interval80;
+  return late === null ? null : late + (rug.hungAt - rug.wettedAt) / secondsPerHour;
+}
+
+/**
  * What has to be said before it happens.
  *
  * @param scenario - as given
@@ -51,18 +63,19 @@ export function alarmsOf(
   hourly: readonly RoomHour[],
 ): readonly DryAlarm[] {
   const ofRugs = rugs.flatMap((answer, at): readonly DryAlarm[] => {
-    const { id: rug, hoursToTarget, endRegain, mouldIndex, spread, hoursWet, targetRegain } = answer;
+    const { id: rug, hoursToTarget, endRegain, mouldIndex, spread, targetRegain } = answer;
     const prepared = room.rugs[at];
+    const hoursWet = hoursWetJudged(answer, prepared);
     const atRest =
       prepared === undefined ? 0 : readTable(prepared.desorption.regain, Math.min(1, course.endRh));
     const inView = room.seconds / secondsPerHour - (prepared?.wettedAt ?? 0) / secondsPerHour;
     const pastRed = hoursWet === null ? inView > wetClockHours.redHours : hoursWet > wetClockHours.redHours;
-    const chanceRed = pastRed ? Math.max(spread?.chanceRed ?? 1, 0.5) : (spread?.chanceRed ?? 0);
+    const chanceRed = spread?.chanceRed ?? (pastRed ? 1 : 0);
     const alarms: DryAlarm[] = [];
     if (hoursToTarget === null && atRest >= targetRegain && endRegain < atRest + nearRest) {
       alarms.push({ code: 'target-out-of-reach', rug, atRest, target: targetRegain });
     } else if (hoursToTarget === null) alarms.push({ code: 'not-dry-in-time', rug, endRegain });
-    if (inView > wetClockHours.redHours && chanceRed >= settings.alarmChance) {
+    if (inView > wetClockHours.redHours && (pastRed || chanceRed >= settings.alarmChance)) {
       alarms.push({ code: 'wet-past-red', rug, chance: spread === undefined ? null : chanceRed });
     } else if (hoursWet !== null && hoursWet > wetClockHours.amberHours) {
       alarms.push({ code: 'wet-past-amber', rug });

@@ -2,7 +2,8 @@ import type { AirState } from '../air/index.ts';
 import type { WetClock } from '../mould/index.ts';
 import type { NextReading } from './nextReading.ts';
 import type { RoomHour } from './roomHours.ts';
-import type { JudgedReading, RugEvidence } from './rugBelief.ts';
+import type { JudgedReading } from './rugBelief.ts';
+import type { RugEvidence } from './rugEvidence.ts';
 import type { RugHour } from './surfaceCourse.ts';
 
 /** Bounds of the hours to the target; null: beyond the hours looked at. */

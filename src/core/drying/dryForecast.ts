@@ -11,7 +11,7 @@ import { type PreparedRoom, type PreparedRug, prepareRoom } from './preparedRoom
 import { type RoomBelief, roomBelief } from './roomBelief.ts';
 import { roomHours } from './roomHours.ts';
 import { fixedPaths } from './roomSystem.ts';
-import { evidenceOf } from './rugBelief.ts';
+import { evidenceOf } from './rugEvidence.ts';
 import { makeRoomRunner, type RoomCourse } from './runRoom.ts';
 import type { DryScenario } from './scenario.ts';
 import { scenarioProblem } from './scenarioProblem.ts';

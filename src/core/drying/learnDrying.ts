@@ -1,5 +1,5 @@
 import settings from '../../../data/drying/settings.json' with { type: 'json' };
-import type { Evidence, RugEvidence } from './rugBelief.ts';
+import type { Evidence, RugEvidence } from './rugEvidence.ts';
 import type { DryRug, DryScenario } from './scenario.ts';
 
 /** What one rug's readings said once it was dry, kept for the rugs to come. */

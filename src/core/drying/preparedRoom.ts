@@ -31,8 +31,8 @@ export interface PreparedRug {
   readonly criticalRegain: number;
   readonly resistance: number;
   readonly g: number;
-  /** Of the logarithms of starting water, resistance and critical regain. */
-  readonly spreads: { readonly start: number; readonly resistance: number; readonly critical: number };
+  /** Of the logarithms of starting water, resistance, critical regain and dry mass. */
+  readonly spreads: Readonly<Record<'start' | 'resistance' | 'critical' | 'dryMass', number>>;
   readonly hungAt: number;
   readonly takenAt: number;
   readonly wettedAt: number;
@@ -109,6 +109,7 @@ function rugOf(rug: DryRug, desorption: Desorption): PreparedRug {
       start: rug.spreads?.startRegain ?? start.spread,
       resistance: rug.spreads?.resistance ?? belief.resistanceSpread,
       critical: rug.spreads?.criticalRegain ?? belief.criticalRegainSpread,
+      dryMass: rug.spreads?.dryMass ?? belief.dryMassSpread,
     },
     hungAt,
     takenAt: (rug.takenAtHour ?? Number.POSITIVE_INFINITY) * secondsPerHour,

@@ -70,8 +70,9 @@ function aboveDryMisfit(aboveDry: number, regain: number, target: number): Misfi
 export function misfitOf(reading: DryReading, rug: PreparedRug, regain: number, dryMass: number): Misfit {
   const { massShare, massKg, pocketRh, meterRegain } = settings.noise;
   if ('massKg' in reading) {
-    const spread = Math.hypot(massShare * reading.massKg, massKg);
-    return gaussian((reading.massKg - rug.dryMassKg * dryMass * (1 + regain)) / spread);
+    // By logarithms, in which dry mass and water add up: the search for the likeliest then goes straight.
+    const spread = Math.hypot(massShare, massKg / reading.massKg);
+    return gaussian(Math.log(reading.massKg / (rug.dryMassKg * dryMass * (1 + regain))) / spread);
   }
   if ('pocketRh' in reading)
     return gaussian((reading.pocketRh - readTable(rug.desorption.activity, regain)) / pocketRh);

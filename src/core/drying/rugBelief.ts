@@ -30,64 +30,19 @@ export interface JudgedReading {
   readonly outlier: boolean;
 }
 
-/** What readings alone say of a number, the first guess taken out: its middle, and the spread of its logarithm. */
-export interface Evidence {
-  readonly likely: number;
-  readonly spread: number;
-}
-
-/** What the readings of one rug say of its room and its make; null where they say next to nothing. */
-export interface RugEvidence {
-  readonly g: Evidence | null;
-  readonly resistance: Evidence | null;
-  readonly criticalRegain: Evidence | null;
-}
-
-/** Information, in units of the first guess's, below which readings say nothing worth keeping. */
-const leastInformation = 0.1;
-
-/**
- * What readings add to the first guess of a rug.
- *
- * @param belief - after the readings
- * @param rug - prepared
- * @param room - with its first guess of the factor
- * @source none: quotient of two normal beliefs
- */
-export function evidenceOf(
-  { leanings: all, weights }: WeightedLeanings,
-  rug: PreparedRug,
-  room: Pick<PreparedRoom, 'g' | 'gSpread'>,
-): RugEvidence {
-  const spreads = spreadsOf(rug, room.gSpread);
-  const of = (at: number, guess: number): Evidence | null => {
-    const mean = all.reduce((sum, leaning, k) => sum + (leaning[at] ?? 0) * (weights[k] ?? 0), 0);
-    const variance = all.reduce((sum, one, k) => sum + ((one[at] ?? 0) - mean) ** 2 * (weights[k] ?? 0), 0);
-    const information = 1 / Math.max(variance, 1e-4) - 1;
-    const spread = spreads[at] ?? Number.NaN;
-    if (information < leastInformation) return null;
-    const middle = mean / Math.max(variance, 1e-4) / information;
-    return { likely: guess * Math.exp(spread * middle), spread: spread / Math.sqrt(information) };
-  };
-  return {
-    g: of(0, room.g * rug.g),
-    resistance: of(2, rug.resistance),
-    criticalRegain: of(3, rug.criticalRegain),
-  };
-}
-
 export interface RugBelief extends WeightedLeanings {
   readonly readings: readonly JudgedReading[];
   /** Half of the readings or more had to be left out. */
   readonly contradicted: boolean;
 }
 
-const spreadsOf = ({ spreads }: PreparedRug, gSpread: number): readonly number[] => [
+/** Spreads of the logarithms, in the order of a leaning. */
+export const spreadsOf = ({ spreads }: PreparedRug, gSpread: number): readonly number[] => [
   gSpread,
   spreads.start,
   spreads.resistance,
   spreads.critical,
-  settings.belief.dryMassSpread,
+  spreads.dryMass,
 ];
 
 /** Water that the other rugs of a room give to its air, and how well that is known. */
@@ -148,8 +103,20 @@ interface Fit {
 const slopeStep = 0.05;
 const mostRounds = 8;
 
-/** Damped Gauss-Newton from the first guess to the leaning that readings and first guess bear best. */
-function bestLeaning(misfitsAt: (leaning: Leaning) => readonly Misfit[]): Fit {
+const noLeaning: Leaning = new Array<number>(leanings).fill(0);
+const ofDryMass = 4;
+
+/** Where to begin the search: a dry mass that is only guessed may lie so far off that the way there is crooked. */
+const beginningsOf = ({ spreads }: PreparedRug): readonly Leaning[] =>
+  spreads.dryMass < settings.guessedMassSpread
+    ? [noLeaning]
+    : [-2, -1, 0, 1, 2].map((away) => noLeaning.with(ofDryMass, away));
+
+/** Damped Gauss-Newton from the likeliest of some beginnings to the leaning that readings and first guess bear best. */
+function bestLeaning(
+  misfitsAt: (leaning: Leaning) => readonly Misfit[],
+  beginnings: readonly Leaning[],
+): Fit {
   const objectiveOf = (leaning: Leaning, misfits: readonly Misfit[]) =>
     squares(leaning) + squares(misfits.map(({ spreads }) => spreads));
   const slopesAt = (leaning: Leaning, misfits: readonly Misfit[]) => {
@@ -158,9 +125,11 @@ function bestLeaning(misfitsAt: (leaning: Leaning) => readonly Misfit[]): Fit {
     );
     return misfits.map(({ spreads }, k) => moved.map((of) => ((of[k]?.spreads ?? 0) - spreads) / slopeStep));
   };
-  let leaning: Leaning = new Array<number>(leanings).fill(0);
-  let misfits = misfitsAt(leaning);
-  let objective = objectiveOf(leaning, misfits);
+  const begun = beginnings.map((leaning) => {
+    const misfits = misfitsAt(leaning);
+    return { leaning, misfits, objective: objectiveOf(leaning, misfits) };
+  });
+  let { leaning, misfits, objective } = begun.reduce((a, b) => (b.objective < a.objective ? b : a));
   let slopes = slopesAt(leaning, misfits);
   let damping = 0;
   for (let round = 0; round < mostRounds; round++) {
@@ -262,13 +231,14 @@ export function rugBelief(
       misfitOf(reading, rug, regains?.[hours.indexOf(reading.hour)] ?? Number.NaN, dryMass),
     );
   };
+  const beginnings = beginningsOf(rug);
   const limit = settings.noise.outlierSpreads ** 2;
   let kept = readings;
-  let best = bestLeaning(misfitsOf(kept));
+  let best = bestLeaning(misfitsOf(kept), beginnings);
   while (best.objective > limit && kept.length > readings.length / 2) {
     const without = kept.map((reading) => {
       const others = kept.filter((one) => one !== reading);
-      return { others, best: bestLeaning(misfitsOf(others)) };
+      return { others, best: bestLeaning(misfitsOf(others), beginnings) };
     });
     const least = without.reduce((a, b) => (b.best.objective < a.best.objective ? b : a));
     if (best.objective - least.best.objective < limit) break;

@@ -34,7 +34,13 @@ export interface RugSpreads {
   readonly startRegain?: number | undefined;
   readonly resistance?: number | undefined;
   readonly criticalRegain?: number | undefined;
+  /** Wide for a rug that nobody weighed before the water. */
+  readonly dryMass?: number | undefined;
 }
+
+/** A rug can weigh less than its reckoned oven-dry mass only as far as that mass is unsure. */
+export const leastMassKg = ({ dryMassKg, spreads }: Pick<DryRug, 'dryMassKg' | 'spreads'>): number =>
+  dryMassKg * Math.exp(-3 * (spreads?.dryMass ?? 0));
 
 export interface DryRug {
   readonly id: string;

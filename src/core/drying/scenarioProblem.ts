@@ -3,7 +3,7 @@ import { refused } from '../../units/index.ts';
 import { equilibriumRegain } from '../air/index.ts';
 import { type Bounded, type Found, firstOf, firstOutside, ofOne } from './fieldProblem.ts';
 import { machinesProblem, outsideProblem, roomProblem } from './roomProblem.ts';
-import type { DryReading, DryRug, DryScenario } from './scenario.ts';
+import { type DryReading, type DryRug, type DryScenario, leastMassKg } from './scenario.ts';
 
 const readingKinds = ['massKg', 'pocketRh', 'meterRegain', 'meterAboveDry', 'touch'] as const;
 export type ReadingKind = (typeof readingKinds)[number];
@@ -21,7 +21,10 @@ const valueBounds = [
   ['meterAboveDry', -1000, 1000, 'points'],
 ] as const;
 
-function readingProblem({ id, dryMassKg, readings = [], hungAtHour = 0 }: DryRug, hours: number): Found {
+function readingProblem(
+  { id, dryMassKg, spreads, readings = [], hungAtHour = 0 }: DryRug,
+  hours: number,
+): Found {
   return firstOf(readings, (reading, i) => {
     const { hour } = reading;
     const outside = firstOutside([
@@ -40,7 +43,7 @@ function readingProblem({ id, dryMassKg, readings = [], hungAtHour = 0 }: DryRug
     if (readings.slice(0, i).some((one) => one.hour === hour && readingKind(one) === kind)) {
       return refused('reading-doubled', { rug: id, hour, kind });
     }
-    return 'massKg' in reading && reading.massKg < dryMassKg
+    return 'massKg' in reading && reading.massKg < leastMassKg({ dryMassKg, spreads })
       ? refused('mass-below-bone-dry', { rug: id, massKg: reading.massKg, dryMassKg })
       : null;
   });
@@ -71,6 +74,7 @@ function rugProblem(rug: DryRug, hours: number): Found {
     [`spreads.startRegain of rug ${id}`, rug.spreads?.startRegain, 0.001, 2, ''],
     [`spreads.resistance of rug ${id}`, rug.spreads?.resistance, 0.001, 2, ''],
     [`spreads.criticalRegain of rug ${id}`, rug.spreads?.criticalRegain, 0.001, 2, ''],
+    [`spreads.dryMass of rug ${id}`, rug.spreads?.dryMass, 0.001, 2, ''],
     [`hungAtHour of rug ${id}`, rug.hungAtHour, 0, hours, 'h'],
     [`takenAtHour of rug ${id}`, rug.takenAtHour, hung, 10_000, 'h'],
     [`wettedAtHour of rug ${id}`, rug.wettedAtHour, -1000, hung, 'h'],

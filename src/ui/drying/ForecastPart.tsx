@@ -19,7 +19,7 @@ import { useDossier } from '../dossier/dossierView.ts';
 import { figure, percentWords } from '../dossier/figures.ts';
 import { Part } from '../dossier/Part.tsx';
 import { Busy, FactList, type FactRow, instantWords, Notice, ProblemNotice } from '../kit/index.ts';
-import { instantOf } from '../room/roomView.ts';
+import { instantOf, pastRed } from '../room/roomView.ts';
 import { useRoomForecast } from '../room/useRoomForecast.ts';
 
 /** When this rug will be dry, among everything that hangs in its room. */
@@ -56,6 +56,7 @@ function InRoom({ room }: { readonly room: string }) {
   const at = (fromHanging: number | null) =>
     fromHanging === null ? 'later than looked at' : instantWords(instantOf(zero, hung + fromHanging));
   const { interval80, interval95, chanceRed } = spread;
+  const isLate = pastRed(answer, rug);
   const ovenDry = ovenDryMassOf(standing, visit);
   const weighed = visit.readings.flatMap(({ massKg, when }) =>
     massKg === undefined || ovenDry === null
@@ -85,7 +86,7 @@ function InRoom({ room }: { readonly room: string }) {
         </span>
       </p>
       <p className="why">{factorWords(learning)}</p>
-      {chanceRed >= alarmChance ? (
+      {isLate ? (
         <Notice
           tone="stop"
           title={`${chanceWords(chanceRed)} likely to be wet past ${wetClockHours.redHours} h.`}
@@ -132,10 +133,8 @@ function lookRow(look: NextLook, most: NextReading | undefined, zero: string, no
     return { name, value: nextReadingWords(most, at <= now ? 'now' : `at ${instantWords(at)}`) };
   }
   const when = look.dueAt <= now ? 'now' : instantWords(look.dueAt);
-  return { name, value: `${nextLookWords[look.what]}, ${when}`, why: nextLookReasons[look.why] };
+  return { name, value: `${nextLookWords[look.what]}, ${when}`, why: nextLookReasons[look.what] };
 }
 
-/** From this chance on it is an alarm (data/drying/settings.json). */
-const alarmChance = 0.2;
 const hourOf = (instant: string, zero: string): number =>
   (Date.parse(instant) - Date.parse(zero)) / 3_600_000;

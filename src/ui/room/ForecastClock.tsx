@@ -5,7 +5,7 @@ import { wetClockHours } from '../../dossier/index.ts';
 import { chanceWords } from '../../text/dryAlarmWords.ts';
 import { instantWords, Section } from '../kit/index.ts';
 import { dayTicks } from './dayTicks.ts';
-import { instantOf, useRoomView } from './roomView.ts';
+import { instantOf, pastRed, useRoomView } from './roomView.ts';
 
 const width = 620;
 const height = 82;
@@ -94,14 +94,14 @@ function ClockRow(props: {
   readonly nowHour: number;
 }) {
   const { row, hungAt, wettedAt, x, hours, nowHour } = props;
-  const { zero } = useRoomView();
+  const { zero, answer } = useRoomView();
   const [hung, wetted] = [hourOf(hungAt, zero), hourOf(wettedAt, zero)];
   const { spread, targetAtHour } = row;
   const at = (hours: number | null | undefined) =>
     hours === null || hours === undefined ? null : hung + hours;
   const [low, high] = [at(spread?.interval80[0]), at(spread?.interval80[1])];
   const [first, last] = [at(spread?.interval95[0]), at(spread?.interval95[1])];
-  const isLate = (spread?.chanceRed ?? 0) >= 0.2;
+  const isLate = pastRed(answer, row.id);
   const told = rowWords({ low, high, targetAtHour, nowHour, zero });
   const bar = (start: number | null, end: number | null, name: string) =>
     start === null ? null : (

@@ -27,10 +27,13 @@ export function RoomPage({ room }: { readonly room: string }) {
   const settings = useSettings();
   const me = useMe();
   const [isChanging, setChanging] = useState(false);
-  const { now, rugs, built, forecast, answer, tried, ask } = useRoomForecast(told);
+  const { now, rugs, unmeasured, built, forecast, answer, tried, ask } = useRoomForecast(told);
   const alarms = useMemo(
-    () => (told === null ? [] : roomAlarms(told.standing, rugs, answer, now)),
-    [told, rugs, answer, now],
+    () =>
+      told === null
+        ? []
+        : roomAlarms(told.standing, { rugs, unmeasured: unmeasured.map(({ rug }) => rug) }, answer, now),
+    [told, rugs, unmeasured, answer, now],
   );
 
   if (isLoading) return <Busy words="Opening the drying room" />;
@@ -38,7 +41,7 @@ export function RoomPage({ room }: { readonly room: string }) {
   if (told === null || setUp === null) return <ProblemNotice problem={problem} />;
   const names: RoomNames = {
     rug: (id) => {
-      const rug = rugs.find((one) => one.rug === id);
+      const rug = [...rugs, ...unmeasured].find((one) => one.rug === id);
       return rug === undefined ? 'the rug' : `${rug.tag} ${rug.title}`;
     },
     at: (instant) => instantWords(instant),
@@ -50,6 +53,7 @@ export function RoomPage({ room }: { readonly room: string }) {
     asked: { now, person: me ?? nobody, settings },
     zero: built?.ok === true ? built.value.zero : now,
   };
+  const hangs = rugs.length + unmeasured.length;
   const isOutsideRead =
     built?.ok === true && !built.value.assumptions.some(({ code }) => code === 'outside-not-read');
   const isOpen = told.standing.closed === null;
@@ -60,9 +64,7 @@ export function RoomPage({ room }: { readonly room: string }) {
         <div>
           <h1>{setUp.name}</h1>
           <p className="lead" role="status">
-            {rugs.length === 0
-              ? 'Nothing hangs here'
-              : `${rugs.length} wet ${rugs.length === 1 ? 'rug' : 'rugs'}`}
+            {hangs === 0 ? 'Nothing hangs here' : `${hangs} wet ${hangs === 1 ? 'rug' : 'rugs'}`}
             {forecast.isBusy ? ' · working out the forecast' : ''}
           </p>
         </div>
@@ -76,7 +78,10 @@ export function RoomPage({ room }: { readonly room: string }) {
           </p>
         </Notice>
       )}
-      <AlarmsPart alarms={alarms} assumptions={built?.ok === true ? built.value.assumptions : none} />
+      <AlarmsPart
+        alarms={alarms.filter(({ code }) => code !== 'size-missing')}
+        assumptions={built?.ok === true ? built.value.assumptions : none}
+      />
       {told.elsewhere.length === 0 ? null : (
         <Notice tone="caution" title="Wet, and in no room’s forecast">
           <p>
@@ -85,6 +90,19 @@ export function RoomPage({ room }: { readonly room: string }) {
           {told.elsewhere.map(({ rug, body }) => (
             <Link key={rug} href={`/rugs/${rug}?at=dry`} className="clockName">
               <b>{body.tag}</b> {body.title}
+            </Link>
+          ))}
+        </Notice>
+      )}
+      {unmeasured.length === 0 ? null : (
+        <Notice tone="caution" title="Wet, and nobody measured it">
+          <p>
+            In no forecast: neither its own end nor the water it gives its neighbours, so theirs come too
+            early. Measure length and width where it hangs, on its dossier.
+          </p>
+          {unmeasured.map(({ rug, tag, title }) => (
+            <Link key={rug} href={`/rugs/${rug}`} className="clockName">
+              <b>{tag}</b> {title}
             </Link>
           ))}
         </Notice>

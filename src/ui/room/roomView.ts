@@ -32,6 +32,10 @@ export const useRoomView = (): RoomView => {
   return view;
 };
 
+/** Whether a rug is alarmed of as wet past its 48 hours. */
+export const pastRed = (answer: DryAnswer | null, rug: string): boolean =>
+  answer?.alarms.some((alarm) => alarm.code === 'wet-past-red' && alarm.rug === rug) ?? false;
+
 /** An hour of the forecast as an instant. */
 export const instantOf = (zero: string, hour: number): string =>
   new Date(Date.parse(zero) + hour * 3_600_000).toISOString();
