@@ -79,6 +79,10 @@ export function washLog(context: PaperContext): PaperBody {
     );
   const read = [
     ...readWith('bath reading', visit.baths),
+    ...readWith(
+      'rinse reading',
+      visit.rinses.map((rinse) => ({ ...rinse, photos: rinse.photos ?? [] })),
+    ),
     ...readWith('stain', visit.spots),
     ...readWith('flow', visit.flowLog),
   ];

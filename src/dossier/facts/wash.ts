@@ -57,6 +57,7 @@ export const washFacts = {
     runOff: z.optional(z.enum(runOffs)),
     /** The place it was taken at; absent: of the whole rug. */
     mark: z.optional(id),
+    photos: z.optional(z.array(sha256)),
   }),
   /** Length or width under work, to set beside the intake's. */
   LengthChecked: fact('LengthChecked', { lengthMm: z.optional(lengthMm), widthMm: z.optional(lengthMm) }),

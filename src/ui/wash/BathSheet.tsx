@@ -19,7 +19,7 @@ import {
 import { useDossier } from '../dossier/dossierView.ts';
 import { figure, temperatureWords } from '../dossier/figures.ts';
 import { noItems, nothingTyped, useField, useForm } from '../dossier/useForm.ts';
-import { Button, Choice, PhotoTaker, ProblemNotice, Sheet } from '../kit/index.ts';
+import { Button, Choice, ProblemNotice, Sheet } from '../kit/index.ts';
 import {
   clothVerdict,
   phVerdict,
@@ -29,6 +29,8 @@ import {
 } from './bathVerdict.ts';
 import { ClothOn } from './ClothOn.tsx';
 import { ReadingPad, type Slot, type Typed, valueIn, warmthIn } from './ReadingPad.tsx';
+import { ReadingPhotos } from './ReadingPhotos.tsx';
+import { StoppedLine } from './StoppedLine.tsx';
 import { VerdictLine } from './VerdictLine.tsx';
 
 type RunOff = NonNullable<RugFactOf<'BathMeasured'>['runOff']>;
@@ -83,7 +85,8 @@ export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly
   const impossible = ([ph, temperature] as const).some(
     (slot) => (typed[slot.key] ?? '') !== '' && values[slot.key] === null,
   );
-  const empty = values.ph === null && values.temperature === null && cloth === null && runOff === null;
+  const empty =
+    [values.ph, values.temperature, cloth, runOff].every((one) => one === null) && photos.length === 0;
   const fact: RugFactOf<'BathMeasured'> = {
     type: 'BathMeasured',
     step: stepId(step),
@@ -103,6 +106,7 @@ export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly
   return (
     <Sheet title={`Reading: ${step.kind}`} isOpen onClose={leave}>
       <div className="wash">
+        <StoppedLine />
         <ReadingPad slots={[ph, temperature]} typed={typed} onChange={setTyped} />
         <Choice
           label="White cloth pressed on it"
@@ -117,7 +121,7 @@ export function BathSheet({ step, onClose }: { readonly step: PlanStep; readonly
         {runOff !== null && (
           <VerdictLine verdict={runOffVerdict(runOff, runOffsBefore(visit, now), limits)} />
         )}
-        <PhotoTaker label="Photograph it" onTaken={({ photo }) => setPhotos([...photos, photo])} />
+        <ReadingPhotos photos={photos} onChange={setPhotos} />
         <ProblemNotice problem={problem} />
         {stop !== undefined && (
           <p className="verdict stop" role="alert">

@@ -11,12 +11,14 @@ import {
 } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { stainWords } from '../dossier/figures.ts';
-import { useField, useForm } from '../dossier/useForm.ts';
+import { noItems, useField, useForm } from '../dossier/useForm.ts';
 import { Button, Choice, ProblemNotice, Sheet } from '../kit/index.ts';
 import { clothOptions, runOffOptions } from './BathSheet.tsx';
 import { clothVerdict, runOffVerdict } from './bathVerdict.ts';
 import { ClothOn } from './ClothOn.tsx';
 import { ReadingPad, type Slot, type Typed, valueIn, warmthIn } from './ReadingPad.tsx';
+import { ReadingPhotos } from './ReadingPhotos.tsx';
+import { StoppedLine } from './StoppedLine.tsx';
 import { VerdictLine } from './VerdictLine.tsx';
 
 type Key = 'conductivity' | 'supply' | 'ph' | 'supplyPh' | 'temperature';
@@ -60,6 +62,7 @@ export function RinseSheet({ step, at, onClose }: RinseSheetProps) {
   const [cloth, setCloth] = useField<Grade | null>(form, 'cloth', null);
   const [clothOn, setClothOn] = useField<string | null>(form, 'clothOn', null);
   const [runOff, setRunOff] = useField<RugFactOf<'RinseMeasured'>['runOff'] | null>(form, 'runOff', null);
+  const [photos, setPhotos] = useField<readonly string[]>(form, 'photos', noItems);
   const [place, setPlace] = useField<string>(form, 'place', at ?? wholeRug);
   if (visit === null) return null;
   // Only where something that water takes out is still in the rug can a reading clear it.
@@ -75,7 +78,7 @@ export function RinseSheet({ step, at, onClose }: RinseSheetProps) {
   };
   const impossible = slots.some((slot) => (typed[slot.key] ?? '') !== '' && value[slot.key] === null);
   const empty =
-    value.conductivity === null && value.ph === null && foam === null && cloth === null && runOff === null;
+    [value.conductivity, value.ph, foam, cloth, runOff].every((one) => one == null) && photos.length === 0;
   const fact: RugFactOf<'RinseMeasured'> = {
     type: 'RinseMeasured',
     ...(step === undefined ? {} : { step: stepId(step) }),
@@ -89,6 +92,7 @@ export function RinseSheet({ step, at, onClose }: RinseSheetProps) {
     ...(cloth === null || clothOn === null ? {} : { clothOn }),
     ...(runOff == null ? {} : { runOff }),
     ...(place === wholeRug ? {} : { mark: place }),
+    ...(photos.length === 0 ? {} : { photos }),
   };
   const isNamed = clothOn !== null;
   const bench = benchGrade(standing, clothOn ?? undefined);
@@ -103,6 +107,7 @@ export function RinseSheet({ step, at, onClose }: RinseSheetProps) {
   return (
     <Sheet title="Reading: rinse" isOpen onClose={leave}>
       <div className="wash">
+        <StoppedLine />
         {places.length > 0 && (
           <Choice
             label="Where is it read?"
@@ -141,6 +146,7 @@ export function RinseSheet({ step, at, onClose }: RinseSheetProps) {
           onChange={setRunOff}
         />
         {colours !== null && <VerdictLine verdict={colours} />}
+        <ReadingPhotos photos={photos} onChange={setPhotos} />
         <ProblemNotice problem={problem} />
         {stop !== undefined && (
           <p className="verdict stop" role="alert">
