@@ -1,4 +1,4 @@
-import { dyes, grades, sides, testLiquids } from '../../core/wash/index.ts';
+import { colourKinds, dyes, grades, sides, testLiquids } from '../../core/wash/index.ts';
 import {
   Button,
   Check,
@@ -21,7 +21,12 @@ const changedIn = <Item extends { readonly id: string }>(
 export function ColourFields({ typed, change }: FactsProps) {
   const { colours, tests } = typed;
   const addColour = () =>
-    change({ colours: [...colours, { id: newId(), name: '', dyeClass: 'unknown', besideLightField: true }] });
+    change({
+      colours: [
+        ...colours,
+        { id: newId(), name: '', kind: 'field colour', dyeClass: 'unknown', besideLightField: true },
+      ],
+    });
   const addTest = (colour: string) =>
     change({
       tests: [
@@ -92,6 +97,14 @@ function ColourRow(props: {
   return (
     <>
       <LineField label="Colour" value={colour.name} onChange={(name) => onChange({ ...colour, name })} />
+      <Picker
+        label="What it is"
+        options={colourKinds}
+        value={colour.kind}
+        onChange={(word) =>
+          onChange({ ...colour, kind: colourKinds.find((kind) => kind === word) ?? 'field colour' })
+        }
+      />
       <Picker
         label="Dye"
         options={dyes}

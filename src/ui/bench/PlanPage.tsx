@@ -1,6 +1,7 @@
 import { Link } from 'wouter';
 import { planWash, type RequiredDyeTest } from '../../core/wash/index.ts';
 import { Button, Empty, newId, ProblemNotice, Section, useKept } from '../kit/index.ts';
+import { BathFields } from './BathFields.tsx';
 import { ColourFields } from './ColourFields.tsx';
 import { ConditionFields } from './ConditionFields.tsx';
 import { PlanResult } from './PlanResult.tsx';
@@ -9,7 +10,7 @@ import { nothingKnown, planFactsOfTyped, type TypedFacts, typedTestOf } from './
 
 /** Plans a wash from facts typed at the bench. It is worked out in this page with every key pressed. */
 export function PlanPage() {
-  const [typed, setTyped, forget] = useKept<TypedFacts>('bench/plan', nothingKnown);
+  const [typed, setTyped, forget] = useKept<TypedFacts>('bench/plan/2', nothingKnown);
   const change = (changed: Partial<TypedFacts>) => setTyped((before) => ({ ...before, ...changed }));
   const addTest = (asked: RequiredDyeTest) =>
     change({ tests: [...typed.tests, typedTestOf(newId(), asked)] });
@@ -34,6 +35,7 @@ export function PlanPage() {
           <RugFields typed={typed} change={change} />
           <ColourFields typed={typed} change={change} />
           <ConditionFields typed={typed} change={change} />
+          <BathFields typed={typed} change={change} />
         </div>
         <div id="plan">
           {facts === null || plan === null ? (

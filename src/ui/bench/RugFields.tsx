@@ -1,6 +1,6 @@
 import { constructions, fibres, latexStates, routes } from '../../core/wash/index.ts';
 import { Choice, NumberFields, type NumberOf, Picker, Section } from '../kit/index.ts';
-import type { TypedFacts } from './typedFacts.ts';
+import { hasBacking, type TypedFacts } from './typedFacts.ts';
 
 export interface FactsProps {
   readonly typed: TypedFacts;
@@ -28,7 +28,7 @@ const sizeFields: readonly NumberOf<
 
 /** What the rug is made of, and how large it is. */
 export function RugFields({ typed, change }: FactsProps) {
-  const fibrePicker = (label: string, field: 'pile' | 'warp' | 'weft') => (
+  const fibrePicker = (label: string, field: 'pile' | 'warp' | 'weft' | 'backing') => (
     <Picker
       label={label}
       options={fibres}
@@ -64,6 +64,7 @@ export function RugFields({ typed, change }: FactsProps) {
           {fibrePicker('Pile', 'pile')}
           {fibrePicker('Warp', 'warp')}
           {fibrePicker('Weft', 'weft')}
+          {hasBacking(typed.construction) ? fibrePicker('Cloth behind it', 'backing') : null}
           <NumberFields
             fields={sizeFields}
             typed={typed}

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { nothingKnown, planFactsOfTyped } from './typedFacts.ts';
+import { nothingKnown, planFactsOfTyped, type TypedFacts } from './typedFacts.ts';
 
 const sized = { ...nothingKnown, lengthCm: 300, widthCm: 200 };
 
@@ -51,5 +51,22 @@ describe('facts typed at the bench', () => {
   test('latex is asked of tufted rugs only', () => {
     expect(planFactsOfTyped({ ...sized, construction: 'flatweave' })).not.toHaveProperty('latex');
     expect(planFactsOfTyped({ ...sized, construction: 'tufted' })?.latex).toBe('unknown');
+  });
+
+  test('the cloth behind a piece is asked of tufted and hooked ones, and unknown until it is named', () => {
+    const backingOf = (construction: TypedFacts['construction']) =>
+      planFactsOfTyped({ ...sized, construction })?.foundation?.backing;
+    expect([backingOf('knotted pile'), backingOf('tufted'), backingOf('hooked')]).toEqual([
+      undefined,
+      'unknown',
+      'unknown',
+    ]);
+  });
+
+  test('a bath of one’s own is weighed as soon as it holds anything, and its pH is never guessed', () => {
+    expect(planFactsOfTyped(sized)?.plannedBaths).toEqual([]);
+    expect(planFactsOfTyped({ ...sized, bathAgents: ['ammonia'] })?.plannedBaths).toEqual([
+      { purpose: 'your own bath', agents: ['ammonia'] },
+    ]);
   });
 });

@@ -1,5 +1,6 @@
 import type {
   Agent,
+  ColourKind,
   Construction,
   Dye,
   Fibre,
@@ -16,6 +17,7 @@ import type {
 export interface TypedColour {
   readonly id: string;
   readonly name: string;
+  readonly kind: ColourKind;
   readonly dyeClass: Dye;
   readonly besideLightField: boolean;
 }
@@ -51,6 +53,8 @@ export interface TypedFacts {
   readonly pile: Fibre;
   readonly warp: Fibre;
   readonly weft: Fibre;
+  /** Asked of tufted and hooked pieces. */
+  readonly backing: Fibre;
   readonly lengthCm: number | null;
   readonly widthCm: number | null;
   readonly dryMassKg: number | null;
@@ -62,7 +66,14 @@ export interface TypedFacts {
   readonly colours: readonly TypedColour[];
   readonly tests: readonly TypedTest[];
   readonly stains: readonly TypedStain[];
+  /** A bath meant for it beyond what the plan proposes; none where no agent is chosen. */
+  readonly bathAgents: readonly Agent[];
+  readonly bathPh: number | null;
 }
+
+/** Pieces that have a cloth behind them. */
+export const hasBacking = (construction: Construction): boolean =>
+  construction === 'tufted' || construction === 'hooked';
 
 /** Acid and spotters are also read for the change of the colour itself. */
 export const showsColourChange = (liquid: TestLiquid): boolean =>
@@ -74,6 +85,7 @@ export const nothingKnown: TypedFacts = {
   pile: 'unknown',
   warp: 'unknown',
   weft: 'unknown',
+  backing: 'unknown',
   lengthCm: null,
   widthCm: null,
   dryMassKg: null,
@@ -85,6 +97,8 @@ export const nothingKnown: TypedFacts = {
   colours: [],
   tests: [],
   stains: [],
+  bathAgents: [],
+  bathPh: null,
 };
 
 const given = <Key extends string>(key: Key, value: number | null) =>
@@ -98,17 +112,20 @@ export function planFactsOfTyped(typed: TypedFacts): PlanFacts | null {
     route: typed.route,
     construction: typed.construction,
     pile: { [typed.pile]: 1 },
-    foundation: { warp: typed.warp, weft: typed.weft },
+    foundation: {
+      ...{ warp: typed.warp, weft: typed.weft },
+      ...(hasBacking(typed.construction) ? { backing: typed.backing } : {}),
+    },
     ...(typed.construction === 'tufted' ? { latex: typed.latex } : {}),
     areaM2: Number(((lengthCm * widthCm) / 1e4).toFixed(4)),
     lengthM: lengthCm / 100,
     ...given('dryMassKg', typed.dryMassKg),
     ...given('pileHeightMm', typed.pileHeightMm),
     ...given('expectedDryingHours', typed.expectedDryingHours),
-    colours: typed.colours.map(({ id, name, dyeClass, besideLightField }) => ({
+    colours: typed.colours.map(({ id, name, kind, dyeClass, besideLightField }) => ({
       id,
       name: name.trim() === '' ? 'a colour' : name.trim(),
-      kind: 'field colour',
+      kind,
       dyeClass,
       besideLightField,
     })),
@@ -134,6 +151,10 @@ export function planFactsOfTyped(typed: TypedFacts): PlanFacts | null {
       class: stain,
       ...given('areaCm2', areaCm2),
     })),
+    plannedBaths:
+      typed.bathAgents.length === 0
+        ? []
+        : [{ purpose: 'your own bath', agents: typed.bathAgents, ...given('pH', typed.bathPh) }],
   };
 }
 
