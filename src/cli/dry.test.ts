@@ -62,6 +62,7 @@ test('a logger’s file gives the room’s air as far as it goes, and its wrong 
   expect(words.code).toBe(0);
   expect(words.said).toContain('Line 31: a humidity of 140 cannot be');
   expect(words.said).toContain('counts once');
+  expect(words.said).toContain('went while the air was measured, by which way is not known');
   const { said } = await dry(rug, '--air', file, '--json');
   const { hourly } = JSON.parse(said);
   expect(hourly[5].isMeasured).toBe(true);

@@ -84,9 +84,20 @@ function rugWords(rug: RugAnswer): string {
   return `${id}: ${reached}${bounds}. At the end ${percent(endRegain)} water, mould index ${mouldIndex.toFixed(2)} of 6.`;
 }
 
-/** Water by a path; where the air outside is the damper one, it comes in. */
-const byAir = (kg: number): string =>
-  kg < 0 ? `${(-kg).toFixed(1)} kg came in with outside air` : `${kg.toFixed(1)} kg left with the air`;
+/** Which way the water went; where the air outside is the damper one, it comes in. */
+function waterWords(water: DryAnswer['water']): string {
+  const { loadKg, byAirExchangeKg, byCondensationKg, whileMeasuredKg, byMachineKg } = water;
+  const kg = (mass: number): string => `${Math.abs(mass).toFixed(1)} kg`;
+  const machinesKg = byMachineKg.reduce((sum, mass) => sum + mass, 0);
+  const ways: readonly (readonly [mass: number, words: string])[] = [
+    [machinesKg, 'went into machines'],
+    [byAirExchangeKg, byAirExchangeKg < 0 ? 'came in with outside air' : 'left with the air'],
+    [byCondensationKg, 'ran down cold walls'],
+    [whileMeasuredKg, 'went while the air was measured, by which way is not known'],
+  ];
+  const told = ways.filter(([mass]) => Math.abs(mass) >= 0.05).map(([mass, words]) => `${kg(mass)} ${words}`);
+  return `of ${kg(loadKg)} of water at the start ${told.length === 0 ? 'nothing has gone' : told.join(', ')}`;
+}
 
 function airWords({ room, outside, exchangeDries }: DryAnswer['air']): readonly string[] {
   if (room === null || outside === null) return [];
@@ -106,15 +117,13 @@ const hourlyWords = (hourly: DryAnswer['hourly']): readonly string[] =>
     );
 
 function answerWords({ air, rugs, endRh, endC, water, hourly, alarms }: DryAnswer): string {
-  const { byAirExchangeKg, byCondensationKg, byMachineKg, loadKg } = water;
-  const machines = byMachineKg.reduce((sum, kg) => sum + kg, 0);
   return [
     ...rugs.map(rugWords),
     ...alarms.map((alarm) => `! ${dryAlarmWords(alarm)}`),
     ...rugs.flatMap(({ id, spread }) =>
       (spread?.next ?? []).slice(0, 1).map((next) => `${id}: ${nextReadingWords(next)}`),
     ),
-    `Room: ends at ${endC.toFixed(0)} °C and ${(endRh * 100).toFixed(0)} % RH; of ${loadKg.toFixed(1)} kg of water at the start ${machines.toFixed(1)} kg went into machines, ${byAir(byAirExchangeKg)}${byCondensationKg < 0.05 ? '' : `, ${byCondensationKg.toFixed(1)} kg ran down cold walls`}.`,
+    `Room: ends at ${endC.toFixed(0)} °C and ${(endRh * 100).toFixed(0)} % RH; ${waterWords(water)}.`,
     ...airWords(air),
     'Litres demanded are what the rugs would give off, and litres offered what machines and outside air can take out, in the room at 45 % RH.',
     ...hourlyWords(hourly),

@@ -115,6 +115,8 @@ export interface DryAnswer {
     /** Negative where the outside air brings water in. */
     readonly byAirExchangeKg: number;
     readonly byCondensationKg: number;
+    /** While the air was measured: how much went is known, not which way. */
+    readonly whileMeasuredKg: number;
     readonly byMachineKg: readonly number[];
   };
   /** The room's factor as it is believed; only where the unknowns were drawn. */

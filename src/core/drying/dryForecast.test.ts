@@ -124,6 +124,13 @@ test('a rug hung later counts its hours from hanging, and its wet clock from its
   expect(late.hoursWet).toBeCloseTo(3 + (late.hoursToTarget ?? 0), 9);
 });
 
+test('in measured air the water is accounted for, and no way is claimed for it (law: mass)', () => {
+  const { water, rugs } = answerOf(dryingScenario({ room: heldAir(30, 0.35, 1) }));
+  expect(water.byMachineKg).toEqual([0]);
+  expect(water.byAirExchangeKg).toBe(0);
+  expect(water.whileMeasuredKg).toBeCloseTo(18 * (1 - (rugs[0]?.endRegain ?? Number.NaN)), 6);
+});
+
 test('air as a schedule of one temperature is that temperature', () => {
   const { airC: _airC, ...room } = dryingScenario().room;
   const rows = [0, 10, 30].map((hour) => ({ hour, airC: 32 }));

@@ -32,10 +32,10 @@ const hoursWetOf = (rug: PreparedRug, targetAtHour: number | null): number | nul
   targetAtHour === null ? null : targetAtHour - rug.wettedAt / secondsPerHour;
 
 function waterOf({ loadKg, paths }: RoomCourse): DryAnswer['water'] {
-  const [byAirExchangeKg = 0, byCondensationKg = 0] = paths;
+  const [byAirExchangeKg = 0, byCondensationKg = 0, whileMeasuredKg = 0] = paths;
   const byMachineKg = Array.from(paths.slice(fixedPaths.length));
   const removedKg = paths.reduce((sum, water) => sum + water, 0);
-  return { loadKg, removedKg, byAirExchangeKg, byCondensationKg, byMachineKg };
+  return { loadKg, removedKg, byAirExchangeKg, byCondensationKg, whileMeasuredKg, byMachineKg };
 }
 
 function rugAnswer(

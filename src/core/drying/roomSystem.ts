@@ -17,8 +17,11 @@ const condensingS = 60;
 
 const kelvinAtZeroC = 273.15;
 
-/** The ways water leaves the air besides the machines, which follow in their order. */
-export const fixedPaths = ['airExchange', 'condensation'] as const;
+/**
+ * The ways water leaves the air besides the machines, which follow in their order. While the air is measured it
+ * is known how much went, not which way.
+ */
+export const fixedPaths = ['airExchange', 'condensation', 'whileMeasured'] as const;
 
 const backgroundAt = (background: Background | null, time: number): number => {
   if (background === null) return 0;

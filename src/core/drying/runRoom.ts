@@ -22,7 +22,7 @@ export interface RoomCourse {
   readonly vapours: Float64Array;
   /** Temperature of the room at each hour asked for [°C]. */
   readonly airCs: Float64Array;
-  /** Water by path [kg]: air exchange, condensation, then each machine. */
+  /** Water by path [kg]: the fixed paths, then each machine. */
   readonly paths: Float64Array;
   readonly loadKg: number;
   /** Water found less water there should be, as a share of the load. */
@@ -65,7 +65,7 @@ export function makeRoomRunner(room: PreparedRoom, background: Background | null
   const { rugs, seconds, volumeM3 } = room;
   const air = rugs.length;
   const [warmth, firstPath] = [air + 1, air + 2];
-  const exchanged = firstPath + fixedPaths.indexOf('airExchange');
+  const measured = firstPath + fixedPaths.indexOf('whileMeasured');
   const stored = (): number => {
     let sum = volumeM3 * (state[air] ?? 0);
     for (let i = 0; i < air; i++) sum += (system.weights[i] ?? 0) * (state[i] ?? 0);
@@ -137,8 +137,8 @@ export function makeRoomRunner(room: PreparedRoom, background: Background | null
     for (const [i, from] of room.jumps.slice(0, -1).entries()) {
       const before = volumeM3 * (state[air] ?? 0);
       enter(from, state);
-      // What measuring puts into the air or takes out of it came and went with the outside.
-      state[exchanged] = (state[exchanged] ?? 0) + before - volumeM3 * (state[air] ?? 0);
+      // What measuring puts into the air or takes out of it came and went unseen.
+      state[measured] = (state[measured] ?? 0) + before - volumeM3 * (state[air] ?? 0);
       const to = room.jumps[i + 1] ?? seconds;
       for (const [r, rug] of rugs.entries()) {
         if (targetAtHour[r] === null && rug.hungAt === from && (state[r] ?? 0) <= rug.targetRegain) {
@@ -150,7 +150,7 @@ export function makeRoomRunner(room: PreparedRoom, background: Background | null
       if (last === null) runsAway(to, state[warmth] ?? Number.NaN);
       if (heat.ranAway !== null) break;
       length = last ?? length;
-      if (vapourIsGiven()) state[exchanged] = (state[exchanged] ?? 0) + held - stored();
+      if (vapourIsGiven()) state[measured] = (state[measured] ?? 0) + held - stored();
     }
     sampleUntil(Number.POSITIVE_INFINITY, (index) => state[index] ?? 0);
     const paths = state.slice(firstPath);
