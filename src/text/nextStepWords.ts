@@ -38,7 +38,7 @@ export function nextStepWords(deed: Deed): DeedWords {
     case 'mend-shelf': {
       const { title, happened } = shelfGapWords(deed.gap, deed.isWet);
       return {
-        title: `On the shelf: ${title}`,
+        title,
         detail: `${happened}${deed.more > 0 ? ` ${deed.more} more after it.` : ''}`,
         button: 'See what to do',
       };

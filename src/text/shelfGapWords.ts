@@ -29,7 +29,7 @@ export function shelfGapWords({ agent, order, kind, problem }: ShelfGap, isWet: 
       ? `Put another product that serves as ${agent} on the shelf.`
       : `Receive a lot in date, or put another product that serves as ${agent} on the shelf.`;
   return {
-    title: `${agent} ${titles[problem.code]}: step ${order}, ${kind}`,
+    title: `${agent.charAt(0).toUpperCase()}${agent.slice(1)} ${titles[problem.code]}; step ${order}, ${kind}, needs it`,
     happened: problemWords(problem).happened,
     now: [
       `${mend} Plan and consent stay, and its amounts are worked out anew; make one blot with a product not used on this rug before.`,

@@ -127,7 +127,7 @@ export const shelfWords = {
     now: 'Put a product for it on the shelf, or say of one there that it serves.',
   }),
   'agent-off-shelf': ({ name, agent, why }) => ({
-    happened: `${name} was taken off the shelf${why === '' ? '' : `: ${why}`}. A plan still uses it as ${agent}.`,
+    happened: `${name} was taken off the shelf${why === '' ? '' : `: ${why.replace(/\.$/, '')}`}. A plan still uses it as ${agent}.`,
     matters: 'What was taken off may be spoilt or unsafe.',
     now: 'Do not use it. Shelve another product for this, or plan without it.',
   }),

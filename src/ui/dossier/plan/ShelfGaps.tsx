@@ -12,7 +12,7 @@ export function ShelfGaps() {
   const gaps = shelf === null ? [] : shelfGaps(standing, shelf, now);
   if (visit === null || gaps.length === 0) return null;
   return (
-    <div id="shelf-gaps" tabIndex={-1}>
+    <div id="shelf-gaps" className="shelf-gaps" tabIndex={-1}>
       {gaps.map((gap) => {
         const { title, happened, now: todo } = shelfGapWords(gap, isWet(visit));
         return (
