@@ -27,7 +27,7 @@ const inShort = (plan: Result<WashPlan, Problem>): PlanInShort =>
     : { kind: 'none', refusal: plan.problem };
 
 const withoutVersion = (plan: Result<WashPlan, Problem>): string =>
-  canonicalJson(plan.ok ? { ...plan.value, rulebook: '' } : plan.problem);
+  canonicalJson(plan.ok ? { ...plan.value, rulebook: '', ownRules: [] } : plan.problem);
 
 /**
  * What a change of the rules does to a rug whose visit is under way.

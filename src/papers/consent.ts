@@ -3,6 +3,7 @@ import { agreementParts, priceParts, riskParts, stepLines, untestedParts } from 
 import { dyeGrounds } from './dyeGrounds.ts';
 import { limitRows } from './limitWords.ts';
 import { dayWords, figure } from './measureWords.ts';
+import { ownRuleParts } from './ownRuleParts.ts';
 import type { PaperContext } from './paperContext.ts';
 import type { PaperBody } from './paperKinds.ts';
 import type { PaperHasNoGround } from './paperProblem.ts';
@@ -71,6 +72,7 @@ export function consent(context: PaperContext): Result<PaperBody, PaperHasNoGrou
       ),
       ...agreementParts(visit, statement, context),
       text(`Plan ${fingerprint}, rulebook ${plan.rulebook}.`, 'soft'),
+      ...ownRuleParts(plan),
     ],
   });
 }

@@ -252,6 +252,38 @@ describe('the work order', () => {
     expect(words(paper)).toContain(inventedPlan.stopConditions[0]?.rescue);
   });
 
+  test('names what the workshop changed in the rulebook as its own setting, beside what was delivered', () => {
+    const ownRules = [
+      { address: 'fibres/wool/temperatureC', value: 22 },
+      { address: 'shop/mouldHours', value: 36 },
+      {
+        address: 'mixtures/+disinfectant on our dyes',
+        value: { a: ['disinfectant'], b: [], hazard: 'runs' },
+      },
+    ];
+    const told: readonly Told<RugFact>[] = wholeTold.map(([by, fact, ...rest]) =>
+      fact.type === 'PlanAgreed'
+        ? [by, { ...fact, plan: { ...inventedPlan, ownRules } } as RugFact, ...rest]
+        : [by, fact, ...rest],
+    );
+    const rows = factsOf(printed('work-order', { told }));
+    expect(rows).toContainEqual({
+      name: 'wool: Water, at most',
+      value: '22 °C',
+      why: 'workshop setting; delivered: 30 °C',
+    });
+    expect(rows).toContainEqual({
+      name: 'a rug must be dry within',
+      value: '36 h',
+      why: 'workshop setting; delivered: 48 h',
+    });
+    expect(rows).toContainEqual(
+      expect.objectContaining({ name: 'disinfectant on our dyes: never together', value: 'disinfectant' }),
+    );
+    const shown = [...rows.map(({ name }) => name)].filter((name) => name.startsWith('wool: '));
+    expect(factsOf(printed('work-order')).some(({ name }) => shown.includes(name))).toBe(false);
+  });
+
   test('of a plan nobody agreed to is a stop', () => {
     const told = [
       ...intakeTold,

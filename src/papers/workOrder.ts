@@ -4,6 +4,7 @@ import { done, type Result, refused } from '../units/index.ts';
 import { limitRows } from './limitWords.ts';
 import { areaWords, figure, massWords } from './measureWords.ts';
 import { takeRows } from './mixWords.ts';
+import { ownRuleParts } from './ownRuleParts.ts';
 import type { PaperPart } from './paper.ts';
 import type { PaperContext } from './paperContext.ts';
 import type { PaperBody } from './paperKinds.ts';
@@ -146,6 +147,7 @@ export function workOrder(context: PaperContext): Result<PaperBody, PaperHasNoGr
         : rescueParts(plan)),
       heading(1, 'What this is worked out from'),
       basis(plan, fingerprint, context.workshop.settings.units),
+      ...ownRuleParts(plan),
       ...(plan.loosens.length === 0
         ? []
         : [

@@ -23,7 +23,10 @@ function fibrePart(book: Rulebook, fibre: Fibre, part: Part): readonly SourcedLi
   const table =
     row === undefined
       ? []
-      : limitsFrom(row.limits, { rule: `fibre ${fibre}`, because: row.because, source: row.source, about });
+      : limitsFrom(row.limits, {
+          ...{ rule: `fibre ${fibre}`, because: row.because, source: row.source, about },
+          own: row.own,
+        });
   const regenerated = fibre === 'viscose' || fibre === 'other regenerated';
   return [
     ...table,

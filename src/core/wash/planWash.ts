@@ -197,6 +197,7 @@ function planFrom(facts: PlanFacts, judgement: Judgement): WashPlan {
   const wet = steps.some((one) => one.wet);
   return {
     rulebook: book.version,
+    ...(book.changes.length === 0 ? {} : { ownRules: book.changes }),
     method: bounds.method,
     bounds,
     limits: limits.map((limit): PlanLimit => ({ ...limit, binding: binds(limit, bounds) })),

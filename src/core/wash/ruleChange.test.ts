@@ -238,3 +238,44 @@ test('a change that is looser than the tables now allow is left out: the deliver
   const book = bookWith('rules/R22/protein/forbiddenAgents', []);
   expect(ruleEntryAt(book, 'rules/R22/protein/forbiddenAgents')?.value).toEqual(['hypochlorite']);
 });
+
+describe('a value the owner changed is never printed as an authority', () => {
+  const limitOf = (address: string, value: unknown, facts: PlanFacts, rule: string, axis: string) => {
+    const plan = planWash({ ...facts, rulebook: bookWith(address, value) });
+    if (!plan.ok) throw new Error(plan.problem.code);
+    return plan.value.limits.find((one) => one.rule === rule && one.axis === axis);
+  };
+  test('a limit of a rule with a published source becomes a workshop setting, its neighbours keep theirs', () => {
+    const rule = shippedRulebook.rules.find(({ id }) => id === 'R38');
+    expect(rule?.source).toBe('epa-mould-course');
+    const slow = { ...woolRug, dyeTests: everyTest, expectedDryingHours: 60 };
+    const before = limitOf('fibres/silk/people', 2, slow, 'R38', 'method');
+    expect(before?.source).toBe('epa-mould-course');
+    const after = limitOf('rules/R38/slow/people', 3, slow, 'R38', 'people');
+    expect(after?.source).toBe('workshop-setting');
+    expect(limitOf('rules/R38/slow/people', 3, slow, 'R38', 'method')?.source).toBe('epa-mould-course');
+  });
+
+  test('hours moved away from the published ones take the source of their rule along', () => {
+    const slow = { ...woolRug, dyeTests: everyTest, expectedDryingHours: 40 };
+    expect(limitOf('shop/mouldHours', 36, slow, 'R38', 'method')?.source).toBe('workshop-setting');
+  });
+
+  test('a step whose dwell the owner changed, and a stain whose dose, are the workshop’s', () => {
+    const dosed = bookWith('stains/protein/protein/dose', { least: 1, most: 4 });
+    expect(dosed.stains.find((one) => one.class === 'protein')?.source).toBe('workshop-setting');
+    const [address] = ruleEntries(shippedRulebook).flatMap((one) =>
+      one.address.startsWith('steps/') && one.address.endsWith('/dwellMinutes') ? [one.address] : [],
+    );
+    const held = bookWith(address ?? '', 20);
+    const moved = held.steps.filter((step, at) => step !== shippedRulebook.steps[at]);
+    expect(moved.map(({ source }) => source)).toEqual(['workshop-setting']);
+  });
+
+  test('the plan carries what was changed, and none where the delivered rulebook holds', () => {
+    const plan = planWash({ ...woolRug, rulebook: bookWith('fibres/wool/temperatureC', 22) });
+    expect(plan.ok && plan.value.ownRules).toEqual([{ address: 'fibres/wool/temperatureC', value: 22 }]);
+    const delivered = planWash({ ...woolRug });
+    expect(delivered.ok && delivered.value.ownRules).toBeUndefined();
+  });
+});

@@ -41,7 +41,7 @@ function spotAt(book: Rulebook, address: string): Spot | undefined {
 export function ruleEntryAt(book: Rulebook, address: string): RuleEntry | null {
   const spot = spotAt(book, address);
   if (spot !== undefined) {
-    const { path, ...entry } = spot;
+    const { path, rule: _rule, ...entry } = spot;
     return { ...entry, value: valueAt(book, path) };
   }
   const name = ownMixture.exec(address)?.[1];
@@ -106,10 +106,32 @@ function withValue(held: unknown, [key, ...rest]: readonly (string | number)[], 
   return { ...record, [key]: withValue(record[key], rest, value) };
 }
 
+/** A row that says where its values come from: the table, its key, and what stands under it. */
+const rowsWithSource: readonly string[] = ['stains', 'steps', 'flows', 'mixtures'];
+
+/**
+ * Says of a changed value that it is the workshop's own: no published work stands behind it any more.
+ * A limit says so by itself, since its row keeps other limits; another row as a whole.
+ */
+function asOwn(book: Rulebook, { path, rule }: Spot): Rulebook {
+  const at = path.indexOf('limits');
+  if (at > 0) {
+    const own = [...path.slice(0, at), 'own'];
+    const before = (valueAt(book, own) ?? []) as readonly string[];
+    return withValue(book, own, [...before, path[at + 1]]) as Rulebook;
+  }
+  const [table = '', row = ''] = path;
+  if (rowsWithSource.includes(String(table))) {
+    return withValue(book, [table, row, 'source'], 'workshop-setting') as Rulebook;
+  }
+  const told = book.rules.findIndex(({ id }) => id === rule);
+  return told < 0 ? book : (withValue(book, ['rules', told, 'source'], 'workshop-setting') as Rulebook);
+}
+
 function withChange(book: Rulebook, { address, value }: RuleChange): Rulebook {
   if (value === null) return book;
   const spot = spotAt(shippedRulebook, address);
-  if (spot !== undefined) return withValue(book, spot.path, value) as Rulebook;
+  if (spot !== undefined) return asOwn(withValue(book, spot.path, value) as Rulebook, spot);
   const id = ownMixture.exec(address)?.[1];
   if (id === undefined) return book;
   const { a, b, hazard } = value as OwnMixture;
@@ -127,5 +149,6 @@ function withChange(book: Rulebook, { address, value }: RuleChange): Rulebook {
  */
 export function rulebookWith(changes: readonly RuleChange[], version: string): Rulebook {
   const fit = changes.filter((change) => judgeRuleChange(change).ok);
-  return { ...fit.reduce(withChange, shippedRulebook), version };
+  const own = fit.filter(({ value }) => value !== null);
+  return { ...own.reduce(withChange, shippedRulebook), version, changes: own };
 }

@@ -229,7 +229,7 @@ export const ruleSpotsOf = (book: Rulebook): readonly Spot[] => [
  * @source none: the tables of data/wash, each row with its own source
  */
 export function ruleEntries(book: Rulebook): readonly RuleEntry[] {
-  const held = ruleSpotsOf(book).flatMap(({ path, ...entry }) => {
+  const held = ruleSpotsOf(book).flatMap(({ path, rule: _rule, ...entry }) => {
     const value = valueAt(book, path);
     return value === null ? [] : [{ ...entry, value }];
   });

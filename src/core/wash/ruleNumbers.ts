@@ -14,6 +14,8 @@ interface NumberRow {
   readonly locked?: boolean;
   readonly source?: SourceKey;
   readonly because?: string;
+  /** The rule that fires by it. */
+  readonly rule?: string;
 }
 
 /** The tables that hold single numbers, and where the list of all rules shows them. */
@@ -45,6 +47,7 @@ export const ruleNumbers = (): readonly Spot[] =>
         strictness: row.tighter ?? 'none',
         locked: row.locked === true,
         source: row.source ?? 'workshop-setting',
+        rule: row.rule,
       });
     }),
   );

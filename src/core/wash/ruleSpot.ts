@@ -49,6 +49,8 @@ export interface RuleEntry {
 /** An entry and its place in the tables. */
 export interface Spot extends Omit<RuleEntry, 'value'> {
   readonly path: readonly (string | number)[];
+  /** The rule whose limit follows from this number. */
+  readonly rule?: string | undefined;
 }
 
 /** A value that is a row of its own. */

@@ -1,4 +1,4 @@
-import type { Band, Bounds, RequiredAct } from './limit.ts';
+import type { Axis, Band, Bounds, RequiredAct } from './limit.ts';
 import type { Agent, Method } from './planFacts.ts';
 import type { SpotDose } from './spotAmounts.ts';
 import type { RuleId, SourceKey, StepKind } from './washPlan.ts';
@@ -7,6 +7,8 @@ import type { RuleId, SourceKey, StepKind } from './washPlan.ts';
 export interface RuleCase {
   readonly because: string;
   readonly limits: Partial<Bounds>;
+  /** Limits that this workshop's owner set: they are printed as its setting, whatever the row's source. */
+  readonly own?: readonly Axis[];
 }
 
 /** What a finding forbids, caps or requires (data/wash/rules.json). */

@@ -18,7 +18,7 @@ import type { Risk } from './limit.ts';
 import type { Agent, Construction, Fibre, Method, PlanFacts, RuleNumber } from './planFacts.ts';
 import { ruleIds } from './planFacts.ts';
 import type { DyeRow, FibreRow, Mixture, RescueCard, RuleRow, StainRow, StepRow } from './ruleTables.ts';
-import type { RuleId, StopCondition } from './washPlan.ts';
+import type { OwnRule, RuleId, StopCondition } from './washPlan.ts';
 
 /**
  * Everything a plan is judged by, as one value: the shipped tables, or those of a workshop whose owner
@@ -26,6 +26,8 @@ import type { RuleId, StopCondition } from './washPlan.ts';
  */
 export interface Rulebook {
   readonly version: string;
+  /** The owner's own values, each printed as a workshop setting; none in the delivered rulebook. */
+  readonly changes: readonly OwnRule[];
   readonly rules: readonly RuleRow[];
   readonly fibres: { readonly [F in Fibre]?: FibreRow };
   readonly backings: { readonly [F in Fibre]?: FibreRow };
@@ -46,6 +48,7 @@ export interface Rulebook {
 /** The rulebook as it is delivered, before any owner's change. */
 export const shippedRulebook: Rulebook = {
   version: rulebookTable.version,
+  changes: [],
   rules: ruleTable.rows as unknown as readonly RuleRow[],
   fibres: fibreTable.pileOrBody as unknown as Rulebook['fibres'],
   backings: fibreTable.weftOrBacking as unknown as Rulebook['backings'],

@@ -21,14 +21,17 @@ interface Origin {
   readonly about: string;
   readonly assumed?: boolean;
   readonly overridable?: boolean;
+  /** Limits the owner set: no authority stands behind them. */
+  readonly own?: readonly Axis[] | undefined;
 }
 
 /** Every cap of a case, each with its origin. */
 export function limitsFrom(limits: Partial<Bounds>, origin: Origin): readonly SourcedLimit[] {
-  const { assumed = false, overridable = false, ...rest } = origin;
-  return (Object.keys(limits) as Axis[]).map(
-    (axis) => ({ axis, value: limits[axis], ...rest, assumed, overridable }) as SourcedLimit,
-  );
+  const { assumed = false, overridable = false, own = [], ...rest } = origin;
+  return (Object.keys(limits) as Axis[]).map((axis) => {
+    const source = own.includes(axis) ? 'workshop-setting' : rest.source;
+    return { axis, value: limits[axis], ...rest, source, assumed, overridable } as SourcedLimit;
+  });
 }
 
 /** Caps of one case of a rule, for what it is about. */
@@ -49,6 +52,7 @@ export function ruleLimits(
     about,
     assumed,
     overridable: row.override,
+    own: found.own,
   });
 }
 
@@ -69,6 +73,7 @@ export function dyeLimits(
       source: found.source,
       about,
       assumed: options.assumed ?? false,
+      own: found.own,
     },
   );
 }

@@ -165,8 +165,16 @@ export interface NarrowBand {
   readonly upperFrom: RuleId;
 }
 
+/** One value of the rulebook as this workshop's owner set it. */
+export interface OwnRule {
+  readonly address: string;
+  readonly value: unknown;
+}
+
 export interface WashPlan {
   readonly rulebook: string;
+  /** Where the rulebook is not the delivered one: what the workshop set itself. */
+  readonly ownRules?: readonly OwnRule[];
   readonly method: Method;
   readonly bounds: Bounds;
   readonly limits: readonly PlanLimit[];

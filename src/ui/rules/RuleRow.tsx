@@ -59,7 +59,9 @@ function Value(props: {
       <span>
         {isLone ? null : <span className="why">{ruleName(entry)}: </span>}
         {entry.form.kind === 'fixed' ? String(entry.value) : <b>{ruleValue(entry, entry.value)}</b>}
-        {isChanged ? <span className="why"> delivered: {ruleValue(entry, delivered)}</span> : null}
+        {isChanged ? (
+          <span className="why"> workshop setting; delivered: {ruleValue(entry, delivered)}</span>
+        ) : null}
         {entry.locked && entry.form.kind !== 'fixed' ? (
           <span className="why"> only ever tightened</span>
         ) : null}
