@@ -52,7 +52,11 @@ export function WhatIfPart(props: {
           setWhat(null);
         }}
       />
-      {kind === null ? null : <WhatIfFields key={kind} kind={kind} onWhat={setWhat} />}
+      {kind === null ? null : (
+        <div className="whatFields">
+          <WhatIfFields key={kind} kind={kind} onWhat={setWhat} />
+        </div>
+      )}
       {what?.kind === 'open' ? (
         <Opened before={answer} outside={outside} fromHour={what.opening.fromHour} walls={what.wallsWPerK} />
       ) : null}
