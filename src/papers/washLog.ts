@@ -60,7 +60,8 @@ export function washLog(context: PaperContext): PaperBody {
   const takenWords = (used: Noted<'StepDone'>['used'] = []): readonly string[] =>
     used.map(({ agent, lot, amount }) => {
       const product = context.shelf?.agents.find((one) => one.agent === agent);
-      return `${figure(amount)} ${product?.unit ?? ''} ${product?.name ?? agent}, lot ${lot}`;
+      const of = product === undefined ? agent : `${product.unit} ${product.name}`;
+      return `${figure(amount)} ${of}, lot ${lot}`;
     });
   const moment = (noted: { readonly when: string } | null) =>
     noted === null ? '' : shortMoment(noted.when, timeZone);
@@ -87,9 +88,11 @@ export function washLog(context: PaperContext): PaperBody {
     ...readWith('flow', visit.flowLog),
   ];
   const wet = wetSince(visit);
-  const extractedAt = visit.steps.find(
-    ({ step, done }) => plannedAs(step)?.kind === 'extract' && done !== null && done.when >= (wet ?? ''),
-  )?.done?.when;
+  // A plan without extraction ends where the rug is put to dry.
+  const wetUntil =
+    visit.steps.find(
+      ({ step, done }) => plannedAs(step)?.kind === 'extract' && done !== null && done.when >= (wet ?? ''),
+    )?.done?.when ?? visit.dryingPlaces[0]?.when;
   const open = visit.stops.filter(({ cleared }) => cleared === null);
   return {
     subtitle:
@@ -121,9 +124,9 @@ export function washLog(context: PaperContext): PaperBody {
                 : [
                     row(
                       'Wet until extracted',
-                      extractedAt === undefined
+                      wetUntil === undefined
                         ? 'not extracted yet'
-                        : `${figure(hoursBetween(wet, extractedAt) * 60, 0)} min`,
+                        : `${figure(hoursBetween(wet, wetUntil) * 60, 0)} min`,
                       `the plan allows ${figure(plan.bounds.wetMinutes, 0)} min`,
                     ),
                   ]),
