@@ -1,6 +1,6 @@
 import type { DryingAlarmsAnswer, RoomAlarmsTold, RoomListRow } from '../contract/rooms.ts';
 import type { Hanging } from '../dossier/dryingRug.ts';
-import { roomAlarms } from '../dossier/roomAlarms.ts';
+import { type RoomAlarm, roomAlarms } from '../dossier/roomAlarms.ts';
 import { forecastInstant, roomAheadHours, roomScenario } from '../dossier/roomScenario.ts';
 import { roomStandingOf } from '../dossier/roomStanding.ts';
 import { hangingAsTold } from './forecastDrying.ts';
@@ -25,7 +25,9 @@ async function lookAt(
   const built = rugs.length === 0 ? null : roomScenario(standing, rugs, forecastInstant(now), roomAheadHours);
   const answer = built?.ok === true ? await house.forecaster.forecast(built.value.scenario) : null;
   const hanging = { rugs, unmeasured: unmeasured.map(({ rug }) => rug) };
-  const alarms = roomAlarms(standing, hanging, answer?.ok === true ? answer.value : null, now);
+  const foreseen = roomAlarms(standing, hanging, answer?.ok === true ? answer.value : null, now);
+  const alarms: readonly RoomAlarm[] =
+    answer?.ok === false ? [{ code: 'no-forecast', problem: answer.problem }, ...foreseen] : foreseen;
   const names = Object.fromEntries(
     [...rugs, ...unmeasured].map(({ rug, tag, title }) => [rug, `${tag} ${title}`]),
   );

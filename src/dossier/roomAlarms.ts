@@ -1,5 +1,5 @@
 import settings from '../../data/drying/room.json' with { type: 'json' };
-import type { DryAlarm, DryAnswer } from '../core/drying/index.ts';
+import type { DryAlarm, DryAnswer, DryingProblem } from '../core/drying/index.ts';
 import type { DryingRug } from './dryingRug.ts';
 import { type RoomStanding, roomHeatOf, runs } from './roomStanding.ts';
 import { hoursBetween } from './wetting.ts';
@@ -9,6 +9,8 @@ export type RoomAlarm =
   | DryAlarm
   /** Its water is missing from every forecast of the room, and its own end is unknown. */
   | { readonly code: 'size-missing'; readonly rug: string }
+  /** What is recorded of the room cannot be reckoned, so that no other alarm of its forecast can come. */
+  | { readonly code: 'no-forecast'; readonly problem: DryingProblem }
   | { readonly code: 'reading-overdue'; readonly rug: string; readonly since: string }
   | { readonly code: 'turning-due'; readonly rug: string; readonly since: string; readonly overdue: boolean }
   | { readonly code: 'air-not-read'; readonly since: string | null }

@@ -1,6 +1,7 @@
 import type { PlaceWarning, RoomAlarm, RoomAssumption } from '../dossier/index.ts';
 import { measureWords, type UnitSystem } from '../units/index.ts';
 import { dryAlarmWords } from './dryAlarmWords.ts';
+import { problemWords } from './problemWords.ts';
 
 const percent = (ratio: number) => `${Math.round(ratio * 100)} %`;
 
@@ -18,6 +19,10 @@ export function roomAlarmWords(alarm: RoomAlarm, { rug, at, units = 'metric' }: 
   switch (alarm.code) {
     case 'size-missing':
       return `${rug(alarm.rug)}: wet, and nobody measured it, so it is in no forecast: neither its own end nor the water it gives its neighbours. Measure its length and width where it hangs, on its dossier.`;
+    case 'no-forecast': {
+      const { happened, now } = problemWords(alarm.problem);
+      return `No forecast of this room, so go by the clock. ${happened} ${now}`;
+    }
     case 'reading-overdue':
       return `${rug(alarm.rug)}: not read since ${at(alarm.since)}. Weigh it, or feel it and tape a pocket.`;
     case 'turning-due':

@@ -10,6 +10,7 @@ import {
   roomScenario,
   standingOf,
 } from '../../src/dossier/index.ts';
+import { roomAlarmWords } from '../../src/text/roomAlarmWords.ts';
 import { inventedRoom } from '../support/dryingRoomFacts.ts';
 import { consignmentOf, draft, measured, newId } from '../support/intake.ts';
 import { memoryHouse } from '../support/memoryHouse.ts';
@@ -129,4 +130,24 @@ test('a wet rug nobody measured is told of, and no rug is wetted by a forecast t
     code: 'neighbour-not-measured',
     facts: { rugs: ['42 Runner with three medallions'] },
   });
+});
+
+test('where the room’s heat cannot be reckoned Today says so first, in place of silence', async () => {
+  const { owner, rug, room, measure, wetted } = await rugAndRoom();
+  const furnace = { kind: 'heater', machine: 'heat-1', name: 'Heater 1', watts: 50_000 };
+  await room(
+    { ...inventedRoom, wallsWPerK: 20, machines: [furnace] } as typeof inventedRoom,
+    air,
+    on('heat-1'),
+  );
+  await measure();
+  await wetted(rug);
+  const { body } = await owner.get('/api/drying-alarms');
+  const [told] = body['rooms'] as readonly RoomAlarmsTold[];
+  expect(told?.alarms[0]).toMatchObject({
+    code: 'no-forecast',
+    problem: { code: 'drying-room-runs-away', facts: { airC: expect.any(Number) } },
+  });
+  const words = told?.alarms.map((alarm) => roomAlarmWords(alarm, { rug: String, at: String }))[0];
+  expect(words).toMatch(/^No forecast of this room, so go by the clock\. .*°C by hour .*untilC/);
 });
