@@ -31,7 +31,6 @@ export const clientRequest = z.strictObject({ client: id, added: clientFacts.Cli
 export type ClientRequest = z.infer<typeof clientRequest>;
 
 export const eraseRequest = z.strictObject({ reason: passage });
-export type EraseRequest = z.infer<typeof eraseRequest>;
 
 /** Several rugs taken in at once: all of it is recorded, or nothing. */
 export const consignmentRequest = z.strictObject({
@@ -124,10 +123,6 @@ export interface RugAnswer {
   readonly rug: string;
   readonly entries: readonly Entry<RugFact>[];
   readonly client: ClientSummary | null;
-}
-
-export interface RecordAnswer {
-  readonly entries: readonly Entry[];
 }
 
 export interface ConsignmentAnswer {

@@ -89,7 +89,3 @@ export interface RoomAlarmsTold {
 export interface DryingAlarmsAnswer {
   readonly rooms: readonly RoomAlarmsTold[];
 }
-
-export interface ReadingsAnswer {
-  readonly recorded: number;
-}

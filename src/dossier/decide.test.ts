@@ -21,6 +21,7 @@ import { wetBlockers } from './mayWet.ts';
 import { nextStepOf } from './nextStep.ts';
 import { agreedPlan, planOf, stepId } from './planFacts.ts';
 import { planFingerprint } from './rule/agreement.ts';
+import { openMassQuestion } from './rule/intake.ts';
 import type { Asked } from './rule/rule.ts';
 import { stageOf } from './stage.ts';
 import { presentVisit, type RugStanding } from './standing.ts';
@@ -156,6 +157,15 @@ describe('at the door', () => {
     expect(story.refuses(heavy)?.code).toBe('mass-outside-band');
     expect(story.refuses({ ...heavy, confirmedUnusual: true })).toBeNull();
     expect(story.refuses(weighed)).toBeNull();
+  });
+  test('a mass weighed before anybody knew the construction is asked about once it is known', () => {
+    const heavy = { ...weighed, massKg: 40 } as RugFactOf<'RugWeighed'>;
+    const asks = (...facts: readonly RugFact[]) =>
+      openMassQuestion(new RugStory().given(opened, received, measured, ...facts).standing)?.code ?? null;
+    expect(asks(heavy)).toBeNull();
+    expect(asks(heavy, identified)).toBe('mass-outside-band');
+    expect(asks({ ...heavy, confirmedUnusual: true }, identified)).toBeNull();
+    expect(asks(weighed, identified)).toBeNull();
   });
   test('a mark needs a word of the list, enough points, and a place on the rug', () => {
     const story = new RugStory().given(opened, received, measured);

@@ -9,4 +9,4 @@ export { useRecordRoom, useRoom, useRoomRecord, useRooms } from './useRooms.ts';
 export { type RowsQuery, useRows } from './useRows.ts';
 export { useRug } from './useRug.ts';
 export { useShelf, useShelfRecord, useShelfUses } from './useShelf.ts';
-export type { ClientSummary, Colleague, HouseState, Me, RugClient, RugDraft, RugListRow } from './wire.ts';
+export type { ClientSummary, Colleague, HouseState, Me, RugDraft, RugListRow } from './wire.ts';

@@ -12,6 +12,3 @@ export interface RugDraft {
   readonly id: string;
   readonly fact: RugFact;
 }
-
-/** The client as a dossier shows them. */
-export type RugClient = ClientSummary;

@@ -4,7 +4,7 @@ import { Button, Empty } from '../kit/index.ts';
 import type { Mark } from './surface.ts';
 
 /** The size of a recorded mark in words; empty where none was given. */
-export const markSize = ({ areaCm2, lengthCm, count }: Mark): string =>
+const markSize = ({ areaCm2, lengthCm, count }: Mark): string =>
   [
     ...(areaCm2 === undefined
       ? []

@@ -1,5 +1,5 @@
 export { MarkedPicture } from './MarkedPicture.tsx';
-export { MarkList, markLine, markSize } from './MarkList.tsx';
+export { MarkList, markLine } from './MarkList.tsx';
 export { MarkPad } from './MarkPad.tsx';
 export { type Signature, SignaturePad } from './SignaturePad.tsx';
 export { blankSurvey, type SurveyDraft, SurveyFields, surveyFact } from './SurveyFields.tsx';

@@ -1,8 +1,9 @@
 import { Link } from 'wouter';
 import { threeFigures } from '../../../core/weave/index.ts';
+import { openMassQuestion } from '../../../dossier/index.ts';
 import { knotResult } from '../../../dossier/knotResult.ts';
 import { sizeOf, soundClaim } from '../../../dossier/planFacts.ts';
-import { Button, dayWords, FactList, type FactRow } from '../../kit/index.ts';
+import { Button, dayWords, FactList, type FactRow, ProblemNotice } from '../../kit/index.ts';
 import { useDossier } from '../dossierView.ts';
 import { figure, massWords, moneyWords, percentWords, sizeWords } from '../figures.ts';
 import { claimWords } from '../identify/claimWords.ts';
@@ -15,6 +16,7 @@ export function FactsPart() {
   const weighed = standing.weighings.at(-1);
   const size = sizeOf(standing);
   const unsigned = visit?.received.signature === undefined && visit?.receiptSigned === null;
+  const massQuestion = open ? openMassQuestion(standing) : null;
   const knots = standing.knots.at(-1);
   const pile = soundClaim(standing, 'pile');
   const foundation = (['warp', 'weft', 'backing'] as const).flatMap((about) => {
@@ -81,6 +83,7 @@ export function FactsPart() {
   return (
     <Part id="facts" title="The rug">
       <FactList rows={rows} />
+      {massQuestion === null ? null : <ProblemNotice problem={massQuestion} />}
       {open && (
         <div className="buttons">
           <Button tone="ghost" onPress={() => ask({ kind: 'measure' })}>
