@@ -8,6 +8,7 @@ import {
   wetClockHours,
   wetSince,
 } from '../dossier/index.ts';
+import { measureWords } from '../units/index.ts';
 import { dryingPlot } from './dryingPlot.ts';
 import {
   figure,
@@ -111,6 +112,17 @@ const clockParts = (context: PaperContext, wet: string): readonly PaperPart[] =>
   return [notice(tone, `Accepted as dry ${figure(hours)} h after first wetting`, lines)];
 };
 
+type Units = WorkshopSettings['units'];
+
+/** Kilograms as the column says, with pounds under them where the workshop thinks in them. */
+const massCell = (massKg: number, units: Units): string =>
+  units === 'metric' ? figure(massKg, 2) : `${figure(massKg, 2)}\n(${measureWords('mass', massKg, units)})`;
+
+const warmthCell = (airC: number, units: Units): string =>
+  units === 'metric'
+    ? temperatureWords(airC)
+    : `${temperatureWords(airC)} (${measureWords('temperature', airC, units)})`;
+
 const readingRow = (
   reading: Noted<'DryingReading'>,
   wet: string | null,
@@ -118,7 +130,7 @@ const readingRow = (
 ): readonly string[] => [
   `${shortMoment(reading.when, context.timeZone)}\n${personWords(context, reading.by)}`,
   wet === null ? '' : figure(hoursBetween(wet, reading.when)),
-  reading.massKg === undefined ? '' : figure(reading.massKg, 2),
+  reading.massKg === undefined ? '' : massCell(reading.massKg, context.workshop.settings.units),
   [
     ...(reading.meter ?? []).map(({ reading: read, at }) => `${at}: ${figure(read)}`),
     ...(reading.meterDryReference === undefined
@@ -128,7 +140,7 @@ const readingRow = (
   reading.pocketRh === undefined ? '' : humidityWords(reading.pocketRh),
   [
     ...(reading.airRh === undefined ? [] : [humidityWords(reading.airRh)]),
-    ...(reading.airC === undefined ? [] : [temperatureWords(reading.airC)]),
+    ...(reading.airC === undefined ? [] : [warmthCell(reading.airC, context.workshop.settings.units)]),
   ].join(', '),
   [
     ...(reading.touch === undefined ? [] : [`touch ${reading.touch}`]),
@@ -138,10 +150,7 @@ const readingRow = (
 ];
 
 /** Where along its pole or mesh it was put, where somebody measured. */
-const positionWords = (
-  position: RugFactOf<'DryingStarted'>['position'],
-  units: WorkshopSettings['units'],
-): string =>
+const positionWords = (position: RugFactOf<'DryingStarted'>['position'], units: Units): string =>
   position === undefined ? '' : `, ${lengthWords(position.mm, units)} from its ${position.from} end`;
 
 /**
