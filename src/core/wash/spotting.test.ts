@@ -18,7 +18,7 @@ const facts = (stains: readonly Stain[], tests: PlanFacts['dyeTests'] = []): Pla
   dyeTests: tests,
 });
 const proven = (agent: Agent): NonNullable<PlanFacts['dyeTests']>[number] => ({
-  ...{ colour: 'red', side: 'face', liquid: 'spotter', agents: [agent], ageDays: 1 },
+  ...{ colour: 'red', side: 'face', liquid: 'spotter', agents: [agent], ageDays: 1, minutes: 10 },
   ...{ outcome: 'graded', grade: '5', colourChangeGrade: '5' },
 });
 const wool = { ...noLimit, bathPh: { least: 4.5, most: 8.5 }, temperatureC: 30 };
@@ -43,6 +43,10 @@ describe('spotting cards', () => {
     expect(acid).toMatchObject({ state: 'test first', tests: [{ name: 'red', isMade: false }] });
     const [, ready] = spottingCards(facts([{ id: 'wine', class: 'tannin' }], [proven('citric acid')]), wool);
     expect(ready?.state).toBe('ready');
+    // A test covers no longer than it lay: workshop setting.
+    const short = { ...proven('citric acid'), minutes: 9 };
+    const [, again] = spottingCards(facts([{ id: 'wine', class: 'tannin' }], [short]), wool);
+    expect(again?.state).toBe('test first');
   });
   test('an unknown stain is only lifted dry', () => {
     const cards = spottingCards(facts([{ id: 'x', class: 'unknown' }]), wool);

@@ -128,7 +128,7 @@ export function spottingCards(
     const under = (facts.colours ?? []).filter(({ id }) => stain.colours?.includes(id) ?? true);
     const tests = !treatment.spotterTest
       ? []
-      : under.map(({ id, name }) => ({ colour: id, name, isMade: spotterProvenOn(facts, id, agents) }));
+      : under.map(({ id, name }) => ({ colour: id, name, isMade: spotterProvenOn(facts, id, treatment) }));
     const next = { what, agents, ...(band === null ? {} : { ph: band }) };
     const not = forbidden(facts, treatment, bounds);
     const missing = tests.filter(({ isMade }) => !isMade);

@@ -22,22 +22,29 @@ export const bandWithin = (a: Band | undefined, b: Bounds['bathPh']): Band | nul
   return met.least <= met.most ? met : null;
 };
 
-/** Whether a colour has borne this spotter. */
-export const spotterProvenOn = (facts: PlanFacts, colour: string, agents: readonly Agent[]): boolean =>
+type Spotter = Pick<Treatment, 'agents' | 'dwellMinutes'>;
+
+/** Whether a colour has borne this spotter for as long as it is left on; nobody's minutes prove none. */
+export const spotterProvenOn = (
+  facts: PlanFacts,
+  colour: string,
+  { agents, dwellMinutes }: Spotter,
+): boolean =>
   gradedTests(facts, colour).some(
     ({ test, grade }) =>
       test.liquid === 'spotter' &&
       inDate(bookOf(facts), test) &&
       agents.every((agent) => test.agents?.includes(agent) === true) &&
+      (test.minutes ?? 0) >= dwellMinutes &&
       !atMost(grade, '3-4') &&
       test.colourChangeGrade !== undefined &&
       !atMost(test.colourChangeGrade, '4'),
   );
 
 /** Whether every colour under a stain has borne this spotter. */
-export function spotterProven(facts: PlanFacts, stain: Stain, agents: readonly Agent[]): boolean {
+export function spotterProven(facts: PlanFacts, stain: Stain, spotter: Spotter): boolean {
   const under = stain.colours ?? (facts.colours ?? []).map(({ id }) => id);
-  return under.every((colour) => spotterProvenOn(facts, colour, agents));
+  return under.every((colour) => spotterProvenOn(facts, colour, spotter));
 }
 
 /** Warmth of a bath or a spotter: no more than the rug bears, nor than the workshop's usual bath. */
@@ -93,7 +100,7 @@ export function stainTreatments(
       ),
   );
   const proven = ({ stain, treatment }: (typeof all)[number]) =>
-    !treatment.spotterTest || spotterProven(facts, stain, treatment.agents);
+    !treatment.spotterTest || spotterProven(facts, stain, treatment);
   return {
     ready: all.filter(proven).map(({ treatment }) => treatment),
     waiting: all.filter((one) => !proven(one)).map(({ treatment }) => treatment),
