@@ -28,8 +28,8 @@ const range = (least: number, most: number): string =>
 
 const cardParts = (context: PaperContext, plan: WashPlan, card: SpottingCard): readonly PaperPart[] => {
   const { dwellMinutes = 0 } = stepOfCard(plan.steps, card) ?? card;
-  const rows = [
-    row('State', card.state, card.because === card.chemistry ? '' : card.because),
+  const state = row('State', card.state, card.because === card.chemistry ? '' : card.because);
+  const working = [
     ...(card.before.length === 0 ? [] : [row('Before it', card.before.join('\n'))]),
     ...takeRows(card, context),
     ...(card.takesMl === null
@@ -54,8 +54,12 @@ const cardParts = (context: PaperContext, plan: WashPlan, card: SpottingCard): r
               .join('\n'),
           ),
         ]),
-    row('Never', card.never.join(', ')),
     ...(card.cautions.length === 0 ? [] : [row('Caution', card.cautions.join('\n'))]),
+  ];
+  const rows = [
+    state,
+    ...(card.state === 'not on this rug' ? [] : working),
+    row('Never', card.never.join(', ')),
   ];
   return [
     heading(2, `${markWords(context, card.stain)}, ${card.class}: ${card.golden}`),

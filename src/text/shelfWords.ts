@@ -51,7 +51,7 @@ export const shelfWords = {
     now: 'Receive a new lot, or put another product for this on the shelf.',
   }),
   'spotter-off-band': ({ name, least, most, bandLeast, bandMost }) => ({
-    happened: `Made up so, ${name} stands at pH ${least.toFixed(1)} to ${most.toFixed(1)} by computation; this place bears ${bandLeast.toFixed(1)} to ${bandMost.toFixed(1)}.`,
+    happened: `Made up so, ${name} stands at pH ${least.toFixed(1)} to ${most.toFixed(1)} by computation; this place bears ${bandLeast === bandMost ? bandLeast.toFixed(1) : `${bandLeast.toFixed(1)} to ${bandMost.toFixed(1)}`}.`,
     matters: 'Too acid it gives off gas; outside its band it moves dyes that held.',
     now:
       least < bandLeast

@@ -54,6 +54,9 @@ describe('what is still in the rug', () => {
   test('peroxide on wool does not meet alkali of unknown pH', () => {
     expect(blocks([laid('ammonia')], peroxide)?.hazard).toBe('the fibre is destroyed');
     expect(blocks([laid('ammonia', 'm1', 8.5)], peroxide)).toBeNull();
+    expect(blocks([laid('chelator')], peroxide)?.hazard).toBe('the fibre is destroyed');
+    // A hydrocarbon has no pH at all.
+    expect(blocks([laid('dry solvent')], peroxide)).toBeNull();
   });
   test('peroxide is not laid on a rug with a rust stain, nor with one that nobody knows', () => {
     const held = [laid('hydrogen peroxide')];

@@ -1,5 +1,6 @@
 import residueTable from '../../../data/wash/residues.json' with { type: 'json' };
 import { leftAfterFills, usualRinse } from '../chemistry/index.ts';
+import { kindOf } from './agentKind.ts';
 import type { Bounds } from './limit.ts';
 import { mixtureApplies } from './mixtures.ts';
 import type { Agent, PlanFacts } from './planFacts.ts';
@@ -174,9 +175,9 @@ function meetingPh(
   return { least: Math.min(next.ph.least, ...known), most: Math.max(next.ph.most, ...known) };
 }
 
-/** Acids, sulfites and neutral detergent are no alkali, whatever their pH is; of the rest any may be. */
+/** Acids, sulfites, neutral detergent and solvents are no alkali, whatever their pH is; of the rest any may be. */
 const mayBeAlkaline = (agent: Agent): boolean =>
-  !isAcid(agent) && !isSulfite(agent) && agent !== 'neutral detergent';
+  !isAcid(agent) && !isSulfite(agent) && agent !== 'neutral detergent' && kindOf(agent) !== 'solvent';
 
 function meets(
   mixture: Mixture,

@@ -53,26 +53,14 @@ export const stateWords = {
   'not on this rug': '▲ not on this rug',
 } as const;
 
-/** Everything a washer needs beside the rug for one treatment of one stain. */
-export function SpotCardFace({ card }: { readonly card: SpottingCard }) {
+/** What to mix, within which limits, and what proves it. */
+function Working({ card }: { readonly card: SpottingCard }) {
   const { standing, settings } = useDossier();
   const mix = useMix(card);
-  const { dwellMinutes } = stepOfCard(agreedPlan(standing)?.steps ?? [], card) ?? card;
+  const { dwellMinutes = 0 } = stepOfCard(agreedPlan(standing)?.steps ?? [], card) ?? card;
   const amounts = mix === null ? card.amounts : usualAmounts(card, mix);
   return (
     <>
-      <div className="stepno">
-        {stainWords(standing.marks, card.stain)} · {stateWords[card.state]}
-      </div>
-      <h3>{card.what}</h3>
-      <p className="why">
-        Place {goldenOrder.indexOf(card.golden) + 1} of {goldenOrder.length} in the golden order:{' '}
-        {card.golden}
-      </p>
-      <PlaceCrop standing={standing} mark={card.stain} />
-      <p className="why">
-        {card.because === card.chemistry ? card.chemistry : `${card.because} ${card.chemistry}`}
-      </p>
       {card.before.map((line) => (
         <p key={line} className="note caution">
           <b>Before it: </b>
@@ -99,7 +87,7 @@ export function SpotCardFace({ card }: { readonly card: SpottingCard }) {
           {[
             card.targetPh === undefined ? '' : phWords(card.targetPh),
             `at most ${temperatureWords(card.temperatureC.most, settings.units)}`,
-            (dwellMinutes ?? 0) === 0 ? '' : `dwell ${minutesWords(dwellMinutes ?? 0)}`,
+            dwellMinutes === 0 ? '' : `dwell ${minutesWords(dwellMinutes)}`,
             card.strength ?? '',
           ]
             .filter((part) => part !== '')
@@ -107,17 +95,47 @@ export function SpotCardFace({ card }: { readonly card: SpottingCard }) {
         </p>
       )}
       <SpotTests card={card} />
-      {card.never.length > 0 && (
-        <p>
-          <b>Never: {card.never.join(', ')}.</b>
+    </>
+  );
+}
+
+/** Everything a washer needs beside the rug for one treatment of one stain. */
+export function SpotCardFace({ card }: { readonly card: SpottingCard }) {
+  const { standing } = useDossier();
+  const { stain, state, golden, because, chemistry, never, cautions } = card;
+  const isForbidden = state === 'not on this rug';
+  return (
+    <>
+      <div className="stepno">
+        {stainWords(standing.marks, stain)} · {stateWords[state]}
+      </div>
+      <h3>{card.what}</h3>
+      <p className="why">
+        Place {goldenOrder.indexOf(golden) + 1} of {goldenOrder.length} in the golden order: {golden}
+      </p>
+      <PlaceCrop standing={standing} mark={stain} />
+      {isForbidden && (
+        <p className="note caution">
+          <b>{because}</b>
         </p>
       )}
-      {card.cautions.map((line) => (
-        <p key={line} className="note caution">
-          {line}
+      <p className="why">{isForbidden || because === chemistry ? chemistry : `${because} ${chemistry}`}</p>
+      {!isForbidden && <Working card={card} />}
+      {never.length > 0 && (
+        <p>
+          <b>Never: {never.join(', ')}.</b>
         </p>
-      ))}
-      <p className="why">{sourceWords(card.source)}; amounts start low, the meter decides</p>
+      )}
+      {!isForbidden &&
+        cautions.map((line) => (
+          <p key={line} className="note caution">
+            {line}
+          </p>
+        ))}
+      <p className="why">
+        {sourceWords(card.source)}
+        {isForbidden ? '' : '; amounts start low, the meter decides'}
+      </p>
     </>
   );
 }
