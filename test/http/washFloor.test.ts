@@ -13,7 +13,15 @@ import {
 import { shelfGapWords } from '../../src/text/shelfGapWords.ts';
 import { consignmentOf, newId } from '../support/intake.ts';
 import { memoryHouse } from '../support/memoryHouse.ts';
-import { blotHeld, coloursNamed, identified, lookedOver, measured, weighed } from '../support/rugStory.ts';
+import {
+  blotHeld,
+  coloursNamed,
+  identified,
+  lookedOver,
+  measured,
+  minutesLater,
+  weighed,
+} from '../support/rugStory.ts';
 import { openedHouse, type Tablet } from '../support/tablet.ts';
 
 const tobin = { person: 'tobin', name: 'Tobin', roles: ['washer'], pin: '2846' };
@@ -58,7 +66,7 @@ async function plannedRug({ isProved = false } = {}) {
   };
   expect((await record(owner, rug, onRecord)).status).toBe(200);
   const [step] = plan.value.steps;
-  return { ...opened, house, rug, step: step === undefined ? '' : stepId(step) };
+  return { ...opened, house, rug, step: step === undefined ? '' : stepId(step), plan: plan.value };
 }
 
 describe('a second pair of hands, by PIN on the tablet of the first', () => {
@@ -223,5 +231,61 @@ describe('an agent of the plan on record that the shelf no longer has', () => {
     expect(await lacking()).toBeNull();
     await put({ type: 'StockCounted', agent: 'c1', lot: 'K-1', amount: 0 }, lot('K-0', '2026-03-01'));
     expect(await lacking()).toMatchObject({ problem: { code: 'lot-expired', facts: { lot: 'K-0' } } });
+  });
+});
+
+describe('a stop by the clock, which nobody records', () => {
+  /** Agreed to in full, with its first wet step begun by two. */
+  async function wetted() {
+    const told = await plannedRug({ isProved: true });
+    const { owner, rug, plan } = told;
+    const price = { amountMinor: 9000, currency: 'EUR' };
+    const paper = (await owner.get(`/api/rugs/${rug}/papers/consent/hash`)).body['sha256'];
+    const agreed = await record(
+      owner,
+      rug,
+      ...plan.signOffs.map(
+        ({ who, because }): RugFact => ({ type: 'SignedOff', as: who, name: 'Mirela', about: because }),
+      ),
+      { type: 'PriceQuoted', lines: [{ words: 'Wash', amount: price }], notToExceed: price },
+      {
+        ...{ type: 'ConsentGiven', plan: planFingerprint(plan), paper: String(paper), notToExceed: price },
+        risks: plan.consents.map(({ text }) => text),
+        agreed: { how: 'letter or e-mail', words: 'I agree to the wash.' },
+      },
+    );
+    expect(agreed.status, JSON.stringify(agreed.body)).toBe(200);
+    const step = plan.steps.find(({ wet }) => wet);
+    if (step === undefined) throw new Error('the plan wets nothing');
+    const id = stepId(step);
+    const lent = { id: newId(), step: id, person: 'tobin', pin: '2846' };
+    expect((await owner.post(`/api/rugs/${rug}/hands`, lent)).status).toBe(200);
+    const started = await record(owner, rug, { type: 'StepStarted', step: id, wets: true });
+    expect(started.status, JSON.stringify(started.body)).toBe(200);
+    const conditions = async () => {
+      const stops = (await owner.get('/api/stops')).body['stops'] as readonly { condition: string }[];
+      return stops.map(({ condition }) => condition);
+    };
+    return { ...told, conditions };
+  }
+
+  test('stands on Today and for every page once the wet minutes are over, with no tablet at the rug', async () => {
+    const { house, owner, plan, conditions } = await wetted();
+    expect(await conditions()).toEqual([]);
+    house.setClock(minutesLater('2026-03-02T08:00:00.000Z', plan.bounds.wetMinutes + 1));
+    expect(await conditions()).toEqual(['The wet minutes are used up.']);
+    const rows = (await owner.get('/api/today')).body['rows'] as unknown as readonly TodayRow[];
+    expect(rows[0]?.next[0]).toMatchObject({ urgency: 'now', deed: { code: 'resolve-stop' } });
+  });
+
+  test('goes when what holds it has gone: an extractor that runs again', async () => {
+    const { owner, conditions } = await wetted();
+    const { settings } = (await owner.get('/api/state')).body as { settings: object };
+    const set = (equipmentDown: readonly string[]) =>
+      owner.post('/api/settings', { settings: { ...settings, equipmentDown } });
+    expect((await set(['extractor'])).status).toBe(200);
+    expect(await conditions()).toEqual(['Dryer or extractor is down.']);
+    await set([]);
+    expect(await conditions()).toEqual([]);
   });
 });

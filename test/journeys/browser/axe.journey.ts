@@ -160,6 +160,7 @@ const sheetsOf = (hand: Hand, rug: string): Places => {
     sheet('an incident', '', 'Report an incident'),
     sheet('a withdrawal', '', /^Withdraw: /),
     sheet('a stop', '?at=wash', /Stop the wash/),
+    sheet('a flow begun by hand', '?at=wash', /^Begin a flow/),
   ];
 };
 

@@ -97,6 +97,18 @@ test('a reading off its band stops the wash on the other tablet, is rescued and 
   expect(await bath.locator('.criteria .unmet').count()).toBe(0);
   // Hard water leaves the rinse above the bath's band: that is its end, no stop.
   expect(await card.scope.count()).toBe(0);
+
+  // Nothing on record calls for it, so a person does.
+  await mirela.press(/^Begin a flow/);
+  await inSheet(mirela, 'Begin a flow by hand', async (sheet) => {
+    await sheet.choose('What is it?', 'Cellulosic browning');
+    await sheet.see(/Never: alkali/);
+    await sheet.choose('Why?', 'Seen on the rug');
+    await sheet.press('Begin: Cellulosic browning');
+  });
+  await tobin
+    .within('region', 'Cellulosic browning')
+    .see(/Begun by hand .* by Mirela Ostrand: Seen on the rug/);
   for (const paper of ['work-order', 'wash-log']) {
     const answer = await mirela.page.request.get(`/api/rugs/${rug}/papers/${paper}.pdf`);
     expect((await answer.body()).subarray(0, 4).toString()).toBe('%PDF');
