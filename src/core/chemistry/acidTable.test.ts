@@ -37,16 +37,18 @@ agreesWith(
 
 agreesWith(
   {
-    source: 'crc-handbook',
-    where: 'section 5: Ion product of water substance',
+    source: 'robinson-stokes-1959',
+    where: 'appendix 12.2: pKw by temperature, after Harned and Robinson',
     readFrom: 'memory of the source',
-    within: 0.02,
-    because: 'two decimals are given',
+    within: 0.004,
+    because: 'the release of 2006 and the cells of 1940 agree that far',
     rows: [
-      { temperatureC: 0, expected: 14.95 },
-      { temperatureC: 25, expected: 13.995 },
-      { temperatureC: 40, expected: 13.54 },
-      { temperatureC: 60, expected: 13.03 },
+      { temperatureC: 0, expected: 14.9435 },
+      { temperatureC: 10, expected: 14.5346 },
+      { temperatureC: 20, expected: 14.1669 },
+      { temperatureC: 25, expected: 13.9965 },
+      { temperatureC: 40, expected: 13.5348 },
+      { temperatureC: 60, expected: 13.0171 },
     ],
   },
   ({ temperatureC }) => ionProductPkw(temperatureC),
