@@ -33,14 +33,17 @@ const isMixture = (
 ): value is { readonly a: readonly string[]; readonly b: readonly string[] } =>
   typeof value === 'object' && value !== null && 'a' in value && 'b' in value;
 
+const withUnit = (words: string, unit: string): string =>
+  unit === 'pH' ? `pH ${words}` : `${words} ${unit}`.trim();
+
 function ownValueWords(name: string, value: unknown, unit: string): string {
   if (value === null) return 'nothing';
   if (isAxis(name)) return valueWords(name, value as AxisValue);
   if (isMixture(value))
     return [value.a.join(', '), value.b.join(', ')].filter((side) => side !== '').join(' with ');
-  if (isBand(value)) return `${figure(value.least, 3)} to ${figure(value.most, 3)} ${unit}`.trim();
+  if (isBand(value)) return withUnit(`${figure(value.least, 3)} to ${figure(value.most, 3)}`, unit);
   if (Array.isArray(value)) return value.join(', ');
-  return `${typeof value === 'number' ? figure(value, 3) : String(value)} ${unit}`.trim();
+  return withUnit(typeof value === 'number' ? figure(value, 3) : String(value), unit);
 }
 
 /**

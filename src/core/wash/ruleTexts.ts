@@ -6,42 +6,15 @@ import residueTable from '../../../data/wash/residues.json' with { type: 'json' 
 import stainTable from '../../../data/wash/stains.json' with { type: 'json' };
 import { stainQuestions } from './differential.ts';
 import { neverUsed, type Rulebook, rescueCards, riskWords, stopConditions } from './rulebook.ts';
-import type { RuleEntry, RuleGroup } from './ruleSpot.ts';
+import { figureTexts } from './ruleFigures.ts';
+import type { RuleEntry } from './ruleSpot.ts';
 import type { StepRow } from './ruleTables.ts';
-import type { SourceKey } from './washPlan.ts';
+import { countsAs, texts } from './ruleText.ts';
 import { wasteWaterWords } from './wasteWater.ts';
 
 /** Steps of one kind are told apart by their first method and what calls for them. */
 export const stepName = ({ kind, methods, acts = [] }: StepRow) =>
   [kind, methods[0], ...acts.slice(0, 1)].join(', ');
-
-interface TextRow {
-  readonly group: RuleGroup;
-  readonly row: string;
-  readonly title: string;
-  readonly because?: string;
-  readonly source: string;
-  readonly where?: string;
-}
-
-/** What a row says beside its numbers: one line for each name, empty lists left out. */
-function texts(
-  table: string,
-  { because = '', source, ...row }: TextRow,
-  lines: Readonly<Record<string, string | number | readonly string[] | undefined>>,
-): readonly RuleEntry[] {
-  return Object.entries(lines).flatMap(([name, value]) => {
-    if (value === undefined || (Array.isArray(value) && value.length === 0)) return [];
-    const words: readonly string[] = Array.isArray(value) ? value : [String(value)];
-    const text = words.join(words.every((one) => one.endsWith('.')) ? ' ' : '; ');
-    return [
-      {
-        ...{ ...row, because, name, source: source as SourceKey, address: `${table}/${row.row}/${name}` },
-        ...({ form: { kind: 'fixed' }, strictness: 'none', locked: true, value: text } as const),
-      },
-    ];
-  });
-}
 
 const ruleSentences = ({ rules }: Rulebook) =>
   rules.flatMap(({ id, title, source, where, cases, override }) => {
@@ -211,9 +184,6 @@ const greyTexts = () =>
     ),
   );
 
-const countsAs = (group: RuleGroup, title: string, lists: Readonly<Record<string, readonly string[]>>) =>
-  texts(group, { group, row: title, title, source: 'workshop-setting' }, lists);
-
 const listTexts = () => [
   ...countsAs('fibre', 'which fibres count as what', {
     protein: fibreTable.protein,
@@ -261,4 +231,5 @@ export const ruleTexts = (book: Rulebook): readonly RuleEntry[] => [
   ...riskTexts(),
   ...greyTexts(),
   ...listTexts(),
+  ...figureTexts(book),
 ];

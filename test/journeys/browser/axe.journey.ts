@@ -151,6 +151,22 @@ const sheetsOf = (hand: Hand, rug: string): Places => {
   return [
     sheet('who is here', '', /switch person, sign out/),
     sheet('more places', '', /^More$/),
+    [
+      'Sheet: a product of the shelf',
+      async () => {
+        await hand.page.goto('/shelf');
+        await hand.press('Correct: Hearth crystals');
+        await hand.scope.getByRole('dialog').waitFor();
+      },
+    ],
+    [
+      'Sheet: a change of the rulebook',
+      async () => {
+        await hand.page.goto('/rules?find=wool');
+        await hand.press('Change wool: Water');
+        await hand.scope.getByRole('dialog').waitFor();
+      },
+    ],
     sheet('a mark on the picture', '', 'Mark something'),
     sheet('a claim', '', /: Construction$/),
     sheet('the look over', '', /^Look (it|the rug) over/),
