@@ -15,6 +15,9 @@ import { amountWords, phWords } from '../dossier/plan/StepList.tsx';
 import { MixPart, useMix } from './MixPart.tsx';
 import { SpotTests } from './SpotTests.tsx';
 
+/** How near the picture of a place is. */
+const zoom = 2.2;
+
 /** The photograph around a place: far enough out to find it on the rug. */
 export function PlaceCrop({ standing, mark }: { readonly standing: RugStanding; readonly mark: string }) {
   const { frame, pictures, marks } = marksAndPictures(standing);
@@ -26,12 +29,15 @@ export function PlaceCrop({ standing, mark }: { readonly standing: RugStanding; 
   const points = pointsOn(own, surface) ?? [];
   const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
   const middle = (values: readonly number[]) => (Math.min(...values) + Math.max(...values)) / 2;
+  // Near a side of the picture the place stands off the middle rather than beside an empty half.
+  const reach = 0.5 / zoom;
+  const across = Math.min(Math.max(middle(xs), reach), 1 - reach);
   const number = marks.indexOf(own) + 1;
   return (
     <div className="place-crop">
       <div
         style={{
-          transform: `scale(2.2) translate(${50 - middle(xs) * 100}%, ${50 - middle(ys) * 100}%)`,
+          transform: `scale(${zoom}) translate(${50 - across * 100}%, ${50 - middle(ys) * 100}%)`,
         }}
       >
         <MarkedPicture
