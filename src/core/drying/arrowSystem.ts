@@ -39,12 +39,10 @@ export interface ArrowSystem {
 /** The slopes of a system at one state, kept while its rates are worked out elsewhere. */
 export function makeArrowMatrix(system: ArrowSystem) {
   const { cells, paths, volume } = system;
-  const [byCell, byAir, byHeat, heatByCell] = [0, 1, 2, 3].map(() => new Float64Array(cells)) as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ];
+  const ofCells = () => new Float64Array(cells);
+  const [byCell, byAir, byHeat, heatByCell] = [ofCells(), ofCells(), ofCells(), ofCells()];
+  const [inverse, waterShare, warmthShare] = [ofCells(), ofCells(), ofCells()];
+  const whole = { shift: 0, airByAir: 0, airByHeat: 0, heatByAir: 0, heatByHeat: 0 };
   const pathByAir = new Float64Array(paths);
   const pathByHeat = new Float64Array(paths);
   const heat = { byAir: 0, byHeat: 0 };
@@ -60,24 +58,25 @@ export function makeArrowMatrix(system: ArrowSystem) {
       heat.byAir = system.heat.byAir;
       heat.byHeat = system.heat.byHeat;
     },
-    /** Solves (shift − slopes) x = right, down the arrow's two shafts and back. */
-    solve(into: Float64Array, right: Float64Array, shift: number): void {
+    /** Makes ready to solve with one shift: all stages of a step share it. */
+    factor(shift: number): void {
+      whole.shift = shift;
       const [vapourGiven, heatGiven] = [system.vapourIsGiven(), system.heatIsGiven()];
       // The two shared rows once the cells are eliminated: a x + b y = e, c x + d y = f.
       let [a, b, c, d] = [shift, 0, 0, shift];
-      let [e, f] = [right[cells] ?? 0, right[cells + 1] ?? 0];
       for (let i = 0; i < cells; i++) {
-        const pivot = shift - (byCell[i] ?? 0);
+        const perPivot = 1 / (shift - (byCell[i] ?? 0));
         const weight = (system.weights[i] ?? 0) / volume;
-        const share = (weight * (byCell[i] ?? 0)) / pivot;
-        const [toAir, toHeat, own] = [byAir[i] ?? 0, byHeat[i] ?? 0, right[i] ?? 0];
+        const share = weight * (byCell[i] ?? 0) * perPivot;
+        const warmth = (heatByCell[i] ?? 0) * perPivot;
+        const [toAir, toHeat] = [byAir[i] ?? 0, byHeat[i] ?? 0];
+        inverse[i] = perPivot;
+        waterShare[i] = share;
+        warmthShare[i] = warmth;
         a += (share + weight) * toAir;
         b += (share + weight) * toHeat;
-        e -= share * own;
-        const warmth = (heatByCell[i] ?? 0) / pivot;
         c -= warmth * toAir;
         d -= warmth * toHeat;
-        f += warmth * own;
       }
       for (let k = 0; k < paths; k++) {
         a += (pathByAir[k] ?? 0) / volume;
@@ -85,19 +84,35 @@ export function makeArrowMatrix(system: ArrowSystem) {
       }
       c -= heat.byAir;
       d -= heat.byHeat;
-      if (vapourGiven) [a, b, e] = [shift, 0, right[cells] ?? 0];
-      if (heatGiven) [c, d, f] = [0, shift, right[cells + 1] ?? 0];
-      const whole = a * d - b * c;
-      const [air, warm] = [(e * d - b * f) / whole, (a * f - c * e) / whole];
+      if (vapourGiven) [a, b] = [shift, 0];
+      if (heatGiven) [c, d] = [0, shift];
+      const determinant = a * d - b * c;
+      whole.airByAir = d / determinant;
+      whole.airByHeat = -b / determinant;
+      whole.heatByAir = -c / determinant;
+      whole.heatByHeat = a / determinant;
+    },
+    /** Solves (shift − slopes) x = right, down the arrow's two shafts and back. */
+    solve(into: Float64Array, right: Float64Array): void {
+      let [e, f] = [right[cells] ?? 0, right[cells + 1] ?? 0];
+      // Given air moves by itself, whatever the cells give.
+      if (!system.vapourIsGiven()) {
+        for (let i = 0; i < cells; i++) e -= (waterShare[i] ?? 0) * (right[i] ?? 0);
+      }
+      if (!system.heatIsGiven()) {
+        for (let i = 0; i < cells; i++) f += (warmthShare[i] ?? 0) * (right[i] ?? 0);
+      }
+      const air = whole.airByAir * e + whole.airByHeat * f;
+      const warm = whole.heatByAir * e + whole.heatByHeat * f;
       into[cells] = air;
       into[cells + 1] = warm;
       for (let i = 0; i < cells; i++) {
         const moved = (right[i] ?? 0) + (byAir[i] ?? 0) * air + (byHeat[i] ?? 0) * warm;
-        into[i] = moved / (shift - (byCell[i] ?? 0));
+        into[i] = moved * (inverse[i] ?? 0);
       }
       for (let k = 0; k < paths; k++) {
         const moved = (pathByAir[k] ?? 0) * air + (pathByHeat[k] ?? 0) * warm;
-        into[cells + 2 + k] = ((right[cells + 2 + k] ?? 0) + moved) / shift;
+        into[cells + 2 + k] = ((right[cells + 2 + k] ?? 0) + moved) / whole.shift;
       }
     },
   };

@@ -12,7 +12,7 @@ import { type RoomBelief, roomBelief } from './roomBelief.ts';
 import { roomHours } from './roomHours.ts';
 import { fixedPaths } from './roomSystem.ts';
 import { evidenceOf } from './rugEvidence.ts';
-import { makeRoomRunner, type RoomCourse } from './runRoom.ts';
+import { makeRoomRunner, type RoomCourse, regainsAt } from './runRoom.ts';
 import type { DryScenario } from './scenario.ts';
 import { scenarioProblem } from './scenarioProblem.ts';
 import { quantileOf, type Random, seededRandom } from './seededRandom.ts';
@@ -100,8 +100,9 @@ function spreadOf(
   const width = (high80 ?? end - hungHourOf(rug)) - (low80 ?? end - hungHourOf(rug));
   const lookedAt = Math.max(hungHourOf(rug), read?.readings.at(-1)?.reading.hour ?? 0);
   const red = rug.wettedAt / secondsPerHour + wetClockHours.redHours;
+  const regains = new Float64Array(courses.length);
   const bands = hours.map((hour, k) => {
-    const regains = Float64Array.from(courses, ({ regains: of }) => of[at]?.[k] ?? Number.NaN).sort();
+    regainsAt(courses, at, k, regains).sort();
     return {
       ...{ hour, median: quantileOf(regains, 0.5) },
       ...{ interval80: between(regains, 0.8), interval95: between(regains, 0.95) },

@@ -71,24 +71,24 @@ export function makeIntegrator(system: ArrowSystem) {
 
   /** Tries a step; gives its error against the error allowed. */
   const tryStep = (time: number, length: number, relative: number): number => {
-    const shift = 1 / (gamma * length);
+    matrix.factor(1 / (gamma * length));
     const perLength = 1 / length;
     const { varies } = system;
     if (varies) measureTimeRate(time, length);
     for (let i = 0; i < size; i++) {
       right[i] = (rates[i] ?? 0) + (varies ? 0.5 * length * (timeRate[i] ?? 0) : 0);
     }
-    matrix.solve(k1, right, shift);
+    matrix.solve(k1, right);
     for (let i = 0; i < size; i++) {
       const slope = varies ? 1.5 * length * (timeRate[i] ?? 0) : 0;
       right[i] = (rates[i] ?? 0) + slope + 4 * perLength * (k1[i] ?? 0);
     }
-    matrix.solve(k2, right, shift);
+    matrix.solve(k2, right);
     for (let i = 0; i < size; i++) stage[i] = (state[i] ?? 0) + 2 * (k1[i] ?? 0);
     system.evaluate(time + length, stage, false);
     ratesInto(system, right);
     for (let i = 0; i < size; i++) right[i] = (right[i] ?? 0) + perLength * ((k1[i] ?? 0) - (k2[i] ?? 0));
-    matrix.solve(k3, right, shift);
+    matrix.solve(k3, right);
     for (let i = 0; i < size; i++) stage[i] = (stage[i] ?? 0) + (k3[i] ?? 0);
     system.evaluate(time + length, stage, false);
     ratesInto(system, right);
@@ -96,7 +96,7 @@ export function makeIntegrator(system: ArrowSystem) {
       const coupled = (k1[i] ?? 0) - (k2[i] ?? 0) - (8 / 3) * (k3[i] ?? 0);
       right[i] = (right[i] ?? 0) + perLength * coupled;
     }
-    matrix.solve(k4, right, shift);
+    matrix.solve(k4, right);
     let worst = 0;
     for (let i = 0; i < size; i++) {
       const error = k4[i] ?? 0;

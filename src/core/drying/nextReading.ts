@@ -1,8 +1,8 @@
 import settings from '../../../data/drying/settings.json' with { type: 'json' };
 import { readTable } from '../air/index.ts';
 import type { PreparedRug } from './preparedRoom.ts';
-import { chanceOfTouch } from './readingLikelihood.ts';
-import type { RoomCourse } from './runRoom.ts';
+import { chancesOfTouches } from './readingLikelihood.ts';
+import { type RoomCourse, regainsAt } from './runRoom.ts';
 import { touches } from './scenario.ts';
 import type { Unknowns } from './unknowns.ts';
 
@@ -51,15 +51,29 @@ const noiseOf = (kind: Exclude<NextKind, 'touch'>, shown: ArrayLike<number>): nu
     : settings.noise[kind];
 
 /** Share of the finish's variance that a hand's word is expected to leave. */
-function leftByTouch(regains: ArrayLike<number>, ends: ArrayLike<number>): number {
-  const whole = covariance(ends, ends);
-  const left = touches.reduce((sum, touch) => {
-    const chances = Float64Array.from(regains, (regain) => chanceOfTouch(touch, regain));
-    const chance = meanOf(chances);
-    if (chance < 1e-6) return sum;
-    const middle = meanOf(Float64Array.from(chances, (of, d) => of * (ends[d] ?? 0))) / chance;
-    return sum + meanOf(Float64Array.from(chances, (of, d) => of * ((ends[d] ?? 0) - middle) ** 2));
-  }, 0);
+function leftByTouch(regains: Float64Array, ends: Float64Array, middle: number): number {
+  const chances = new Float64Array(touches.length);
+  const [said, ofEnds, ofSquares] = [0, 1, 2].map(() => new Float64Array(touches.length)) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ];
+  let whole = 0;
+  for (let d = 0; d < regains.length; d++) {
+    const off = (ends[d] ?? 0) - middle;
+    whole += off * off;
+    chancesOfTouches(regains[d] ?? 0, chances);
+    for (let t = 0; t < chances.length; t++) {
+      const chance = chances[t] ?? 0;
+      said[t] = (said[t] ?? 0) + chance;
+      ofEnds[t] = (ofEnds[t] ?? 0) + chance * off;
+      ofSquares[t] = (ofSquares[t] ?? 0) + chance * off * off;
+    }
+  }
+  const left = said.reduce(
+    (sum, chance, t) => sum + (ofSquares[t] ?? 0) - (ofEnds[t] ?? 0) ** 2 / Math.max(1e-9, chance),
+    0,
+  );
   return whole <= 0 ? 1 : left / whole;
 }
 
@@ -115,10 +129,10 @@ export function nextReadings(
   );
   if (whole <= 0 || widthNow <= 0) return [];
   const found = candidates.flatMap(({ hour, k }) => {
-    const regains = Float64Array.from(courses, ({ regains: of }) => of[at]?.[k] ?? Number.NaN);
+    const regains = regainsAt(courses, at, k, new Float64Array(courses.length));
     return kinds.map((kind) => {
       const of = kind as NextKind;
-      if (of === 'touch') return { hour, kind: of, shown: regains, left: leftByTouch(regains, ends) };
+      if (of === 'touch') return { hour, kind: of, shown: regains, left: leftByTouch(regains, ends, middle) };
       const shown = regains.map((regain, d) => shownBy[of](rug, regain, draws[d]?.dryMass[at] ?? 1));
       const told = covariance(shown, ends) ** 2 / (covariance(shown, shown) + noiseOf(of, shown) ** 2);
       return { hour, kind: of, shown, left: Math.max(0, 1 - told / whole) };

@@ -42,6 +42,19 @@ export function chanceOfTouch(touch: Touch, regain: number): number {
   return (Number.isFinite(above) ? upTo(above) : 1) - upTo(below);
 }
 
+/** Chances of every word a hand may say of a rug of a regain, in the order of `touches`. */
+export function chancesOfTouches(regain: number, into: Float64Array): void {
+  const { bounds, spread } = settings.touch;
+  let drier = 0;
+  // The driest word stands last.
+  for (let t = 0; t < bounds.length; t++) {
+    const upTo = normalBelow(((bounds[t] ?? 0) - regain) / spread);
+    into[touches.length - 1 - t] = upTo - drier;
+    drier = upTo;
+  }
+  into[0] = 1 - drier;
+}
+
 function touchMisfit(touch: Touch, regain: number): Misfit {
   const { below, above } = boundsOf(touch);
   const { spread } = settings.touch;

@@ -5,6 +5,7 @@ import {
   type Leaning,
   lean,
   leanings,
+  noLeaning,
   type Others,
   type RugBelief,
   roomUntil,
@@ -52,29 +53,59 @@ function combined(beliefs: readonly WeightedLeanings[]): Normal {
   return { mean: learnt.reduce((sum, one) => sum + one.pull, 0) / information, variance: 1 / information };
 }
 
-/** One leaning of a rug, likely in itself and near a value of the room's factor. */
-function drawNear(
-  { leanings: all, weights }: WeightedLeanings,
-  room: number,
-  width: number,
-  random: Random,
-): Leaning {
-  const near = all.map(
-    (leaning, k) => (weights[k] ?? 0) * Math.exp(-0.5 * (((leaning[0] ?? 0) - room) / width) ** 2),
+const meanLeaning = ({ leanings: all, weights }: WeightedLeanings): Leaning =>
+  Array.from({ length: leanings }, (_, i) =>
+    all.reduce((sum, leaning, k) => sum + (leaning[i] ?? 0) * (weights[k] ?? 0), 0),
   );
-  const sum = near.reduce((total, weight) => total + weight, 0);
-  const use = sum > 1e-12 ? near : weights;
-  let left = random() * (sum > 1e-12 ? sum : 1);
-  const found = all.findIndex((_, k) => {
-    left -= use[k] ?? 0;
-    return left < 0;
-  });
-  return all[found === -1 ? all.length - 1 : found] ?? new Array<number>(leanings).fill(0);
+
+/** A rug's belief made ready to be asked what it leans to at a value of the room's factor. */
+interface AtFactor extends WeightedLeanings {
+  /** Spread of its own word on the factor. */
+  readonly spread: number;
+  /** How each leaning goes with the factor, straight. */
+  readonly byFactor: Leaning;
 }
 
-/** One leaning of a rug by weight alone. */
-const drawAny = (belief: WeightedLeanings, random: Random): Leaning =>
-  drawNear(belief, 0, Number.POSITIVE_INFINITY, random);
+function atFactor(belief: WeightedLeanings): AtFactor {
+  const { leanings: all, weights } = belief;
+  const { variance } = ofRoom(belief);
+  const means = meanLeaning(belief);
+  const byFactor = means.map((mean, i) => {
+    const covariance = all.reduce(
+      (sum, one, k) => sum + (weights[k] ?? 0) * ((one[0] ?? 0) - (means[0] ?? 0)) * ((one[i] ?? 0) - mean),
+      0,
+    );
+    return covariance / variance;
+  });
+  return { leanings: all, weights, spread: Math.sqrt(variance), byFactor };
+}
+
+/** The place of one of some weights, by chance. */
+function placeBy(weights: ArrayLike<number>, sum: number, random: Random): number {
+  let left = random() * sum;
+  for (let k = 0; k < weights.length - 1; k++) {
+    left -= weights[k] ?? 0;
+    if (left < 0) return k;
+  }
+  return weights.length - 1;
+}
+
+/**
+ * One leaning of a rug at a value of the room's factor: one that was drawn near it, moved there along the
+ * straight line by which its other unknowns go with the factor, so that it still bears the readings.
+ *
+ * @source beaumont-2002, local linear regression: draws adjusted to a value by weighted regression
+ */
+function drawAt({ leanings: all, weights, spread, byFactor }: AtFactor, factor: number, random: Random) {
+  const near = all.map(
+    (leaning, k) => (weights[k] ?? 0) * Math.exp(-2 * (((leaning[0] ?? 0) - factor) / spread) ** 2),
+  );
+  const sum = near.reduce((total, weight) => total + weight, 0);
+  // So far off that none was drawn near it: any, moved there.
+  const found = all[sum > 1e-9 ? placeBy(near, sum, random) : placeBy(weights, 1, random)] ?? noLeaning;
+  const away = factor - (found[0] ?? 0);
+  return found.map((value, i) => (i === 0 ? factor : value + (byFactor[i] ?? 0) * away));
+}
 
 const meanOf = (values: readonly number[]): number =>
   values.reduce((sum, value) => sum + value, 0) / values.length;
@@ -99,12 +130,11 @@ function othersOf(room: PreparedRoom, draws: readonly Unknowns[], seconds: numbe
   });
   const reckoned = room.g * (room.rugs[0]?.g ?? 1);
   const rooms = draws.map(({ g }) => Math.log((g[0] ?? reckoned) / reckoned) / room.gSpread);
+  const ofAll = lost.map((of) =>
+    hours.slice(1).map((_hour, h) => of.reduce((sum, one) => sum + (one[h] ?? 0), 0)),
+  );
   return room.rugs.map((_, rug) => {
-    const totals = lost.map((of) =>
-      hours
-        .slice(1)
-        .map((_hour, h) => of.reduce((sum, one, i) => (i === rug ? sum : sum + (one[h] ?? 0)), 0)),
-    );
+    const totals = lost.map((of, d) => (ofAll[d] ?? []).map((sum, h) => sum - (of[rug]?.[h] ?? 0)));
     const mean = hours.slice(1).map((_hour, h) => meanOf(totals.map((one) => one[h] ?? 0)));
     const given = hours.map(
       (_hour, h) => ((mean[h - 1] ?? mean[h] ?? 0) + (mean[h] ?? mean[h - 1] ?? 0)) / 2,
@@ -118,11 +148,6 @@ function othersOf(room: PreparedRoom, draws: readonly Unknowns[], seconds: numbe
     return { given, atRoom, byRoom, spread: Math.min(1, Math.sqrt(meanOf(rest))) };
   });
 }
-
-const meanLeaning = ({ leanings: all, weights }: WeightedLeanings): Leaning =>
-  Array.from({ length: leanings }, (_, i) =>
-    all.reduce((sum, leaning, k) => sum + (leaning[i] ?? 0) * (weights[k] ?? 0), 0),
-  );
 
 /**
  * What is believed of a room's unknowns after all readings. Each rug is judged with the others' water as
@@ -144,17 +169,19 @@ export function roomBelief(
     const read = of.filter((belief) => belief !== null);
     const shared = combined(read);
     const spread = Math.sqrt(shared.variance);
+    const asked = of.map((belief) => (belief === null ? null : atFactor(belief)));
+    const [only] = read.length === 1 ? read : [];
     return Array.from({ length: many }, () => {
       const unknowns = emptyUnknowns(room.rugs.length);
-      const [only] = read.length === 1 ? read : [];
-      const onlyLeaning = only === undefined ? null : drawAny(only, random);
+      const onlyLeaning =
+        only === undefined ? null : (only.leanings[placeBy(only.weights, 1, random)] ?? noLeaning);
       const factor = onlyLeaning?.[0] ?? shared.mean + spread * normal(random);
       for (const [i, rug] of room.rugs.entries()) {
-        const belief = of[i] ?? null;
+        const belief = asked[i] ?? null;
         const leaning =
           belief === null
             ? [factor, ...Array.from({ length: leanings - 1 }, () => normal(random))]
-            : (onlyLeaning ?? drawNear(belief, factor, spread / 2, random));
+            : (onlyLeaning ?? drawAt(belief, factor, random));
         lean(unknowns, i, rug, room, leaning);
       }
       if (warms) unknowns.walls = Math.exp(room.heat.wallsSpread * normal(random));
@@ -165,12 +192,16 @@ export function roomBelief(
   const last = Math.max(0, ...readings.flat().map(({ hour }) => hour * secondsPerHour));
   const sharesAir = room.rugs.length > 1 && !vapourIsGivenUntil(room.air, last);
   let beliefs: readonly (RugBelief | null)[] = room.rugs.map(() => null);
-  // A second round where rugs share the air, since the others’ water was first reckoned from what was only guessed of them.
-  for (let round = 0; last > 0 && round < (sharesAir ? 2 : 1); round++) {
+  // A second round where rugs share the air, since the others’ water was first reckoned from what was only
+  // guessed of them; the first needs no more draws than there are courses of it, some to spare.
+  const rounds = last === 0 ? [] : sharesAir ? [2 * courses, count] : [count];
+  for (const draws of rounds) {
     const others = sharesAir ? othersOf(room, drawsOf(beliefs, courses), last) : [];
     beliefs = room.rugs.map((rug, i) => {
       const of = readings[i] ?? [];
-      return of.length === 0 ? null : rugBelief(room, rug, of, others[i] ?? null, count, random);
+      return of.length === 0
+        ? null
+        : rugBelief(room, rug, of, others[i] ?? null, draws, random, beliefs[i]?.best);
     });
   }
   const shared = combined(beliefs.filter((belief) => belief !== null));

@@ -81,7 +81,8 @@ export function makeRoomSystem(room: PreparedRoom, background: Background | null
       cellRate[i] = cellByCell[i] = cellByAir[i] = cellByHeat[i] = heatByCell[i] = 0;
       return;
     }
-    const { dryness, gap } = setFace(face, rug, i, unknowns, regain, air, condition.film);
+    setFace(face, rug, i, unknowns, regain, air, condition.film);
+    const { dryness, gap } = face;
     const perKg = m2 / (weights[i] ?? 1);
     cellRate[i] = -face.flux * perKg;
     const latent = latentHeat(face.temperatureC);

@@ -31,6 +31,8 @@ export interface JudgedReading {
 }
 
 export interface RugBelief extends WeightedLeanings {
+  /** The likeliest leaning, around which the others were drawn. */
+  readonly best: Leaning;
   readonly readings: readonly JudgedReading[];
   /** Half of the readings or more had to be left out. */
   readonly contradicted: boolean;
@@ -103,14 +105,18 @@ interface Fit {
 const slopeStep = 0.05;
 const mostRounds = 8;
 
-const noLeaning: Leaning = new Array<number>(leanings).fill(0);
+/** Everything as it was first guessed. */
+export const noLeaning: Leaning = new Array<number>(leanings).fill(0);
 const ofDryMass = 4;
 
+const isMassGuessed = ({ spreads }: PreparedRug): boolean => spreads.dryMass >= settings.guessedMassSpread;
+
 /** Where to begin the search: a dry mass that is only guessed may lie so far off that the way there is crooked. */
-const beginningsOf = ({ spreads }: PreparedRug): readonly Leaning[] =>
-  spreads.dryMass < settings.guessedMassSpread
-    ? [noLeaning]
-    : [-2, -1, 0, 1, 2].map((away) => noLeaning.with(ofDryMass, away));
+const beginningsOf = (rug: PreparedRug): readonly Leaning[] =>
+  isMassGuessed(rug) ? [-2, -1, 0, 1, 2].map((away) => noLeaning.with(ofDryMass, away)) : [noLeaning];
+
+/** And then water and dry mass lie along a bend that few draws around the likeliest would miss. */
+const drawsForGuess = 4;
 
 /** Damped Gauss-Newton from the likeliest of some beginnings to the leaning that readings and first guess bear best. */
 function bestLeaning(
@@ -208,6 +214,7 @@ function weigh(
  * @param others - the other rugs of its air, or null where there are none
  * @param count - leanings to draw
  * @param random - source of chances
+ * @param before - the likeliest leaning of an earlier round: the search may begin there
  * @returns weighted leanings, each reading judged, and whether the readings contradict the model
  * @source tierney-kadane-1986 for the proposal; weights by Bayes’ rule, noise and first guesses from data/drying/settings.json
  */
@@ -218,6 +225,7 @@ export function rugBelief(
   others: Others | null,
   count: number,
   random: Random,
+  before: Leaning = noLeaning,
 ): RugBelief {
   const until = Math.max(...readings.map(({ hour }) => hour * secondsPerHour), secondsPerHour);
   const run = makeRoomRunner(roomUntil(room, [rug], until), others?.given ?? null);
@@ -231,7 +239,7 @@ export function rugBelief(
       misfitOf(reading, rug, regains?.[hours.indexOf(reading.hour)] ?? Number.NaN, dryMass),
     );
   };
-  const beginnings = beginningsOf(rug);
+  const beginnings = before === noLeaning ? beginningsOf(rug) : [before];
   const limit = settings.noise.outlierSpreads ** 2;
   let kept = readings;
   let best = bestLeaning(misfitsOf(kept), beginnings);
@@ -246,7 +254,8 @@ export function rugBelief(
   }
   const judged = misfitsOf(readings)(best.leaning);
   return {
-    ...weigh(best, misfitsOf(kept), count, random),
+    ...weigh(best, misfitsOf(kept), isMassGuessed(rug) ? drawsForGuess * count : count, random),
+    best: best.leaning,
     readings: readings.map((reading, i) => ({
       reading,
       spreads: judged[i]?.spreads ?? Number.NaN,

@@ -6,12 +6,6 @@ import type { Unknowns } from './unknowns.ts';
 /** Below this difference the outer pile counts as dry at once; it keeps the resistance finite. */
 const leastCriticalGap = 1e-3;
 
-/** How far the outer pile has dried, from the critical regain (0) to rest (1), and the way between [kg/kg]. */
-interface PileState {
-  readonly dryness: number;
-  readonly gap: number;
-}
-
 /**
  * Sets a rug's face to what it gives off at a regain.
  *
@@ -32,7 +26,7 @@ export function setFace(
   regain: number,
   air: { readonly airC: number; readonly vapour: number; readonly rh: number },
   film: AirFilm,
-): PileState {
+): void {
   const { activity, regain: atRest, saturation } = rug.desorption;
   const critical = unknowns.criticalRegain[at] ?? 0;
   // While water is plenty neither the isotherm nor the air at rest matters: most of the work is spared.
@@ -42,5 +36,6 @@ export function setFace(
   face.activity = regain < saturation ? readTable(activity, regain) : 1;
   face.resistance = (1 / film.vapour + (unknowns.resistance[at] ?? 0) * dryness) / (unknowns.g[at] ?? 1);
   balanceFace(face, air.airC, air.vapour, film.heat);
-  return { dryness, gap };
+  face.dryness = dryness;
+  face.gap = gap;
 }

@@ -32,6 +32,17 @@ export interface RoomCourse {
   readonly ranAway: { readonly hour: number; readonly airC: number } | null;
 }
 
+/** Regains of one rug at one of the hours asked for, over some courses; `into` has a place for each. */
+export function regainsAt(
+  courses: readonly RoomCourse[],
+  rug: number,
+  hour: number,
+  into: Float64Array,
+): Float64Array {
+  for (let d = 0; d < courses.length; d++) into[d] = courses[d]?.regains[rug]?.[hour] ?? Number.NaN;
+  return into;
+}
+
 /** Error allowed per step; halving it moves the time to target by far less than a thousandth. */
 export const usualFineness: Fineness = { kind: 'error', relative: 1e-3 };
 

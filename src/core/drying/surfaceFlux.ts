@@ -72,6 +72,9 @@ export interface Face {
   activity: number;
   /** Resistance to vapour from the wet layer to the air [s/m]. */
   resistance: number;
+  /** How far the outer pile has dried, from the critical regain (0) to rest (1), and the way between [kg/kg]. */
+  dryness: number;
+  gap: number;
   /** Face temperature [°C]: a first guess before, the balance after. */
   temperatureC: number;
   /** Water given off [kg/m²s]. */
@@ -86,7 +89,7 @@ export interface Face {
 
 /** A face about which nothing is known yet. */
 export const newFace = (): Face => ({
-  ...{ activity: 1, resistance: 1, temperatureC: 20, flux: 0 },
+  ...{ activity: 1, resistance: 1, dryness: 0, gap: 1, temperatureC: 20, flux: 0 },
   ...{ fluxByActivity: 0, fluxByAir: 0, fluxByResistance: 0, fluxByHeat: 0 },
 });
 
