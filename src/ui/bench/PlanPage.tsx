@@ -51,11 +51,12 @@ export function PlanPage() {
           )}
         </div>
       </div>
-      {plan?.ok === true ? (
+      {plan === null ? null : (
         <a className="short" href="#plan">
-          <b>{plan.value.method}</b> See why, and what would loosen it
+          <b>{plan.ok ? plan.value.method : 'no plan'}</b>{' '}
+          {plan.ok ? 'See why, and what would loosen it' : 'See why'}
         </a>
-      ) : null}
+      )}
     </div>
   );
 }
