@@ -24,6 +24,8 @@ export class MemoryLedger implements Ledger {
   #streams: ReadonlyMap<string, readonly StoredEntry[]> = new Map();
   /** Null once destroyed. */
   #keys: ReadonlyMap<string, Uint8Array | null> = new Map();
+  /** Entries never change, so that each is made readable once. */
+  readonly #readBefore = new WeakMap<StoredEntry, Entry>();
   readonly #rows = new Map<string, ListRow>();
   readonly #index = new RowIndex();
   readonly #listeners = new Set<(streams: readonly string[]) => void>();
@@ -74,7 +76,13 @@ export class MemoryLedger implements Ledger {
 
   #entriesOf(stream: string): readonly Entry[] {
     const key = this.#keys.get(stream);
-    return (this.#streams.get(stream) ?? []).map((stored) => readable(stored, key));
+    return (this.#streams.get(stream) ?? []).map((stored) => {
+      // What is encrypted is read anew each time: its key may have been destroyed since.
+      if (key !== undefined) return readable(stored, key);
+      const known = this.#readBefore.get(stored) ?? readable(stored, key);
+      this.#readBefore.set(stored, known);
+      return known;
+    });
   }
 
   async head(stream: string): Promise<{ readonly revision: number; readonly seal: string }> {
