@@ -150,6 +150,11 @@ describe('what a rug went home with', () => {
     expect(story.refuses(answer)).toBeNull();
     expect(hazardOf(back(answer, agreed(peroxide)), started(peroxide))).toBeNull();
   });
+  test('an answer for it clears nothing that this visit has laid since', () => {
+    const again = back(agreed(reducer), started(reducer), done(reducer), answer);
+    expect(carriedResidues(again.standing, firstSettings)).toEqual([]);
+    expect(residuesIn(again.standing, firstSettings)).toMatchObject([{ agent: 'metabisulfite', where: 'm1' }]);
+  });
   test('is not answered for at the counter, nor may what this visit laid be', () => {
     const atCounter = { ...asOwner(back().now), person: { person: 'ines', roles: ['counter'] as const } };
     expect(back().refuses(answer, atCounter)?.code).toBe('role-missing');

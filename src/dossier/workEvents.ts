@@ -106,7 +106,10 @@ function ofVisit(visit: VisitStanding, limits: RinseLimits): readonly Timed[] {
       smell === 'none' ? [{ kind: 'aired', where: mark ?? null, when }] : [],
     ),
     ...visit.residueAnswers.map(
-      ({ agent, mark, when }): Timed => ({ kind: 'answered', where: mark ?? null, agent, when }),
+      ({ agent, mark, when }): Timed => ({
+        ...{ kind: 'answered', where: mark ?? null, agent, when },
+        laidBefore: visit.received.when,
+      }),
     ),
   ];
   return [...events].sort(byTime);

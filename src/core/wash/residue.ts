@@ -30,8 +30,8 @@ export type WorkEvent =
   /** A reading of the rinse water: whether conductivity, pH and foam all stand at the supply. */
   | { readonly kind: 'rinse read'; readonly where: Where; readonly isAtSupply: boolean }
   | { readonly kind: 'aired'; readonly where: Where }
-  /** Somebody says, with a reason, that an agent is no longer there. */
-  | { readonly kind: 'answered'; readonly where: Where; readonly agent: Agent };
+  /** Somebody says, with a reason, that an agent laid by others, or before an instant, is no longer there. */
+  | { readonly kind: 'answered'; readonly where: Where; readonly agent: Agent; readonly laidBefore: string };
 
 export type Clearing = 'verified rinse' | 'airing';
 
@@ -113,7 +113,10 @@ function after(
     case 'aired':
       return held.filter((one) => one.clears !== 'airing' || !reaches(event.where, one.where));
     case 'answered':
-      return held.filter(({ agent, where }) => agent !== event.agent || where !== event.where);
+      return held.filter(
+        ({ agent, where, when = '', byOthers }) =>
+          agent !== event.agent || where !== event.where || !(byOthers === true || when < event.laidBefore),
+      );
   }
 }
 

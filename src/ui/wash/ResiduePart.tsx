@@ -38,34 +38,49 @@ function AnswerSheet({ residue, onClose }: { readonly residue: Residue; readonly
   );
 }
 
-function ResidueRow({ residue }: { readonly residue: Residue }) {
+/** The same agent at the same place, laid once or again and again. */
+const grouped = (residues: readonly Residue[]): readonly (readonly Residue[])[] =>
+  [...new Set(residues.map(keyOf))].map((key) => residues.filter((residue) => keyOf(residue) === key));
+
+const phWords = (residues: readonly Residue[]): string => {
+  const read = residues.flatMap(({ ph }) => (ph === undefined ? [] : [figure(ph)]));
+  return read.length < residues.length
+    ? 'its pH was not always read: the worst is assumed'
+    : `pH ${[...new Set(read)].join(', ')}`;
+};
+
+function ResidueRow({ residues }: { readonly residues: readonly Residue[] }) {
   const { standing, open } = useDossier();
   const [isAnswering, setAnswering] = useState(false);
-  const { agent, where, ph, left, when, byOthers } = residue;
-  const isOld = isCarried(standing, residue);
+  const last = residues.at(-1);
+  if (last === undefined) return null;
+  const { agent, where, when, byOthers } = last;
+  const old = residues.find((residue) => isCarried(standing, residue));
+  const left = Math.max(...residues.map((residue) => residue.left));
   return (
     <li>
-      <span aria-hidden="true">{isOld ? '▲ ' : '◆ '}</span>
+      <span aria-hidden="true">{old === undefined ? '◆ ' : '▲ '}</span>
       <b>{agent}</b>: {where === null ? 'all over the rug' : stainWords(standing.marks, where)}
-      {isOld && <b>, from before this visit</b>}
+      {old !== undefined && <b>, from before this visit</b>}
       <div className="why">
         {byOthers === true ? (
           'used by others'
         ) : (
           <>
-            laid <When at={when ?? ''} />
+            {residues.length === 1 ? 'laid ' : `laid ${residues.length} times, last `}
+            <When at={when ?? ''} />
           </>
         )}
         {' · '}
-        {ph === undefined ? 'its pH was never read: the worst is assumed' : `pH ${figure(ph)}`}
+        {phWords(residues)}
         {left < 1 && ` · by perfect mixing ${percentWords(left)} of it would be left, which proves nothing`}
       </div>
-      {isOld && open && (
+      {old !== undefined && open && (
         <Button tone="ghost" label={`No longer there: ${agent}`} onPress={() => setAnswering(true)}>
           No longer there
         </Button>
       )}
-      {isAnswering && <AnswerSheet residue={residue} onClose={() => setAnswering(false)} />}
+      {isAnswering && <AnswerSheet residue={last} onClose={() => setAnswering(false)} />}
     </li>
   );
 }
@@ -92,8 +107,8 @@ export function ResiduePart() {
       ) : (
         <>
           <ul className="plain-list residues">
-            {residues.map((residue, index) => (
-              <ResidueRow key={`${keyOf(residue)}/${residue.when ?? index}`} residue={residue} />
+            {grouped(residues).map((same) => (
+              <ResidueRow key={same.map(keyOf)[0]} residues={same} />
             ))}
           </ul>
           {[...new Set(residues.map(({ clears }) => clears))].map((clears) => (
