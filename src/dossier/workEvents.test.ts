@@ -153,7 +153,9 @@ describe('what a rug went home with', () => {
   test('an answer for it clears nothing that this visit has laid since', () => {
     const again = back(agreed(reducer), started(reducer), done(reducer), answer);
     expect(carriedResidues(again.standing, firstSettings)).toEqual([]);
-    expect(residuesIn(again.standing, firstSettings)).toMatchObject([{ agent: 'metabisulfite', where: 'm1' }]);
+    expect(residuesIn(again.standing, firstSettings)).toMatchObject([
+      { agent: 'metabisulfite', where: 'm1' },
+    ]);
   });
   test('is not answered for at the counter, nor may what this visit laid be', () => {
     const atCounter = { ...asOwner(back().now), person: { person: 'ines', roles: ['counter'] as const } };
