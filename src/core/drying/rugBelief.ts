@@ -174,15 +174,43 @@ function informationOf(slopes: Fit['slopes']): Matrix {
 /** Tails of the proposal: heavy enough that no likely leaning is missed. */
 const tailFreedom = 6;
 
-/** Draws leanings around the best one and weighs each by how well it bears readings and first guess. */
+/** Where leanings are drawn, and how widely: around the likeliest by its curve, or as earlier draws lay. */
+interface Proposal {
+  readonly centre: Leaning;
+  readonly covariance: Matrix;
+}
+
+const proposalOf = (best: Fit): Proposal => ({
+  centre: best.leaning,
+  covariance: inverse(informationOf(best.slopes)),
+});
+
+/** Draws made again lie where those before had weight, somewhat wider. */
+const wider = 1.5;
+const proposalAs = ({ leanings: all, weights }: WeightedLeanings): Proposal => {
+  const mean = (of: (leaning: Leaning) => number) =>
+    all.reduce((sum, leaning, k) => sum + (weights[k] ?? 0) * of(leaning), 0);
+  const centre = noLeaning.map((_, i) => mean((leaning) => leaning[i] ?? 0));
+  const covariance = Matrix.zeros(leanings, leanings);
+  for (let i = 0; i < leanings; i++) {
+    for (let j = 0; j < leanings; j++) {
+      const off = (leaning: Leaning, at: number) => (leaning[at] ?? 0) - (centre[at] ?? 0);
+      // A trace of the first guess, lest few heavy draws leave no width at all.
+      covariance.set(i, j, wider * mean((one) => off(one, i) * off(one, j)) + (i === j ? 1e-4 : 0));
+    }
+  }
+  return { centre, covariance };
+};
+
+/** Draws leanings and weighs each by how well it bears readings and first guess. */
 function weigh(
-  best: Fit,
+  { centre, covariance }: Proposal,
   misfitsAt: (leaning: Leaning) => readonly Misfit[],
   count: number,
   random: Random,
 ): WeightedLeanings {
-  const covariance = inverse(informationOf(best.slopes));
-  const root = new CholeskyDecomposition(covariance.add(covariance.transpose()).div(2)).lowerTriangularMatrix;
+  const root = new CholeskyDecomposition(covariance.clone().add(covariance.transpose()).div(2))
+    .lowerTriangularMatrix;
   const drawn = Array.from({ length: count }, () => {
     const z = Array.from({ length: leanings }, () => normal(random));
     const chi = Array.from({ length: tailFreedom }, () => normal(random) ** 2).reduce(
@@ -190,7 +218,7 @@ function weigh(
       0,
     );
     const stretch = Math.sqrt(tailFreedom / chi);
-    const leaning = best.leaning.map(
+    const leaning = centre.map(
       (value, i) => value + stretch * z.reduce((sum, part, j) => sum + root.get(i, j) * part, 0),
     );
     const proposed =
@@ -252,9 +280,13 @@ export function rugBelief(
     if (best.objective - least.best.objective < limit) break;
     ({ others: kept, best } = least);
   }
+  const first = weigh(proposalOf(best), misfitsOf(kept), count, random);
+  const weighed = isMassGuessed(rug)
+    ? weigh(proposalAs(first), misfitsOf(kept), drawsForGuess * count, random)
+    : first;
   const judged = misfitsOf(readings)(best.leaning);
   return {
-    ...weigh(best, misfitsOf(kept), isMassGuessed(rug) ? drawsForGuess * count : count, random),
+    ...weighed,
     best: best.leaning,
     readings: readings.map((reading, i) => ({
       reading,
