@@ -13,6 +13,7 @@ describe('an agent is known by the names a chemist or a washer writes', () => {
   test.each([
     ['citric acid monohydrate', 'citric acid, monohydrate'],
     ['Citric Acid (monohydrate)', 'citric acid, monohydrate'],
+    ['citric acid.H2O', 'citric acid, monohydrate'],
     ['anhydrous citric acid', 'citric acid, anhydrous'],
     ['C6H8O7·H2O', 'citric acid, monohydrate'],
     ['sodium carbonate decahydrate', 'sodium carbonate, decahydrate'],
@@ -52,6 +53,18 @@ describe('what a name leaves open is said', () => {
     expect(readAgentName('sodium carbonate')).toMatchObject({ value: { assumed: 'hydrate' } });
     expect(readAgentName('sodium carbonate, anhydrous')).toMatchObject({ value: { assumed: null } });
     expect(readAgentName('acetic acid')).toMatchObject({ value: { assumed: null } });
+  });
+  test('a strength that stands in the name is the strength', () => {
+    for (const [name, agent, strength] of [
+      ['acetic acid 80 %', 'acetic acid', 0.8],
+      ['3% hydrogen peroxide solution', 'hydrogen peroxide', 0.03],
+      ['ammonia solution, 25 % w/w', 'ammonia', 0.25],
+      ['white vinegar 6 %', 'acetic acid', 0.06],
+    ] as const) {
+      expect(readAgentName(name)).toMatchObject({ value: { agent: { agent }, strength, assumed: null } });
+    }
+    // Grams in 100 mL are no share of the mass.
+    expect(read('acetic acid 5 % w/v')).toBe('agent-unknown');
   });
   test('bleach and ammonia water are refused without a strength', () => {
     expect(read('household bleach')).toBe('agent-strength-missing');

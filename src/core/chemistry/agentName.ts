@@ -59,14 +59,14 @@ function plain(name: string): string {
     .replaceAll(/[^a-z0-9]+/g, ' ')
     .replaceAll(
       /\b(\d*) ?h(?:2o|ydrate)\b/g,
-      (_, count: string) => `${waters[Number(count || 1)] ?? count}hydrate`,
+      (_, count: string) => ` ${waters[Number(count || 1)] ?? count}hydrate`,
     )
     .replaceAll(
       /\b(mono|di|tri|tetra|penta|hexa|hepta|octa|nona|deca|undeca|dodeca|sesqui) hydrate\b/g,
       '$1hydrate',
     )
     .trim()
-    .split(' ');
+    .split(/ +/);
   const isWater = (word: string) => word.endsWith('hydrate') || word === 'anhydrous';
   return [...words.filter((word) => !isWater(word)), ...words.filter(isWater)].join(' ');
 }
@@ -84,6 +84,15 @@ const asItself = (agent: ChemicalAgent, assumed: NameAssumption | null): NamedAg
   ...{ agent, strength: 1, assumed },
   densityGPerMl: agent.densityGPerMl ?? null,
 });
+
+/** A strength by mass that stands in the name itself: `acetic acid 80 %`, `3% hydrogen peroxide solution`. */
+function withPercent(name: string): { readonly share: number; readonly rest: string } | null {
+  const found = /(\d+(?:[.,]\d+)?) *%( *w\/w)?/.exec(name);
+  const percent = Number((found?.[1] ?? '').replace(',', '.'));
+  if (found === null || !(percent > 0 && percent <= 100)) return null;
+  const rest = name.replace(found[0], ' ').replace(/\b(?:aqueous )?solution\b/i, ' ');
+  return { share: percent / 100, rest };
+}
 
 /** Pairs of letters of a name, by which two spellings are likened. */
 const pairsOf = (name: string): readonly string[] =>
@@ -128,6 +137,17 @@ function namesLike(name: string): readonly string[] {
  * @source none: tables are read (data/chemistry/agents.json, data/chemistry/agentNames.json)
  */
 export function readAgentName(name: string, isStrengthGiven = false): Result<NamedAgent, AgentNameProblem> {
+  const labelled = withPercent(name);
+  if (labelled !== null) {
+    const bare = readAgentName(labelled.rest, true);
+    if (!bare.ok) return bare;
+    const { assumed, strength, densityGPerMl } = bare.value;
+    return done({
+      ...{ ...bare.value, strength: labelled.share, assumed: assumed === 'strength' ? null : assumed },
+      // The density of a neat liquid says nothing about a thinned one.
+      densityGPerMl: strength === 1 && labelled.share < 1 ? null : densityGPerMl,
+    });
+  }
   const asked = plain(name);
   const exact = byName.get(asked);
   if (exact !== undefined) {
