@@ -19,14 +19,20 @@ async function served(answer: Parameters<typeof listen>[0]): Promise<Listening> 
   return listening.value;
 }
 
-/** Reads events as they come until one of them satisfies. */
-function events(port: number, cookie: string, enough: (text: string) => boolean): Promise<string> {
+/** Reads events as they come until one of them satisfies; `opened` is told once the server listens for them. */
+function events(
+  port: number,
+  cookie: string,
+  enough: (text: string) => boolean,
+  opened: () => void,
+): Promise<string> {
   return new Promise((answer, fail) => {
     let text = '';
     const request = get(
       { port, host: '127.0.0.1', path: '/api/changes', headers: { cookie } },
       (response) => {
         response.setEncoding('utf8').on('data', (part: string) => {
+          if (text === '') opened();
           text += part;
           if (!enough(text)) return;
           request.destroy();
@@ -42,10 +48,13 @@ test('an open tablet hears of every stream that moves, as soon as it is recorded
   const { app, owner } = await openedHouse(memoryHouse());
   const { port } = await served(app.fetch);
   const request = consignmentOf('41');
-  const heard = events(port, owner.cookie, (text) => text.includes('event: moved'));
-  await sleep(50);
-  await owner.post('/api/consignments', request);
-  const text = await heard;
+  // Recorded only once the stream is open: on a busy machine that takes as long as it takes.
+  const text = await events(
+    port,
+    owner.cookie,
+    (told) => told.includes('event: moved'),
+    () => void owner.post('/api/consignments', request),
+  );
   expect(text).toMatch(/^text\/event-stream/);
   const data = /event: moved\ndata: (.*)\n/.exec(text)?.[1] ?? '{}';
   expect(JSON.parse(data)).toEqual({
