@@ -1,3 +1,4 @@
+export * from './agentCost.ts';
 export * from './benchGrades.ts';
 export * from './clientFacts.ts';
 export * from './decide.ts';

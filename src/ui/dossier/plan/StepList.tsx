@@ -1,6 +1,9 @@
+import { useMemo } from 'react';
 import { type Amount, type PlanStep, usualAmounts, type WashPlan } from '../../../core/wash/index.ts';
-import type { WorkshopSettings } from '../../../dossier/index.ts';
+import { agentCost, type WorkshopSettings } from '../../../dossier/index.ts';
 import { rangeText } from '../../../text/amountText.ts';
+import { useShelf } from '../../call/index.ts';
+import { moneyText } from '../../kit/index.ts';
 import { MixPart, useMix } from '../../wash/MixPart.tsx';
 import { useDossier } from '../dossierView.ts';
 import { figure, stainWords, temperatureWords } from '../figures.ts';
@@ -42,6 +45,28 @@ function UsualLine({ step }: { readonly step: PlanStep }) {
   return <div>{amounts.map((amount) => `${amount.agent} ${amountWords(amount)}`).join(' · ')}</div>;
 }
 
+/** What the agents of the steps cost by the shelf's prices; nothing while no product has one. */
+function CostLine({ steps }: Pick<WashPlan, 'steps'>) {
+  const { now } = useDossier();
+  const { standing } = useShelf();
+  const today = now.slice(0, 10);
+  const cost = useMemo(
+    () => (standing === null ? null : agentCost(steps, standing, today)),
+    [steps, standing, today],
+  );
+  if (cost === null || cost.costs.length === 0) return null;
+  const spans = cost.costs.map(
+    ({ leastMinor, mostMinor, currency }) =>
+      `${moneyText(leastMinor, currency)} – ${moneyText(mostMinor, currency)}`,
+  );
+  return (
+    <p>
+      Agents by the shelf’s prices: <b>{spans.join(' and ')}</b>
+      {cost.unknown.length === 0 ? '' : `, without ${cost.unknown.join(', ')}`}
+    </p>
+  );
+}
+
 /** The steps in order, with what to mix for this rug. */
 export function StepList({ plan }: { readonly plan: WashPlan }) {
   const { standing, settings } = useDossier();
@@ -72,6 +97,7 @@ export function StepList({ plan }: { readonly plan: WashPlan }) {
           </li>
         ))}
       </ol>
+      <CostLine steps={plan.steps} />
     </details>
   );
 }
