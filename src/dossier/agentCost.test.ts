@@ -46,3 +46,11 @@ test('an agent without a price, or without a product, is named and never counted
   });
   expect(agentCost([wash], emptyShelf, '2026-11-25').unknown).toEqual(['neutral detergent']);
 });
+
+test('what a step takes from the bath that was mixed before is not paid twice', () => {
+  const { amounts: _amounts, ...again } = wash;
+  const second = { ...again, amounts: [] };
+  expect(agentCost([wash, second], shelf(soap), '2026-11-25')).toEqual(
+    agentCost([wash], shelf(soap), '2026-11-25'),
+  );
+});

@@ -29,7 +29,9 @@ export function agentCost(steps: readonly PlanStep[], standing: ShelfStanding, t
   const unknown = new Set<string>();
   for (const step of steps) {
     const { lines, volume } = stepMix(step, place);
-    for (const { agent, product, amount } of lines) {
+    for (const { agent, product, amount, problems } of lines) {
+      // Taken from a bath that was mixed and counted before.
+      if (amount === null && problems.length === 0) continue;
       const bought = standing.agents.find((one) => one.agent === product?.id);
       const pack = bought === undefined ? null : packOf(bought);
       if (amount === null || bought?.price === undefined || pack === null || volume === 'each litre') {
