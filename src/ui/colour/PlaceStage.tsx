@@ -77,7 +77,9 @@ export function PlaceStage<Id extends string>(props: {
         className={moving === null ? '' : 'moving'}
         onPointerDown={(event) => {
           const grip = event.target instanceof SVGElement ? event.target.dataset['place'] : undefined;
-          const id = places.find((place) => place.id === grip)?.id ?? null;
+          // A place that waits to be shown may lie right beside another: the touch is for it, not for that one.
+          const isWaiting = places.find(({ id }) => id === moving?.chosen)?.mid === null;
+          const id = isWaiting ? null : (places.find((place) => place.id === grip)?.id ?? null);
           held.current = { id, x: event.clientX, y: event.clientY };
           if (id === null) return;
           moving?.onChosen(id);
