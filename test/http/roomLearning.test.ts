@@ -20,7 +20,12 @@ const hiddenFactor = 0.7;
 const at = (hour: number) => `2026-03-02T${String(hour).padStart(2, '0')}:00:00.000Z`;
 
 /** A room whose air is read every hour, with one rug wetted at nine, hung at ten and weighed on its way. */
-async function roomWithOneRug(known: readonly RugFact[] = [measured, weighed, identified]) {
+const everyHour = Array.from({ length: 13 }, (_, hour) => hour + 8);
+
+async function roomWithOneRug(
+  known: readonly RugFact[] = [measured, weighed, identified],
+  airReadAt: readonly number[] = everyHour,
+) {
   const house = memoryHouse();
   const { owner } = await openedHouse(house);
   const [one, next] = [consignmentOf('41'), consignmentOf('42')];
@@ -32,12 +37,17 @@ async function roomWithOneRug(known: readonly RugFact[] = [measured, weighed, id
       drafts: facts.map((fact) => ({ id: newId(), fact })),
     });
   const inRoom = (...facts: readonly Fact[]) => ask('/api/rooms/attic', ...facts);
-  const hours = Array.from({ length: 13 }, (_, hour) => hour + 8);
   await inRoom(inventedRoom, { type: 'AirRead', where: 'outside', airC: 6, rh: 0.8 });
   await inRoom(...['dry-1', 'fan-1'].map((machine) => ({ type: 'MachineSwitched', machine, on: true })));
   house.setClock(at(20));
   await inRoom(
-    ...hours.map((hour) => ({ type: 'AirRead', where: 'room', airC: 28, rh: 0.42, happenedAt: at(hour) })),
+    ...airReadAt.map((hour) => ({
+      type: 'AirRead',
+      where: 'room',
+      airC: 28,
+      rh: 0.42,
+      happenedAt: at(hour),
+    })),
   );
   // How a rug comes to water is not what this is about: tests and consent are left out.
   const put = async (of: string, facts: readonly RugFact[], hour: number) => {
@@ -182,6 +192,16 @@ test('a rug nobody weighed before the water, or of unknown fibre, teaches nothin
     expect((await release()).status).toBe(200);
     expect((await room()).past).toEqual([]);
   }
+});
+
+test('only the hours in which somebody read the air teach: of a day and a silent evening, the day', async () => {
+  // Hung at ten, weighed at 11, 12, 13, 15 and 17 o’clock; from 13 to 20 o’clock nobody read the air.
+  const day = await roomWithOneRug(undefined, [9, 11, 13, 20]);
+  await day.release();
+  expect((await day.room()).past.map(({ readings }) => readings)).toEqual([3]);
+  const silent = await roomWithOneRug(undefined, [19, 20]);
+  await silent.release();
+  expect((await silent.room()).past).toEqual([]);
 });
 
 test('nobody may bring what a rug is said to have taught', async () => {
