@@ -10,6 +10,10 @@ const planWords = (plan: PlanInShort): string => (plan.kind === 'plan' ? plan.me
 const axisLine = ({ axis, from, to }: Tightening): string =>
   `${axisNames[axis]}: ${valueWords(axis, from)} → ${valueWords(axis, to)}`;
 
+/** Whether a change moves more of a plan than its steps, amounts and reasons. */
+const movesLimits = ({ before, after, tighter, looser, againstAgreed }: AffectedRug): boolean =>
+  planWords(before) !== planWords(after) || tighter.length + looser.length + againstAgreed.length > 0;
+
 /** Which open plans a change moves, and how. */
 export function RuleEffect({
   effect,
@@ -28,6 +32,8 @@ export function RuleEffect({
       </Notice>
     );
   }
+  const moved = affected.filter(movesLimits);
+  const quiet = affected.filter((one) => !movesLimits(one));
   const held = affected.filter(({ againstAgreed }) => againstAgreed.length > 0).length;
   return (
     <div role="status">
@@ -36,10 +42,27 @@ export function RuleEffect({
         title={`${affected.length} of ${looked} open plans change${held > 0 ? `; ${held} wait for a new consent` : ''}.`}
       />
       <ul className="rows">
-        {affected.map((one) => (
+        {moved.map((one) => (
           <Affected key={one.rug} affected={one} />
         ))}
       </ul>
+      {quiet.length === 0 ? null : (
+        <details>
+          <summary>
+            {quiet.length === 1 ? 'One keeps its limits' : `${quiet.length} keep their limits`}; steps,
+            amounts or reasons change
+          </summary>
+          <ul className="rows">
+            {quiet.map(({ rug, number, title }) => (
+              <li key={rug} className="ruleChange">
+                <Link href={`/rugs/${rug}`}>
+                  {title}, dossier {number}
+                </Link>
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
     </div>
   );
 }
@@ -63,9 +86,6 @@ function Affected({ affected }: { readonly affected: AffectedRug }) {
       {looser.map((one) => (
         <div key={one.axis}>looser: {axisLine(one)}</div>
       ))}
-      {was === is && tighter.length + looser.length === 0 ? (
-        <div>Its limits stay; steps, amounts or reasons change.</div>
-      ) : null}
       {againstAgreed.length > 0 ? (
         <div>▲ Tighter than the client agreed to: wet work waits for a new consent.</div>
       ) : null}
