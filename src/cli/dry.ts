@@ -73,10 +73,11 @@ function rugWords(rug: RugAnswer): string {
   const { id, hoursToTarget, targetAtHour, targetRegain, endRegain, mouldIndex, spread } = rug;
   const isLater = hoursToTarget !== null && targetAtHour !== null && targetAtHour - hoursToTarget > 0.05;
   const clock = isLater ? `, at hour ${targetAtHour.toFixed(1)}` : '';
+  const after = hoursToTarget === 0 ? 'when it is hung' : `${hoursToTarget?.toFixed(1)} h after hanging`;
   const reached =
     hoursToTarget === null
       ? `not dry in the hours looked at (dry is ${percent(targetRegain)} of its dry weight in water)`
-      : `dry ${hoursToTarget.toFixed(1)} h after hanging${clock} (water down to ${percent(targetRegain)} of its dry weight)`;
+      : `dry ${after}${clock} (water down to ${percent(targetRegain)} of its dry weight)`;
   const bounds =
     spread === undefined
       ? ''
