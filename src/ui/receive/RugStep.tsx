@@ -24,13 +24,15 @@ export function RugStep(props: RugStepProps) {
           />
         </>
       ) : (
-        <Notice tone="ok" title={`Dossier ${known.number}: ${known.title}`}>
-          <p>It has been here before. What is known of it stays; this begins a new visit.</p>
+        <>
+          <Notice tone="ok" title={`Dossier ${known.number}: ${known.title}`}>
+            <p>It has been here before. What is known of it stays; this begins a new visit.</p>
+            <Button tone="ghost" onPress={() => changeRug({ known: null, rug: newId(), title: '' })}>
+              It is another rug
+            </Button>
+          </Notice>
           <WentHomeWith rug={rug.rug} />
-          <Button tone="ghost" onPress={() => changeRug({ known: null, rug: newId(), title: '' })}>
-            It is another rug
-          </Button>
-        </Notice>
+        </>
       )}
       <TagField {...props} />
     </div>
@@ -46,13 +48,12 @@ function WentHomeWith({ rug }: { readonly rug: string }) {
   );
   if (residues.length === 0) return null;
   return (
-    <p>
-      <b>
-        <span aria-hidden="true">▲ </span>It went home with {[...new Set(residues)].join(', ')}.
-      </b>{' '}
-      No reading showed it rinsed or aired out, so it counts as still there. Ask what was done to it since,
-      and write it down in its dossier.
-    </p>
+    <Notice tone="caution" title={`It went home with ${[...new Set(residues)].join(', ')}.`}>
+      <p>
+        No reading showed it rinsed or aired out, so it counts as still there. Ask what was done to it since,
+        and write it down in its dossier.
+      </p>
+    </Notice>
   );
 }
 
