@@ -33,7 +33,7 @@ export function SpotTests({ card }: { readonly card: SpottingCard }) {
           {!test.isMade && open && card.state !== 'not on this rug' && (
             <Button
               tone="ghost"
-              label={`Test ${card.agents.join(' and ')} on ${test.name}`}
+              label={`Test it: ${card.agents.join(' and ')} on ${test.name}`}
               onPress={() => ask({ kind: 'blot', place: blotFor(card, test) })}
             >
               Test it

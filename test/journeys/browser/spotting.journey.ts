@@ -24,7 +24,7 @@ test('a spotter is tested from its card, mixed for its place, and held back by w
   // The dossier has no test of this spotter: it is made from here.
   await hand.page.goto(`/rugs/${rug}`);
   await hand.within('region', 'Dye tests').see('Spotters of the stains');
-  await hand.press('Test citric acid on red, field');
+  await hand.press('Test it: citric acid on red, field');
   await inSheet(hand, /spotter citric acid/, async (sheet) => {
     await sheet.see('this spotter is not laid on the rug');
     await sheet.press('Read it now');
