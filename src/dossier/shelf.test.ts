@@ -165,6 +165,18 @@ describe('what the shelf refuses', () => {
     expect(codeOf(emptyShelf, { ...hidden, serves: ['hypochlorite'] })).toBe('allowed');
     expect(codeOf(emptyShelf, { ...hidden, serves: [] })).toBe('allowed');
   });
+  test('an enzyme, a bleach or a reducer that nobody named, under the name of a detergent', () => {
+    // ISO 1833-4 dissolves wool in hypochlorite; that proteases digest keratin is common knowledge of the trade.
+    const soap = { kind: 'surfactant', value: 20, unit: '% w/w' } as const;
+    for (const kind of ['enzyme', 'oxidiser', 'reducer'] as const) {
+      const mixed: ShelfFact = { ...crystals, parts: [soap, { kind, unit: '% w/w' }] };
+      expect(codeOf(emptyShelf, { ...mixed, serves: ['neutral detergent'] })).toBe('agent-hidden');
+      expect(codeOf(emptyShelf, { ...mixed, serves: [] })).toBe('allowed');
+    }
+    const enzyme: ShelfFact = { ...crystals, parts: [soap, { kind: 'enzyme', unit: '% w/w' }] };
+    expect(codeOf(emptyShelf, { ...enzyme, serves: ['protease'] })).toBe('allowed');
+    expect(codeOf(emptyShelf, { ...enzyme, serves: ['protease', 'neutral detergent'] })).toBe('agent-hidden');
+  });
   test('a neutral detergent that is alkaline, and a chemical under a kind it is not', () => {
     const soap = { ...crystals, parts: [{ kind: 'surfactant', value: 25, unit: '% w/w' }] } as const;
     const alkaline: ShelfFact = {

@@ -204,12 +204,15 @@ describe('kept papers', () => {
     await expect(papers.keep('c1', new Uint8Array(3))).rejects.toThrow('erased');
   });
 
-  test('from before they were encrypted are still read', async () => {
+  test('from before they were encrypted are still read, until their client is erased', async () => {
     const bytes = new TextEncoder().encode('an older paper');
     const name = execFileSync('sha256sum', { input: bytes, encoding: 'utf8' }).slice(0, 64);
     mkdirSync(join(folder, 'c1'));
     writeFileSync(join(folder, 'c1', `${name}.pdf`), bytes);
-    const papers = diskKeptPapers(folder, () => new Uint8Array(32).fill(7));
+    let key: Uint8Array | null = new Uint8Array(32).fill(7);
+    const papers = diskKeptPapers(folder, () => key);
     expect(Buffer.from((await papers.read('c1', name)) ?? []).toString()).toBe('an older paper');
+    key = null;
+    expect(await papers.read('c1', name)).toBeNull();
   });
 });

@@ -44,12 +44,15 @@ export function diskKeptPapers(folder: string, keyOf: (stream: string) => Uint8A
     async read(client, sha256) {
       if (!isId(client) || !/^[0-9a-f]{64}$/.test(sha256)) return null;
       const path = join(folder, client, sha256);
-      const file = await readFile(`${path}.sealed`).catch(unlessMissing);
+      const sealed = await readFile(`${path}.sealed`).catch(unlessMissing);
       // Papers kept before they were encrypted lie there as they were shown.
-      if (file === null) return readFile(`${path}.pdf`).catch(unlessMissing);
+      const file = sealed ?? (await readFile(`${path}.pdf`).catch(unlessMissing));
+      if (file === null) return null;
       const stream = `client/${client}`;
       const key = keyOf(stream);
-      return key === null ? null : decryptPaper(file, key, { stream, id: sha256 });
+      // Of an erased client nothing is shown, also where a file could not be removed.
+      if (key === null) return null;
+      return sealed === null ? file : decryptPaper(sealed, key, { stream, id: sha256 });
     },
     async erase(client) {
       if (!isId(client)) return;

@@ -10,6 +10,13 @@ import type { Agent } from './planFacts.ts';
 export const kindOf = (agent: Agent): AgentKind | null =>
   agentKinds.find((kind) => agentTable[kind].some((one) => one === agent)) ?? null;
 
+/**
+ * The agents of a kind.
+ *
+ * @source common-practice (data/wash/agents.json)
+ */
+export const agentsOfKind = (kind: AgentKind): readonly string[] => agentTable[kind];
+
 /** Whether a strength is stated as so much of the pure substance, not of the product as it is bought. */
 export function isStatedPure(agent: Agent): boolean {
   const kind = kindOf(agent);

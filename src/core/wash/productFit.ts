@@ -1,6 +1,7 @@
 import mixtureTable from '../../../data/wash/mixtures.json' with { type: 'json' };
 import { done, type Problem, type Result, refused } from '../../units/index.ts';
-import { type Product, readAgentName } from '../chemistry/index.ts';
+import { type AgentKind, type Product, readAgentName } from '../chemistry/index.ts';
+import { agentsOfKind, kindOf } from './agentKind.ts';
 import type { Agent } from './planFacts.ts';
 
 export type ProductFitProblem =
@@ -30,10 +31,12 @@ export interface ServingProduct extends Product {
 
 const onlyAs = mixtureTable.onlyAs as Readonly<Record<string, Agent>>;
 const { neutralDetergentPh } = mixtureTable;
+const onlyAsKind: { readonly [K in AgentKind]?: string } = mixtureTable.onlyAsKind;
 
 /**
  * Whether a product may serve as what it is said to. Plans judge forbidden mixtures by what a product serves
- * as, so bleach or a sulfite may not pass under another name.
+ * as, so bleach, a sulfite or an enzyme may not pass under another name; one that nobody named may be the worst
+ * of its kind.
  *
  * @param product - composition, what it serves as, its stated pH
  * @refuses agent-hidden - it holds an agent that forbidden mixtures know, and would be used as something else
@@ -59,6 +62,13 @@ export function productFit({ name, parts, serves, ph }: ServingProduct): Result<
   const other = serves.find((agent) => held.every(({ as }) => as !== agent));
   if (first !== undefined && other !== undefined) {
     return refused('agent-hidden', { name, ...first, serves: other });
+  }
+  for (const { kind, chemical } of parts) {
+    const held = onlyAsKind[kind];
+    const strange = held === undefined ? undefined : serves.find((agent) => kindOf(agent) !== kind);
+    if (held === undefined || strange === undefined) continue;
+    const as = agentsOfKind(kind).join(', ');
+    return refused('agent-hidden', { name, chemical: chemical ?? held, as, serves: strange });
   }
   const { least, most } = neutralDetergentPh;
   const isOff = ph !== undefined && (ph.value < least || ph.value > most);

@@ -52,6 +52,10 @@ describe('what an owner may not loosen', () => {
     ['stops/temperatureOffC', 8],
     ['stops/lengthShare', 0.02],
     ['tests/alkaliPh', 9],
+    ['stains/synthetic dye/remaining colour/ph', { least: 3.5, most: 6 }],
+    ['stains/mould stain/remaining colour/mostC', 40],
+    ['dyes/unknown/method', 'full immersion'],
+    ['dyes/no common bath/method', 'low moisture'],
   ])('%s is not loosened', (address, value) => {
     expect(['rule-looser-than-delivered', 'rule-value-wrong']).toContain(codeOf(address, value));
   });

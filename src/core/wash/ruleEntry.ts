@@ -1,6 +1,6 @@
 import { type Axis, axes } from './limit.ts';
 import { agents } from './planFacts.ts';
-import { type Rulebook, shippedRulebook } from './rulebook.ts';
+import { isPeroxide, isSulfite, type Rulebook, shippedRulebook } from './rulebook.ts';
 import { axisForms, type RuleForm, type Strictness } from './ruleForm.ts';
 import { ruleNumbers } from './ruleNumbers.ts';
 import { type RuleEntry, type Spot, single, valueAt } from './ruleSpot.ts';
@@ -63,13 +63,15 @@ function fibreSpots(book: Rulebook, table: 'fibres' | 'backings'): readonly Spot
   });
 }
 
+/** A colour that no test clears counts as loose in every workshop. */
+const unproven: readonly string[] = ['unknown', 'no common bath'];
+
 const dyeSpots = ({ dyes }: Rulebook): readonly Spot[] =>
-  Object.entries(dyes).flatMap(([name, row]) =>
-    caseSpots({ group: 'dye class', row: name, title: name, source: row.source }, row, `dyes/${name}`, [
-      'dyes',
-      name,
-    ]),
-  );
+  Object.entries(dyes).flatMap(([name, row]) => {
+    const locked = unproven.includes(name);
+    const base = { group: 'dye class', row: name, title: name, source: row.source, locked } as const;
+    return caseSpots(base, row, `dyes/${name}`, ['dyes', name]);
+  });
 
 const waterSpots = ({ shop }: Rulebook): readonly Spot[] =>
   Object.entries(shop.waterLPerM2).flatMap(([method, uses]) =>
@@ -101,7 +103,7 @@ const doseForm = (dose: Treatment['dose']): RuleForm | null => {
 
 const stainSpots = ({ stains }: Rulebook): readonly Spot[] =>
   stains.flatMap(({ class: kind, source, treatments }, index) =>
-    treatments.flatMap(({ golden, what, ph, mostC, dose }, at) => {
+    treatments.flatMap(({ golden, what, agents: spotters, ph, mostC, dose }, at) => {
       const base = {
         group: 'stain',
         row: kind,
@@ -117,8 +119,13 @@ const stainSpots = ({ stains }: Rulebook): readonly Spot[] =>
       const doseOf = doseForm(dose);
       return [
         spot('dwellMinutes', dwell),
-        ...(ph === undefined ? [] : [spot('ph', phOnFibre, { strictness: 'bathPh' })]),
-        ...(mostC === undefined ? [] : [spot('mostC', warmth, { strictness: 'lower' })]),
+        // Below its band a sulfite gasses; warm peroxide eats fibre and dye.
+        ...(ph === undefined
+          ? []
+          : [spot('ph', phOnFibre, { strictness: 'bathPh', locked: spotters.some(isSulfite) })]),
+        ...(mostC === undefined
+          ? []
+          : [spot('mostC', warmth, { strictness: 'lower', locked: spotters.some(isPeroxide) })]),
         ...(doseOf === null ? [] : [spot('dose', doseOf)]),
       ];
     }),

@@ -32,6 +32,7 @@ export const figureTexts = ({ tests, stops, spotting, shop }: Rulebook) => [
     'a product that holds this serves as nothing else': Object.entries(mixtureTable.onlyAs).map(
       ([chemical, as]) => `${chemical}: ${as}`,
     ),
+    'a product that holds this serves only as an agent of its kind': Object.values(mixtureTable.onlyAsKind),
   }),
   ...countsAs('stop condition', 'figures of a stop', {
     'a white cloth stops at': [`${stops.clothHalfGrades} half grade below the bench`],

@@ -80,6 +80,7 @@ export const rescueCards = stopTable.rescueCards as Readonly<Record<string, Resc
 
 /** Whether an agent gives off sulfur dioxide in an acid. */
 export const isSulfite = (agent: Agent): boolean => mixtureTable.sulfites.some((one) => one === agent);
+export const isPeroxide = (agent: Agent): boolean => mixtureTable.peroxides.some((one) => one === agent);
 export const isAcid = (agent: Agent): boolean => mixtureTable.acids.some((one) => one === agent);
 /** Whether an agent makes a bath alkaline enough to move dyes that hold in a neutral one. */
 export const isAlkaline = (agent: Agent): boolean => mixtureTable.alkaline.some((one) => one === agent);
