@@ -11,8 +11,13 @@ import { agreedPlan, stepId } from './planFacts.ts';
 import { mixingPlaceOf, type ShelfStanding } from './shelf.ts';
 import { presentVisit, type RugStanding } from './standing.ts';
 
+type Missing = Extract<
+  MixProblem,
+  { readonly code: 'agent-not-on-shelf' | 'agent-off-shelf' | 'lot-expired' }
+>;
+
 export type ShelfGapProblem =
-  | Extract<MixProblem, { readonly code: 'agent-off-shelf' | 'lot-expired' }>
+  | Missing
   | Problem<
       'stock-may-end',
       { readonly name: string; readonly have: number; readonly need: number; readonly unit: string }
@@ -28,10 +33,9 @@ export interface ShelfGap {
   readonly problem: ShelfGapProblem;
 }
 
-const isGone = (
-  problem: MixProblem,
-): problem is Extract<MixProblem, { readonly code: 'agent-off-shelf' | 'lot-expired' }> =>
-  problem.code === 'agent-off-shelf' || problem.code === 'lot-expired';
+const missingCodes: readonly string[] = ['agent-not-on-shelf', 'agent-off-shelf', 'lot-expired'];
+
+const isMissing = (problem: MixProblem): problem is Missing => missingCodes.includes(problem.code);
 
 interface Stock {
   /** In date on the shelf; null where no lot was ever received: nobody keeps its stock. */
@@ -41,8 +45,8 @@ interface Stock {
 }
 
 function problemOf({ agent, product, amount, problems }: MixLine, stock: Stock): ShelfGapProblem | null {
-  const gone = problems.find(isGone);
-  if (gone !== undefined) return gone;
+  const missing = problems.find(isMissing);
+  if (missing !== undefined) return missing;
   if (product === null || stock.inDate === null) return null;
   if (stock.inDate <= 0) return { code: 'agent-ran-out', facts: { agent, name: product.name } };
   // A step of which nobody knows how much it takes may take the most.
@@ -53,8 +57,8 @@ function problemOf({ agent, product, amount, problems }: MixLine, stock: Stock):
 
 /**
  * What the steps still to come of a plan on record lack on the shelf, in the order of the steps. Steps share
- * one stock: what an earlier one takes is not there for a later one. An agent no product was ever shelved for
- * is no gap: nobody keeps its stock here.
+ * one stock: what an earlier one takes is not there for a later one. Where nothing was ever shelved nobody keeps
+ * stock here, and nothing is lacking.
  *
  * @param standing - the rug's standing
  * @param shelf - what stands on the shelf
@@ -66,6 +70,7 @@ export function shelfGaps(standing: RugStanding, shelf: ShelfStanding, now: stri
   const visit = presentVisit(standing);
   if (visit === null || visit.declined !== null || visit.dryingStarted !== null) return [];
   const place = mixingPlaceOf(shelf, now);
+  if (place.shelf.length === 0) return [];
   const inDate = new Map(
     place.shelf.map(({ id, lots }) => [
       id,

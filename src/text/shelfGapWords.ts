@@ -9,6 +9,7 @@ export interface ShelfGapWords {
 }
 
 const titles: { readonly [C in ShelfGap['problem']['code']]: string } = {
+  'agent-not-on-shelf': 'is not on the shelf',
   'agent-off-shelf': 'was taken off the shelf',
   'agent-ran-out': 'ran out',
   'lot-expired': 'is past its day',
@@ -25,9 +26,11 @@ const titles: { readonly [C in ShelfGap['problem']['code']]: string } = {
  */
 export function shelfGapWords({ agent, order, kind, problem }: ShelfGap, isWet: boolean): ShelfGapWords {
   const mend =
-    problem.code === 'agent-off-shelf'
-      ? `Put another product that serves as ${agent} on the shelf.`
-      : `Receive a lot in date, or put another product that serves as ${agent} on the shelf.`;
+    problem.code === 'agent-not-on-shelf'
+      ? `Put a product that serves as ${agent} on the shelf.`
+      : problem.code === 'agent-off-shelf'
+        ? `Put another product that serves as ${agent} on the shelf.`
+        : `Receive a lot in date, or put another product that serves as ${agent} on the shelf.`;
   return {
     title: `${agent.charAt(0).toUpperCase()}${agent.slice(1)} ${titles[problem.code]}; step ${order}, ${kind}, needs it`,
     happened: problemWords(problem).happened,

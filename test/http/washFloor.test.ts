@@ -184,6 +184,10 @@ describe('an agent of the plan on record that the shelf no longer has', () => {
     parts: [{ kind: 'acid', chemical: 'citric acid, anhydrous', value: 99.5, unit: '% w/w' }],
     ...{ signal: 'Warning', hazards: ['H319'] },
   };
+  const woolWash = {
+    ...{ type: 'AgentShelved', agent: 'd1', name: 'Meadow wool wash', serves: ['neutral detergent'] },
+    ...{ unit: 'g', parts: [{ kind: 'surfactant', value: 20, unit: '% w/w' }], hazards: [] },
+  };
   const lot = (name: string, expires: string) => ({
     ...{ type: 'LotReceived', agent: 'c1', lot: name, amount: 5000, expires },
   });
@@ -200,7 +204,7 @@ describe('an agent of the plan on record that the shelf no longer has', () => {
       const deed = row?.next.find(({ deed: { code } }) => code === 'mend-shelf')?.deed;
       return deed?.code === 'mend-shelf' ? deed.gap : null;
     };
-    await put(crystals, lot('K-1', '2026-03-20'));
+    await put(woolWash, crystals, lot('K-1', '2026-03-20'));
     return { ...told, put, lacking };
   }
 
@@ -219,6 +223,24 @@ describe('an agent of the plan on record that the shelf no longer has', () => {
       { ...lot('Q-1', '2027-01-01'), agent: 'c2' },
     );
     expect(await lacking()).toBeNull();
+  });
+
+  test('is named too where no product was ever shelved for it, once the workshop keeps a shelf', async () => {
+    const { put, lacking } = await shelved();
+    await put({
+      type: 'AgentShelved',
+      agent: 'c1',
+      name: 'Hearth crystals',
+      serves: [],
+      unit: 'g',
+      parts: crystals.parts,
+      hazards: [],
+    });
+    const gap = await lacking();
+    expect(gap).toMatchObject({ agent: 'citric acid', problem: { code: 'agent-not-on-shelf' } });
+    const words = gap === null ? null : shelfGapWords(gap, false);
+    expect(words?.title).toMatch(/^Citric acid is not on the shelf; step \d+/);
+    expect(words?.now[0]).toContain('Put a product that serves as citric acid on the shelf.');
   });
 
   test('has run out, is too little for its step, or is past its day', async () => {

@@ -3,7 +3,7 @@ import type { Bounds } from './limit.ts';
 import type { Fibre, PlanFacts } from './planFacts.ts';
 import { bookOf, type Rulebook, waterLPerM2 } from './rulebook.ts';
 import type { StepRow } from './ruleTables.ts';
-import { spotAmounts } from './spotAmounts.ts';
+import { flushAmount, spotAmounts } from './spotAmounts.ts';
 import { bandWithin, needsVentilation, type StainTreatment, stainTreatments, warmth } from './stainSteps.ts';
 import type { Amount, PlanStep } from './washPlan.ts';
 
@@ -62,6 +62,11 @@ function amountOf(key: string, facts: PlanFacts, bounds: Bounds): Amount {
       const [least, most] = [workMin.least + drainMin.least, workMin.most + drainMin.most];
       return { agent: 'working and draining each fill', least, most, unit: 'min', source: setting };
     }
+    case 'urine flush':
+      return flushAmount(
+        (facts.stains ?? []).filter((stain) => stain.class === 'urine'),
+        book,
+      );
     case 'extraction':
       return { agent: 'extraction', ...shop.extractionMin, unit: 'min', source: setting };
     case 'water out': {

@@ -17,6 +17,8 @@ export type SpotDose =
 /** What a spotter's liquid is called among the amounts. */
 export const madeUp = 'liquid, made up with water';
 
+const perFlush = 'water, for each flush';
+
 const round = (value: number): number => Number(value.toPrecision(2));
 
 /** A place nobody measured is taken as this large [cm²]; the strength of the liquid does not depend on it. */
@@ -40,6 +42,22 @@ export function spotMl(areaCm2: number | undefined, { spotting }: Rulebook): Ban
 }
 
 /**
+ * Water to flush several places with, each as its spotting card has it.
+ *
+ * @param places - with their areas [cm²]; none: one that nobody has drawn yet
+ * @returns for one flush of all of them [mL]
+ * @source workshop-setting (data/wash/stains.json)
+ */
+export function flushAmount(
+  places: readonly { readonly areaCm2?: number | undefined }[],
+  book: Rulebook,
+): Amount {
+  const each = (places.length === 0 ? [{}] : places).map(({ areaCm2 }) => spotMl(areaCm2, book));
+  const sum = (side: keyof Band) => each.reduce((all, takes) => all + takes[side], 0);
+  return amount(perFlush, 'mL', sum('least'), sum('most'));
+}
+
+/**
  * What a spotter takes for one place. What is made up with water is made up once, enough for a soaked place
  * and never so little that its agent could not be weighed; a range is then one of strength alone.
  *
@@ -57,7 +75,7 @@ export function spotAmounts(
   if (agent === undefined) return [];
   const takes = spotMl(areaCm2, book);
   if (made.kind === 'neat') {
-    return [amount(agent === 'water' ? 'water, for each flush' : agent, 'mL', takes.least, takes.most)];
+    return [amount(agent === 'water' ? perFlush : agent, 'mL', takes.least, takes.most)];
   }
   const ml = Math.max(takes.most, book.spotting.leastBatchMl);
   const liquid = amount(madeUp, 'mL', ml, ml);

@@ -5,6 +5,7 @@ import { differentialOf, stainQuestions } from './differential.ts';
 import { flowStates } from './flows.ts';
 import { noLimit } from './limit.ts';
 import type { Agent, PlanFacts, Stain } from './planFacts.ts';
+import { planSteps } from './planSteps.ts';
 import { shippedRulebook } from './rulebook.ts';
 import { spottingCards } from './spottingCards.ts';
 import { stainTreatments } from './stainSteps.ts';
@@ -66,6 +67,20 @@ describe('spotting cards', () => {
         }
       }
     }
+  });
+
+  test('the flush before the wash takes what the cards of the urine places say, and a hand’s breadth where none is drawn', () => {
+    const flushOf = (stains: readonly Stain[]) =>
+      planSteps(facts(stains), { ...wool, requiredActs: ['urine pre-flush'] }).find(
+        ({ kind }) => kind === 'urine pre-flush',
+      )?.amounts;
+    const { least, most } = stainTable.spotMlPerCm2;
+    const millilitres = (areaCm2: number) => [{ unit: 'mL', least: areaCm2 * least, most: areaCm2 * most }];
+    const place = (id: string, areaCm2: number): Stain => ({ id, class: 'urine', areaCm2 });
+    expect(flushOf([place('a', 100), place('b', 300)])).toMatchObject(millilitres(400));
+    expect(flushOf([{ id: 'wine', class: 'tannin', areaCm2: 900 }])).toMatchObject(
+      millilitres(stainTable.unmeasuredCm2),
+    );
   });
 });
 
