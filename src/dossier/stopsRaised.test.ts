@@ -32,3 +32,19 @@ describe('a rinse comes to the supply’s pH, which is its end and no stop', () 
     expect(raised(rinse(9.1, 9.1))).toEqual(['pH off band']);
   });
 });
+
+describe('acid that a flow lays is kept to the band the rug is left with', () => {
+  const laid = (ph: number, more: object = {}): RugFact => ({
+    ...{ type: 'FlowLogged', flow: 'browning', step: 'acid', mark: 'm1', ph, photos: [] },
+    ...more,
+  });
+  test('half a unit below it is a stop', () => {
+    const { finalPh } = inventedPlan.bounds;
+    if (finalPh === 'no liquid') throw new Error('the invented plan has no final band');
+    expect(raised(laid(finalPh.least))).toEqual([]);
+    expect(raised(laid(finalPh.least - 0.5))).toEqual(['pH off band']);
+  });
+  test('what only reads the water of a place is none', () => {
+    expect(raised(laid(9.5, { flow: 'urine', step: 'flush' }))).toEqual([]);
+  });
+});

@@ -4,6 +4,7 @@ import {
   lengthWatch,
   phBandOf,
   phWatch,
+  type Rulebook,
   type RunOff,
   rescuePhBand,
   rinsePhBandOf,
@@ -98,6 +99,18 @@ function ofLiquid(
   return found.flatMap(([id, stops]) => (stops ? [id] : []));
 }
 
+/** What a flow lays on the rug keeps the pH the rug is left with, as an acid rinse does. */
+function ofFlow(
+  standing: RugStanding,
+  { flow, step, ph }: RugFactOf<'FlowLogged'>,
+  { flows, stops }: Rulebook,
+): readonly StopId[] {
+  const { lays } = flows.find(({ id }) => id === flow)?.steps.find(({ id }) => id === step) ?? {};
+  const band = agreedPlan(standing)?.bounds.finalPh ?? 'no liquid';
+  if (lays === undefined || ph === undefined || band === 'no liquid') return [];
+  return phWatch(ph, band, stops) === 'stop' ? ['pH off band'] : [];
+}
+
 function ofSize(
   standing: RugStanding,
   { lengthMm, widthMm }: RugFactOf<'LengthChecked'>,
@@ -116,14 +129,17 @@ function shown(
   visit: VisitStanding,
   fact: RugFact,
   now: string,
-  limits: StopLimits,
+  book: Rulebook,
 ): readonly StopId[] {
+  const limits = book.stops;
   switch (fact.type) {
     case 'BathMeasured':
     case 'RinseMeasured':
       return ofLiquid(standing, visit, fact, now, limits);
     case 'LengthChecked':
       return ofSize(standing, fact, limits);
+    case 'FlowLogged':
+      return ofFlow(standing, fact, book);
     case 'SpotTreated':
       return fact.outcome === 'harm' ? ['spot harm'] : [];
     case 'MarkRecorded':
@@ -159,7 +175,7 @@ export function stopsRaised(
     ({ called }) => stopNamed(called.condition) === 'wet minutes used' && called.when >= since,
   );
   return [
-    ...shown(standing, visit, fact, when, rulebookOf(settings).stops),
+    ...shown(standing, visit, fact, when, rulebookOf(settings)),
     ...(late && !wasCalled ? (['wet minutes used'] as const) : []),
   ].filter((id) => !isOpen(id));
 }

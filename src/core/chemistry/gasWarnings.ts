@@ -24,8 +24,8 @@ export function gasWarnings(
 ): readonly GasWarning[] {
   const warnings: GasWarning[] = [];
   const has = (acid: string) => (acids[acid] ?? 0) > 0;
-  // Dithionite falls apart to sulfite, the faster the more acid the bath.
-  if ((has('sulfurous') || has('dithionous')) && pH < sulfiteBounds.ventilateBelowPh) {
+  // Dithionite and thiosulfate fall apart to sulfite, the faster the more acid the bath.
+  if ((has('sulfurous') || has('dithionous') || has('thiosulfuric')) && pH < sulfiteBounds.ventilateBelowPh) {
     const level = pH < sulfiteBounds.blockedBelowPh ? 'blocked' : 'ventilate';
     warnings.push({ gas: 'sulfur dioxide', level, freeShare: shares['sulfurous']?.[0] ?? 0 });
   }

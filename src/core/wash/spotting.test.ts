@@ -24,6 +24,9 @@ const proven = (agent: Agent): NonNullable<PlanFacts['dyeTests']>[number] => ({
 });
 const wool = { ...noLimit, bathPh: { least: 4.5, most: 8.5 }, temperatureC: 30 };
 
+const readyAgents = (rug: PlanFacts): readonly Agent[] =>
+  stainTreatments(rug, wool, 'stain treatment').ready.flatMap(({ agents }) => agents);
+
 // Order and limits: common practice, no published source.
 describe('spotting cards', () => {
   test('stand in the golden order over the whole rug, not stain by stain', () => {
@@ -48,6 +51,25 @@ describe('spotting cards', () => {
     const short = { ...proven('citric acid'), minutes: 9 };
     const [, again] = spottingCards(facts([{ id: 'wine', class: 'tannin' }], [short]), wool);
     expect(again?.state).toBe('test first');
+  });
+  test('a colour that ran or changed under a spotter once is proven by no second reading of it', () => {
+    const good = proven('citric acid');
+    const wine: Stain = { id: 'wine', class: 'tannin' };
+    for (const harm of [{ grade: '2' }, { colourChangeGrade: '3' }] as const) {
+      const bad = { ...good, side: 'back', ageDays: 400, ...harm } as const;
+      const [, card] = spottingCards(facts([wine], [bad, good]), wool);
+      expect(card?.state).toBe('test first');
+      expect(readyAgents(facts([wine], [bad, good]))).not.toContain('citric acid');
+      // What was tried together with another agent says nothing of this one alone.
+      const mixed = { ...bad, agents: ['citric acid', 'ammonia'] } as const;
+      expect(spottingCards(facts([wine], [mixed, good]), wool)[1]?.state).toBe('ready');
+    }
+  });
+  test('a stain under which no colour is named waits for its spotter, on its card and in the plan', () => {
+    const bare: Stain = { id: 'wine', class: 'tannin', colours: [] };
+    const rug = facts([bare], [proven('citric acid')]);
+    expect(spottingCards(rug, wool)[1]?.state).toBe('test first');
+    expect(readyAgents(rug)).not.toContain('citric acid');
   });
   test('an unknown stain is only lifted dry', () => {
     const cards = spottingCards(facts([{ id: 'x', class: 'unknown' }]), wool);

@@ -200,7 +200,7 @@ export const stepOfCard = (
 const untestedWords = (names: readonly string[]): string =>
   names.length === 0
     ? 'The colours are not named yet; each under the stain is tested with this spotter first.'
-    : `Not tested with this spotter: ${names.join(', ')}.`;
+    : `Not proven with this spotter: ${names.join(', ')}.`;
 
 const hazardWords = (hazard: string, residues: readonly Residue[]): string =>
   `Still in the rug: ${[...new Set(residues.map(({ agent }) => agent))].join(', ')}. Together: ${hazard}.`;

@@ -1,5 +1,5 @@
 import stainTable from '../../../data/wash/stains.json' with { type: 'json' };
-import { atMost, gradedTests, inDate } from './dyeVerdict.ts';
+import { atMost, type GradedTest, gradedTests, inDate } from './dyeVerdict.ts';
 import type { Band, Bounds } from './limit.ts';
 import { agentsAllowed, hazardOnRug } from './mixtures.ts';
 import type { Agent, Grade, PlanFacts, Stain } from './planFacts.ts';
@@ -24,27 +24,43 @@ export const bandWithin = (a: Band | undefined, b: Bounds['bathPh']): Band | nul
 
 type Spotter = Pick<Treatment, 'agents' | 'dwellMinutes'>;
 
-/** Whether a colour has borne this spotter for as long as it is left on; nobody's minutes prove none. */
-export const spotterProvenOn = (
+/** A colour that ran or changed under a spotter. */
+const isHarmed = ({ test, grade }: GradedTest): boolean =>
+  atMost(grade, '3-4') || (test.colourChangeGrade !== undefined && atMost(test.colourChangeGrade, '4'));
+
+/**
+ * Whether a colour has borne this spotter for as long as it is left on; nobody's minutes prove none. A bad
+ * reading does not age, and no good one beside it takes it back.
+ */
+export function spotterProvenOn(
   facts: PlanFacts,
   colour: string,
   { agents, dwellMinutes }: Spotter,
-): boolean =>
-  gradedTests(facts, colour).some(
-    ({ test, grade }) =>
-      test.liquid === 'spotter' &&
-      inDate(bookOf(facts), test) &&
-      agents.every((agent) => test.agents?.includes(agent) === true) &&
-      (test.minutes ?? 0) >= dwellMinutes &&
-      !atMost(grade, '3-4') &&
-      test.colourChangeGrade !== undefined &&
-      !atMost(test.colourChangeGrade, '4'),
+): boolean {
+  const tried = gradedTests(facts, colour).filter(({ test }) => test.liquid === 'spotter');
+  const isHarmedByIt = tried.some(
+    (one) =>
+      isHarmed(one) &&
+      one.test.agents?.every((agent) => agents.includes(agent)) === true &&
+      one.test.agents.length > 0,
   );
+  return (
+    !isHarmedByIt &&
+    tried.some(
+      (one) =>
+        inDate(bookOf(facts), one.test) &&
+        agents.every((agent) => one.test.agents?.includes(agent) === true) &&
+        (one.test.minutes ?? 0) >= dwellMinutes &&
+        one.test.colourChangeGrade !== undefined &&
+        !isHarmed(one),
+    )
+  );
+}
 
-/** Whether every colour under a stain has borne this spotter. */
+/** Whether every colour under a stain has borne this spotter; a stain under which none is named proves nothing. */
 export function spotterProven(facts: PlanFacts, stain: Stain, spotter: Spotter): boolean {
   const under = stain.colours ?? (facts.colours ?? []).map(({ id }) => id);
-  return under.every((colour) => spotterProvenOn(facts, colour, spotter));
+  return under.length > 0 && under.every((colour) => spotterProvenOn(facts, colour, spotter));
 }
 
 /** Warmth of a bath or a spotter: no more than the rug bears, nor than the workshop's usual bath. */
