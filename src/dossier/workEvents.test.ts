@@ -125,6 +125,28 @@ describe('a flow of its own', () => {
   });
 });
 
+describe('a disinfectant after a flood', () => {
+  const laid = (choice?: string): RugFact => ({
+    ...{ type: 'FlowLogged', flow: 'flood', step: 'disinfect', photos: [] },
+    ...(choice === undefined ? {} : { choice }),
+  });
+  const acid = lays(1, 'citric acid', { kind: 'acid rinse' });
+  const acidAfter = (...facts: readonly RugFact[]) => hazardOf(told(agreed(acid), ...facts), started(acid));
+  const { mark: _mark, ...rinsed } = atSupply as Extract<RugFact, { type: 'RinseMeasured' }>;
+
+  test('holds an acid back for the chlorine in it until two readings stand at the supply', () => {
+    expect(acidAfter(laid('chlorine'))).toBe('chlorine gas');
+    expect(acidAfter(laid('chlorine'), rinsed)).toBe('chlorine gas');
+    expect(acidAfter(laid('chlorine'), rinsed, rinsed)).toBeNull();
+    expect(acidAfter(laid('mild'))).toBeNull();
+  });
+  test('counts as chlorine where nobody knows, or said, what is in it', () => {
+    expect(acidAfter(laid('not-known'))).toBe('chlorine gas');
+    expect(acidAfter(laid())).toBe('chlorine gas');
+    expect(acidAfter(laid('none'))).toBeNull();
+  });
+});
+
 describe('what a rug went home with', () => {
   const reducer = lays(1, 'metabisulfite');
   const peroxide = lays(1, 'hydrogen peroxide');

@@ -1,5 +1,6 @@
 import {
   isAtSupply,
+  laidIn,
   type PlanStep,
   type Residue,
   type RinseLimits,
@@ -86,11 +87,14 @@ function ofVisit(visit: VisitStanding, limits: RinseLimits): readonly Timed[] {
           ...(ph === undefined ? {} : { ph }),
         }),
       ),
-    ...visit.flowLog.flatMap(({ flow, step, mark, ph, when }): readonly Timed[] => {
-      const { lays } =
-        shippedRulebook.flows.find(({ id }) => id === flow)?.steps.find(({ id }) => id === step) ?? {};
-      if (lays === undefined) return [];
-      return [{ kind: 'laid', where: mark ?? null, agents: lays, when, ...(ph === undefined ? {} : { ph }) }];
+    ...visit.flowLog.flatMap(({ flow, step, choice, mark, ph, when }): readonly Timed[] => {
+      const { steps = [] } = shippedRulebook.flows.find(({ id }) => id === flow) ?? {};
+      const agents = laidIn(
+        steps.find(({ id }) => id === step),
+        choice,
+      );
+      if (agents.length === 0) return [];
+      return [{ kind: 'laid', where: mark ?? null, agents, when, ...(ph === undefined ? {} : { ph }) }];
     }),
     ...visit.rinses.flatMap((reading): readonly Timed[] => {
       const where = reading.mark ?? null;

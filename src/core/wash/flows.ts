@@ -10,6 +10,8 @@ export interface FlowChoice {
   /** What it says about the rug. */
   readonly finding?: FindingCode;
   readonly certainty?: Certainty;
+  /** What it says was laid. */
+  readonly lays?: readonly Agent[];
 }
 
 export interface FlowStep {
@@ -47,6 +49,20 @@ export interface FlowEntry extends RinseReading {
   readonly step: string;
   readonly choice?: string | undefined;
   readonly photos: readonly string[];
+}
+
+/**
+ * What a step of a flow left in the rug. Where its answer is what says so and none was given, anything that it
+ * might have been.
+ *
+ * @param step - of a flow; undefined where the flow has it no longer
+ * @param choice - the answer recorded with it
+ * @source data/wash/flows.json, each row with its own source
+ */
+export function laidIn(step: FlowStep | undefined, choice: string | undefined): readonly Agent[] {
+  const { lays = [], choices = [] } = step ?? {};
+  const answered = choices.filter(({ id }) => choice === undefined || id === choice);
+  return [...new Set([...lays, ...answered.flatMap((one) => one.lays ?? [])])];
 }
 
 /** What the rest of the record says that a flow waits for. */

@@ -1,4 +1,4 @@
-import { isStainAnswer, type PlanStep } from '../../core/wash/index.ts';
+import { isStainAnswer, laidIn, type PlanStep } from '../../core/wash/index.ts';
 import { flowNow, flowsOf } from '../flowsOf.ts';
 import { mayWet, type WetBlocker, wetBlockers } from '../mayWet.ts';
 import { agreedPlan, stainClassOf, stepId } from '../planFacts.ts';
@@ -188,7 +188,7 @@ export const floorRules: Rules = {
     if (now.wets === true && (visit === null || !isWet(visit))) {
       return { code: 'flow-before-wet-step', facts: { flow, step } };
     }
-    const lays = now.lays ?? [];
+    const lays = laidIn(now, fact.choice);
     const mixed =
       lays.length === 0
         ? null
