@@ -374,6 +374,16 @@ describe('wash, dry and home', () => {
     );
     expect(withdrawn.ok ? null : withdrawn.problem.code).toBe('entry-not-withdrawable');
   });
+  test('a rug with solvent in it is turned where it lies, but not carried to another room until it is aired', () => {
+    const { laid, lain } = solventLaid();
+    const lies = laid.given({ ...lain, room: 'attic' });
+    const turned = { type: 'RugTurned', posture: 'flat on mesh' } as const satisfies RugFact;
+    expect(lies.refuses(turned)).toBeNull();
+    expect(lies.refuses({ ...turned, room: 'attic' })).toBeNull();
+    expect(lies.refuses({ ...turned, room: 'boiler room' })?.code).toBe('residue-forbidden');
+    const aired = lies.given({ type: 'SpotAired', mark: 'm1', smell: 'none' });
+    expect(aired.refuses({ ...turned, room: 'boiler room' })).toBeNull();
+  });
   test('the plan’s drying step after a solvent is held by the answer about heat, and unknown counts as heat', () => {
     const { laid, lain } = solventLaid();
     const step = agreedPlan(laid.standing)?.steps.find(({ kind }) => kind === 'dry');

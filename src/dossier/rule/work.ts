@@ -1,4 +1,5 @@
 import { type DryingPosture, dryingPostures } from '../../core/wash/index.ts';
+import { dryingPlaceOf } from '../dryingPlace.ts';
 import { dryCriteria } from '../dryStandard.ts';
 import type { postures } from '../facts/drying.ts';
 import { agreedPlan } from '../planFacts.ts';
@@ -34,10 +35,13 @@ export const workRules: Rules = {
   DryingForecast: (_standing, _fact, asked) => needsRole(asked, 'DryingForecast', 'owner', 'washer'),
   DryingStarted: (standing, { posture, heated }, asked) =>
     postureProblem(standing, posture) ?? solventProblem(standing, heated, asked),
-  RugTurned: (standing, { posture }) =>
-    latestVisit(standing)?.dryingStarted === null
-      ? { code: 'drying-not-started', facts: {} }
-      : postureProblem(standing, posture),
+  RugTurned: (standing, { posture, room }, asked) => {
+    const begun = latestVisit(standing)?.dryingStarted ?? null;
+    if (begun === null) return { code: 'drying-not-started', facts: {} };
+    const isMoved = room !== undefined && room !== (dryingPlaceOf(standing)?.room ?? begun.room);
+    // What was said of heat was said of the room it leaves.
+    return postureProblem(standing, posture) ?? (isMoved ? solventProblem(standing, undefined, asked) : null);
+  },
   DryingReading: (standing, fact) => {
     if (latestVisit(standing)?.dryingStarted === null) return { code: 'drying-not-started', facts: {} };
     return noValues(fact, 'airRh', 'airC', 'at', 'meterDryReference')
