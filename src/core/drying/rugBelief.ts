@@ -104,6 +104,7 @@ interface Fit {
 
 const slopeStep = 0.05;
 const mostRounds = 8;
+const furthest = 6;
 
 /** Everything as it was first guessed. */
 export const noLeaning: Leaning = new Array<number>(leanings).fill(0);
@@ -145,7 +146,8 @@ function bestLeaning(
     const curve = informationOf(slopes);
     for (let i = 0; i < leanings; i++) curve.set(i, i, curve.get(i, i) * (1 + damping));
     const move = inverse(curve).mmul(Matrix.columnVector([...pull]));
-    const next = leaning.map((value, i) => value - move.get(i, 0));
+    // No way leads through what nobody would believe; beyond it a run would take forever.
+    const next = leaning.map((value, i) => Math.min(furthest, Math.max(-furthest, value - move.get(i, 0))));
     const found = misfitsAt(next);
     const reached = objectiveOf(next, found);
     if (reached < objective) {

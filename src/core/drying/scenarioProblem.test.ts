@@ -41,6 +41,12 @@ describe('what cannot be right is refused, by name and with what to do', () => {
       'out-of-range',
       'not a number',
     ],
+    [
+      'a weighing no soaked rug has',
+      withReadings({ hour: 1, massKg: 500 }),
+      'out-of-range',
+      'massKg of rug a',
+    ],
     ['a pocket humidity in per cent', withReadings({ hour: 1, pocketRh: 62 }), 'out-of-range', 'pocketRh'],
     ['a logger silent for a day', measured(0, 1, 26), 'logger-gap', 'hour 1 to hour 26'],
     ['a logger whose clock was put back', measured(0, 1, 2, 1.5), 'logger-clock-back', 'hour 2 to hour 1.5'],

@@ -13,6 +13,7 @@ export const readingKind = (reading: DryReading): ReadingKind =>
   readingKinds.find((kind) => kind in reading) ?? 'touch';
 
 type ReadingValues = Readonly<Partial<Record<(typeof valueBounds)[number][0], number>>>;
+const mostRegain = 5;
 const valueBounds = [
   ['massKg', 0.01, 2000, 'kg'],
   ['pocketRh', 0, 1, ofOne],
@@ -25,13 +26,16 @@ function readingProblem(
   { id, dryMassKg, spreads, readings = [], hungAtHour = 0 }: DryRug,
   hours: number,
 ): Found {
+  // No rug holds more water than a scenario may begin with.
+  const soakedKg = Math.ceil((dryMassKg ** 2 / leastMassKg({ dryMassKg, spreads })) * (1 + mostRegain));
   return firstOf(readings, (reading, i) => {
     const { hour } = reading;
     const outside = firstOutside([
       [`readings[${i}].hour of rug ${id}`, hour, hungAtHour, hours, 'h'],
       ...valueBounds.map(([kind, least, most, symbol]): Bounded => {
         const value = kind in reading ? (reading as ReadingValues)[kind] : undefined;
-        return [`readings[${i}].${kind} of rug ${id}`, value, least, most, symbol];
+        const bound = kind === 'massKg' ? Math.min(most, soakedKg) : most;
+        return [`readings[${i}].${kind} of rug ${id}`, value, least, bound, symbol];
       }),
     ]);
     if (outside !== null) return outside;
