@@ -15,6 +15,7 @@ import { FinishSheet } from './FinishSheet.tsx';
 import { HandsPart } from './HandsPart.tsx';
 import { MixPart, useMix } from './MixPart.tsx';
 import { RinseSheet } from './RinseSheet.tsx';
+import { takenAsMixed, takenWords } from './takenAsMixed.ts';
 
 interface StepCardProps {
   readonly step: PlanStep;
@@ -81,6 +82,13 @@ function RunningPart({ step, startedAt, next }: RunningProps) {
     step.dwellMinutes !== undefined && now < Date.parse(startedAt) + step.dwellMinutes * 60_000;
   const [sheet, setSheet] = useState<'reading' | 'finish' | 'early' | null>(null);
   const { act, isBusy, problem } = useForm(`running/${stepId(step)}`);
+  const taken = takenAsMixed(useMix(step));
+  const then = next === undefined ? '' : `, ${next.kind} next`;
+  const used = taken.map(({ agent, lot, amount }) => ({ agent, lot, amount }));
+  const done: RugFactOf<'StepDone'> = {
+    ...{ type: 'StepDone', step: stepId(step) },
+    ...(used.length === 0 ? {} : { used }),
+  };
   return (
     <>
       <ProblemNotice problem={problem} />
@@ -88,9 +96,9 @@ function RunningPart({ step, startedAt, next }: RunningProps) {
         wide
         tone={isDwelling ? 'ghost' : 'act'}
         isDisabled={isBusy}
-        onPress={() => (isDwelling ? setSheet('early') : act({ type: 'StepDone', step: stepId(step) }))}
+        onPress={() => (isDwelling ? setSheet('early') : act(done))}
       >
-        Done{isDwelling ? ', before the dwell is over' : next === undefined ? '' : `, ${next.kind} next`}
+        Done{isDwelling ? ', before the dwell is over' : `${takenWords(taken)}${then}`}
       </Button>
       {isMeasured(step) && (
         <Button tone="ghost" wide onPress={() => setSheet('reading')}>
@@ -104,7 +112,7 @@ function RunningPart({ step, startedAt, next }: RunningProps) {
       )}
       {!isDwelling && (
         <Button tone="ghost" wide onPress={() => setSheet('finish')}>
-          Done, with amounts, lot or note
+          {taken.length === 0 ? 'Done, with amounts, lot or note' : 'Done, but it took another amount'}
         </Button>
       )}
       {sheet === 'early' && <EarlySheet step={step} onClose={() => setSheet(null)} />}
