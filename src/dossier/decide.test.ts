@@ -334,6 +334,21 @@ describe('wash, dry and home', () => {
     const cleared = stopped.given({ type: 'StopCleared', stop: 's1', how: 'Rinsed cold until clear.' });
     expect(cleared.refuses(shampoo)).toBeNull();
   });
+  test('what lets the work go on, or proves that something left the rug, is not told at the counter', () => {
+    const stopped = wetRug().given({ type: 'StopCalled', stop: 's1', condition: 'white cloth' });
+    const atCounter: Asked = { ...asOwner(stopped.now), person: { person: 'ines', roles: ['counter'] } };
+    const told: readonly RugFact[] = [
+      { type: 'StopCleared', stop: 's1', how: 'It looks fine.' },
+      { type: 'SpotAired', smell: 'none' },
+      { type: 'RinseMeasured', ph: 7, supplyPh: 7 },
+      { type: 'FlowLogged', flow: 'mould', step: 'state', choice: 'inactive', photos: [] },
+    ];
+    expect(told.map((fact) => stopped.refuses(fact, atCounter)?.code)).toEqual(
+      told.map(() => 'role-missing'),
+    );
+    // Whoever sees harm may stop it.
+    expect(stopped.refuses({ type: 'StopCalled', stop: 's2', condition: 'smoke' }, atCounter)).toBeNull();
+  });
   test('an open stop is the next step, before a dwell that was over earlier', () => {
     const stopped = wetRug().later(60).given({ type: 'StopCalled', stop: 's1', condition: 'white cloth' });
     const { settings } = asOwner(stopped.now);

@@ -1,4 +1,5 @@
 import { isStainAnswer, laidIn, type PlanStep } from '../../core/wash/index.ts';
+import type { RugFactType } from '../facts/index.ts';
 import { flowNow, flowsOf } from '../flowsOf.ts';
 import { mayWet, type WetBlocker, wetBlockers } from '../mayWet.ts';
 import { agreedPlan, stainClassOf, stepId } from '../planFacts.ts';
@@ -77,10 +78,14 @@ function startProblem(standing: RugStanding, step: PlanStep, asked: Asked): RugP
 const isStain = (standing: RugStanding, mark: string): boolean =>
   standing.marks.some((known) => known.mark === mark && stainClassOf(standing, known) !== undefined);
 
+/** What lets work go on, or counts as proof that something left the rug, is told by whoever washes. */
+const floorHands = (asked: Asked, type: RugFactType): RugProblem | null =>
+  needsRole(asked, type, 'owner', 'washer');
+
 /** What is done to a rug on the wash floor. */
 export const floorRules: Rules = {
   StepStarted: (standing, { step, wets }, asked) => {
-    const stranger = needsRole(asked, 'StepStarted', 'owner', 'washer');
+    const stranger = floorHands(asked, 'StepStarted');
     if (stranger !== null) return stranger;
     const meant = planned(standing, step);
     if (meant === undefined) return { code: 'step-not-planned', facts: { step } };
@@ -92,7 +97,7 @@ export const floorRules: Rules = {
     return startProblem(standing, meant, asked);
   },
   HandLent: (standing, { step }, asked) =>
-    needsRole(asked, 'HandLent', 'owner', 'washer') ??
+    floorHands(asked, 'HandLent') ??
     (planned(standing, step) === undefined ? { code: 'step-not-planned', facts: { step } } : null),
   StepDone: (standing, { step, early, happenedAt, used = [] }, asked) => {
     const known = latestVisit(standing)?.steps.find((one) => one.step === step);
@@ -106,7 +111,9 @@ export const floorRules: Rules = {
   },
   BathMeasured: (_standing, fact) =>
     noValues(fact, 'step', 'clothOn') ? { code: 'nothing-measured', facts: {} } : null,
-  RinseMeasured: (standing, fact) => {
+  RinseMeasured: (standing, fact, asked) => {
+    const stranger = floorHands(asked, 'RinseMeasured');
+    if (stranger !== null) return stranger;
     if (fact.mark !== undefined && !isStain(standing, fact.mark)) {
       return { code: 'stain-unknown', facts: { mark: fact.mark } };
     }
@@ -114,7 +121,7 @@ export const floorRules: Rules = {
   },
   LengthChecked: (_standing, fact) => (noValues(fact) ? { code: 'nothing-measured', facts: {} } : null),
   SpotTreated: (standing, { mark, step, agents }, asked) => {
-    const stranger = needsRole(asked, 'SpotTreated', 'owner', 'washer');
+    const stranger = floorHands(asked, 'SpotTreated');
     if (stranger !== null) return stranger;
     if (!isStain(standing, mark)) return { code: 'stain-unknown', facts: { mark } };
     if (agents.length === 0) return null;
@@ -144,14 +151,15 @@ export const floorRules: Rules = {
   OldTreatmentTold: (standing, { mark }) =>
     mark === undefined || isStain(standing, mark) ? null : { code: 'stain-unknown', facts: { mark } },
   ResidueAnswered: (standing, { agent, mark }, asked) =>
-    needsRole(asked, 'ResidueAnswered', 'owner', 'washer') ??
+    floorHands(asked, 'ResidueAnswered') ??
     (carriedResidues(standing, asked.settings).some(
       (one) => one.agent === agent && one.where === (mark ?? null),
     )
       ? null
       : { code: 'residue-not-carried', facts: { agent } }),
-  SpotAired: (standing, { mark }) =>
-    mark === undefined || isStain(standing, mark) ? null : { code: 'stain-unknown', facts: { mark } },
+  SpotAired: (standing, { mark }, asked) =>
+    floorHands(asked, 'SpotAired') ??
+    (mark === undefined || isStain(standing, mark) ? null : { code: 'stain-unknown', facts: { mark } }),
   StainAnswered: (standing, { mark, question, answer }) => {
     if (!isStain(standing, mark)) return { code: 'stain-unknown', facts: { mark } };
     return isStainAnswer({ question, answer })
@@ -159,7 +167,7 @@ export const floorRules: Rules = {
       : { code: 'stain-answer-unknown', facts: { question, answer } };
   },
   FlowBegun: (standing, { flow, mark }, asked) => {
-    const stranger = needsRole(asked, 'FlowBegun', 'owner', 'washer');
+    const stranger = floorHands(asked, 'FlowBegun');
     if (stranger !== null) return stranger;
     const { flows } = rulebookOf(asked.settings);
     const known = flows.find(({ id }) => id === flow);
@@ -175,6 +183,8 @@ export const floorRules: Rules = {
     return isThere ? { code: 'flow-there-already', facts: { flow: known.title } } : null;
   },
   FlowLogged: (standing, fact, asked) => {
+    const stranger = floorHands(asked, 'FlowLogged');
+    if (stranger !== null) return stranger;
     const { flow, step, mark } = fact;
     const isPlace = (id: string) =>
       isStain(standing, id) ||
@@ -208,8 +218,9 @@ export const floorRules: Rules = {
     const isSeen = now.log !== 'photograph' || fact.photos.length > 0;
     return isChosen && isRead && isAcid && isSeen ? null : { code: 'nothing-measured', facts: {} };
   },
-  StopCleared: (standing, { stop }) =>
-    latestVisit(standing)?.stops.some(({ called, cleared }) => called.stop === stop && cleared === null)
+  StopCleared: (standing, { stop }, asked) =>
+    floorHands(asked, 'StopCleared') ??
+    (latestVisit(standing)?.stops.some(({ called, cleared }) => called.stop === stop && cleared === null)
       ? null
-      : { code: 'stop-unknown', facts: { stop } },
+      : { code: 'stop-unknown', facts: { stop } }),
 };
