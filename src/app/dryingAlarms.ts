@@ -31,7 +31,7 @@ async function lookAt(
   const names = Object.fromEntries(
     [...rugs, ...unmeasured].map(({ rug, tag, title }) => [rug, `${tag} ${title}`]),
   );
-  return { room, name: body.name, alarms, names };
+  return { room, name: body.name, alarms, names, zero: built?.ok === true ? built.value.zero : now };
 }
 
 /** What has to be said of each drying room before it happens; rooms where nothing hangs are left out. */

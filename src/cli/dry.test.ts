@@ -52,7 +52,7 @@ test('says for an owner when a rug is dry, what of its weight is water, and firs
   expect(second).toMatch(/^second: not dry in the hours looked at \(dry is 17\.3 % /);
   expect(alarm).toMatch(/^! /);
   expect(said).toContain('came in with outside air');
-  expect(said).toContain('second: wet for more than 48 h. ');
+  expect(said).toContain('second: not dry within 48 h of its first wetting. ');
 });
 
 test('a logger’s file gives the room’s air as far as it goes, and its wrong lines are said', async () => {

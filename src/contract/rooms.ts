@@ -84,6 +84,8 @@ export interface RoomAlarmsTold {
   readonly name: string;
   readonly alarms: readonly RoomAlarm[];
   readonly names: Readonly<Record<string, string>>;
+  /** The instant of the forecast’s hour 0. */
+  readonly zero: string;
 }
 
 export interface DryingAlarmsAnswer {

@@ -30,6 +30,8 @@ export type DryFound =
   | { readonly kind: 'meter'; readonly highest: number; readonly reference: number }
   | { readonly kind: 'no-intake-mass' }
   | { readonly kind: 'water'; readonly ratio: Estimate; readonly limit: number }
+  /** Weighed lighter than it can be without any water and with much soil gone: the scale, or another rug. */
+  | { readonly kind: 'below-bone-dry'; readonly nowKg: number; readonly ovenDryKg: number }
   | { readonly kind: 'masses'; readonly nowKg: number; readonly intakeKg: number }
   | {
       readonly kind: 'senses';
@@ -57,6 +59,7 @@ export const dryBounds = {
   confirmedAfterHours: 12,
   pocketRhAtMost: 0.65,
   meterAboveReference: 2,
+  soilLostAtMost: 0.1,
 } as const;
 
 /** Weighings an hour apart may be a few minutes early. */
@@ -111,6 +114,9 @@ const spreadOf = (readings: readonly Weighed[]) => {
   return (Math.max(...masses) - Math.min(...masses)) / Math.min(...masses);
 };
 
+const agree = (one: Weighed, other: Weighed): boolean =>
+  Math.abs(one.massKg / other.massKg - 1) <= dryBounds.massWithin;
+
 /** The latest run of four weighings at least an hour apart, in a dry enough room, within one per cent. */
 function constantRun(weighed: readonly Weighed[]): readonly Weighed[] | null {
   const inDryRoom = weighed.filter(({ airRh }) => airRh !== undefined && airRh <= dryBounds.roomRhAtMost);
@@ -139,8 +145,13 @@ function massFound(weighed: readonly Weighed[]): DryFound {
 
 function constantMass(weighed: readonly Weighed[]): DryCriterion {
   const run = constantRun(weighed);
-  const found: DryFound = run === null ? massFound(weighed) : { kind: 'spread', ratio: spreadOf(run) };
-  return { code: 'constant-mass', met: run !== null, found };
+  const end = run?.at(-1);
+  const latest = weighed.at(-1);
+  // A run that a later weighing left behind was a pause in the drying, or is the mass of another state.
+  const met = end !== undefined && latest !== undefined && agree(latest, end);
+  const found: DryFound =
+    run === null || !met ? massFound(weighed) : { kind: 'spread', ratio: spreadOf(run) };
+  return { code: 'constant-mass', met, found };
 }
 
 const latestPocket = (readings: readonly Reading[]) =>
@@ -161,10 +172,7 @@ function confirmedLater(weighed: readonly Weighed[], readings: readonly Reading[
     ({ when }) => latest !== undefined && hoursBetween(when, latest.when) >= dryBounds.confirmedAfterHours,
   );
   const end = constantRun(earlier)?.at(-1);
-  const fifth =
-    latest !== undefined &&
-    end !== undefined &&
-    Math.abs(latest.massKg / end.massKg - 1) <= dryBounds.massWithin;
+  const fifth = latest !== undefined && end !== undefined && agree(latest, end);
   const pocket = pocketHumidity(readings);
   return {
     code: 'confirmed-later',
@@ -196,6 +204,10 @@ function regainAtRoom(
   if (latest === undefined) return { code, met: false, found: { kind: 'not-measured' } };
   const ratio = moistureRatio(latest.massKg, ovenDry);
   const limit = equilibriumRegain(blendOf(standing), 0.65, 'from the wet side').likely;
+  if (ratio.most < -dryBounds.soilLostAtMost) {
+    const found = { kind: 'below-bone-dry', nowKg: latest.massKg, ovenDryKg: ovenDry.likely } as const;
+    return { code, met: false, found };
+  }
   // As far as the dry mass is known: the lower end must reach the limit, the other criteria carry the rest.
   return { code, met: ratio.least <= limit, found: { kind: 'water', ratio, limit } };
 }

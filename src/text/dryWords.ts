@@ -42,6 +42,8 @@ export function dryFoundWords(found: DryFound, units: UnitSystem = 'metric'): st
       return 'not weighed at intake';
     case 'water':
       return `${percent(found.ratio.likely)} of dry mass (between ${percent(found.ratio.least)} and ${percent(found.ratio.most)}), limit ${percent(found.limit)}`;
+    case 'below-bone-dry':
+      return `${measureWords('mass', found.nowKg, units)} is lighter than the rug without any water (${measureWords('mass', found.ovenDryKg, units)}): check the scale and that it is this rug, and weigh again`;
     case 'masses':
       return `${measureWords('mass', found.nowKg, units)} now, ${measureWords('mass', found.intakeKg, units)} at intake`;
     case 'senses':

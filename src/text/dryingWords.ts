@@ -2,7 +2,8 @@ import type { DryingProblem } from '../core/drying/index.ts';
 import { quantityWords } from './quantityWords.ts';
 import type { WordsFor } from './words.ts';
 
-const readingNames: Readonly<Record<string, string>> = {
+/** What a reading of a drying rug is called. */
+export const readingNames: Readonly<Record<string, string>> = {
   massKg: 'weighing',
   pocketRh: 'pocket humidity',
   meterRegain: 'meter reading',

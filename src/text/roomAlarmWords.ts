@@ -1,6 +1,6 @@
 import type { PlaceWarning, RoomAlarm, RoomAssumption } from '../dossier/index.ts';
 import { measureWords, type UnitSystem } from '../units/index.ts';
-import { dryAlarmWords } from './dryAlarmWords.ts';
+import { dryAlarmWords, pastRedWords } from './dryAlarmWords.ts';
 import { problemWords } from './problemWords.ts';
 
 const percent = (ratio: number) => `${Math.round(ratio * 100)} %`;
@@ -9,12 +9,14 @@ const percent = (ratio: number) => `${Math.round(ratio * 100)} %`;
 export interface RoomNames {
   readonly rug: (rug: string) => string;
   readonly at: (instant: string) => string;
+  /** An hour of the forecast as an instant. */
+  readonly instant: (hour: number) => string;
   /** In which the workshop reads; metric when absent. */
   readonly units?: UnitSystem;
 }
 
 /** What an alarm of a drying room says, and what to do. */
-export function roomAlarmWords(alarm: RoomAlarm, { rug, at, units = 'metric' }: RoomNames): string {
+export function roomAlarmWords(alarm: RoomAlarm, { rug, at, instant, units = 'metric' }: RoomNames): string {
   const warm = (celsius: number) => measureWords('temperature', celsius, units);
   switch (alarm.code) {
     case 'size-missing':
@@ -41,15 +43,21 @@ export function roomAlarmWords(alarm: RoomAlarm, { rug, at, units = 'metric' }: 
       return `${rug(alarm.rug)}: put to dry as without heat, and ${alarm.by.join(' and ')} runs. Switch it off, or say at the rug, by “Another place”, that heat is on: solvent left in a rug catches fire in heat.`;
     case 'too-warm-for-plan':
       return `${rug(alarm.rug)}: the room has ${warm(alarm.airC)}, its plan allows ${warm(alarm.mostC)}. Cool the room or move the rug.`;
+    case 'wet-past-red':
+      return `${pastRedWords({ ...alarm, rug: rug(alarm.rug) })} More air, fewer neighbours, another machine, or lay it where both faces dry.`;
     default:
-      return dryAlarmWords('rug' in alarm ? { ...alarm, rug: rug(alarm.rug) } : alarm, units);
+      return dryAlarmWords(
+        'rug' in alarm ? { ...alarm, rug: rug(alarm.rug) } : alarm,
+        units,
+        (hour) => `at ${at(instant(hour))}`,
+      );
   }
 }
 
 /** What was assumed, and what to find out. */
 export function assumptionWords(
   assumption: RoomAssumption,
-  { rug, at, units = 'metric' }: RoomNames,
+  { rug, at, units = 'metric' }: Omit<RoomNames, 'instant'>,
 ): string {
   switch (assumption.code) {
     case 'outside-not-read':

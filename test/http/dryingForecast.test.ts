@@ -148,6 +148,8 @@ test('where the room’s heat cannot be reckoned Today says so first, in place o
     code: 'no-forecast',
     problem: { code: 'drying-room-runs-away', facts: { airC: expect.any(Number) } },
   });
-  const words = told?.alarms.map((alarm) => roomAlarmWords(alarm, { rug: String, at: String }))[0];
+  const words = told?.alarms.map((alarm) =>
+    roomAlarmWords(alarm, { rug: String, at: String, instant: String }),
+  )[0];
   expect(words).toMatch(/^No forecast of this room, so go by the clock\. .*°C by hour .*untilC/);
 });

@@ -7,6 +7,7 @@ import { exposedAt, type PreparedRoom, type PreparedRug } from './preparedRoom.t
 import type { RoomHour } from './roomHours.ts';
 import type { RoomCourse } from './runRoom.ts';
 import type { DryScenario } from './scenario.ts';
+import { readingKind } from './scenarioProblem.ts';
 
 /** A rug so near its rest gives off no more worth waiting for [kg/kg]. */
 const nearRest = 0.01;
@@ -88,7 +89,9 @@ export function alarmsOf(
     if (again !== undefined) alarms.push({ code: 'damp-again', rug, hour: again.hour, regain: again.regain });
     if (mouldIndex >= 1) alarms.push({ code: 'mould-may-begin', rug, mouldIndex });
     for (const { reading, spreads, outlier } of spread?.readings ?? []) {
-      if (outlier) alarms.push({ code: 'reading-stands-alone', rug, hour: reading.hour, spreads });
+      if (!outlier) continue;
+      const kind = readingKind(reading);
+      alarms.push({ code: 'reading-stands-alone', rug, hour: reading.hour, kind, spreads });
     }
     if (spread?.contradicted === true) alarms.push({ code: 'readings-contradict-model', rug });
     return alarms;

@@ -4,6 +4,7 @@ import type { NextReading } from './nextReading.ts';
 import type { RoomHour } from './roomHours.ts';
 import type { JudgedReading } from './rugBelief.ts';
 import type { RugEvidence } from './rugEvidence.ts';
+import type { ReadingKind } from './scenarioProblem.ts';
 import type { RugHour } from './surfaceCourse.ts';
 
 /** Bounds of the hours to the target; null: beyond the hours looked at. */
@@ -83,6 +84,7 @@ export type DryAlarm =
       readonly code: 'reading-stands-alone';
       readonly rug: string;
       readonly hour: number;
+      readonly kind: ReadingKind;
       readonly spreads: number;
     }
   | { readonly code: 'readings-contradict-model'; readonly rug: string }

@@ -1,5 +1,5 @@
 import { Link } from 'wouter';
-import type { NextReading } from '../../core/drying/index.ts';
+import { type NextReading, readingKind } from '../../core/drying/index.ts';
 import {
   dryingPlaceOf,
   moistureRatio,
@@ -8,7 +8,7 @@ import {
   ovenDryMassOf,
   wetClockHours,
 } from '../../dossier/index.ts';
-import { chanceWords } from '../../text/dryAlarmWords.ts';
+import { chanceWords, standsAloneWords } from '../../text/dryAlarmWords.ts';
 import { factorWords } from '../../text/learntWords.ts';
 import { nextLookReasons, nextLookWords } from '../../text/nextLookWords.ts';
 import { nextReadingWords } from '../../text/nextReadingWords.ts';
@@ -94,6 +94,17 @@ function InRoom({ room }: { readonly room: string }) {
           <p>More air, fewer neighbours, another machine, or turn it to where both faces dry.</p>
         </Notice>
       ) : null}
+      {spread.readings
+        .filter(({ outlier }) => outlier)
+        .map(({ reading, spreads }) => {
+          const kind = readingKind(reading);
+          const when = `at ${instantWords(instantOf(zero, reading.hour))}`;
+          return (
+            <Notice key={`${kind} ${when}`} tone="caution" title="A reading stands alone.">
+              <p>In the forecast, {standsAloneWords({ kind, spreads }, when)}</p>
+            </Notice>
+          );
+        })}
       {spread.contradicted ? (
         <Notice tone="caution" title="The readings contradict the forecast.">
           <p>Trust the readings. Check the scale and the dry mass, and promise nothing by this forecast.</p>

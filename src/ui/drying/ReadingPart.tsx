@@ -23,7 +23,9 @@ function Line({ one, ovenDry }: { readonly one: Reading; readonly ovenDry: Estim
         one.massKg === undefined ? '' : massWords(one.massKg, settings.units),
         ratio === null
           ? ''
-          : `water ${percentWords(ratio.likely)} of dry mass (${percentWords(ratio.least)} to ${percentWords(ratio.most)})`,
+          : ratio.most < 0
+            ? 'lighter than the dry rug: weigh again'
+            : `water ${percentWords(ratio.likely)} of dry mass (${percentWords(ratio.least)} to ${percentWords(ratio.most)})`,
         one.meter === undefined
           ? ''
           : `meter ${one.meter.map(({ reading: r, at }) => `${figure(r)} (${at})`).join(', ')}`,

@@ -11,7 +11,7 @@ import { ForecastClock } from './ForecastClock.tsx';
 import { LearntPart } from './LearntPart.tsx';
 import { RecordPart } from './RecordPart.tsx';
 import { RoomDrawing } from './RoomDrawing.tsx';
-import { RoomContext, type RoomView } from './roomView.ts';
+import { instantOf, RoomContext, type RoomView } from './roomView.ts';
 import { SensorsPart } from './SensorsPart.tsx';
 import { SetUpForm } from './SetUpForm.tsx';
 import { useRoomForecast } from './useRoomForecast.ts';
@@ -39,19 +39,21 @@ export function RoomPage({ room }: { readonly room: string }) {
   if (isLoading) return <Busy words="Opening the drying room" />;
   const setUp = told?.standing.setUp ?? null;
   if (told === null || setUp === null) return <ProblemNotice problem={problem} />;
+  const zero = built?.ok === true ? built.value.zero : now;
   const names: RoomNames = {
     rug: (id) => {
       const rug = [...rugs, ...unmeasured].find((one) => one.rug === id);
       return rug === undefined ? 'the rug' : `${rug.tag} ${rug.title}`;
     },
     at: (instant) => instantWords(instant),
+    instant: (hour) => instantOf(zero, hour),
     units: settings.units,
   };
   const view: RoomView = {
     ...{ room, standing: told.standing, setUp, rugs, settings, now, answer, names, record, isBusy },
     isOwner: me?.roles.includes('owner') ?? false,
     asked: { now, person: me ?? nobody, settings },
-    zero: built?.ok === true ? built.value.zero : now,
+    zero,
   };
   const hangs = rugs.length + unmeasured.length;
   const isOutsideRead =

@@ -137,6 +137,7 @@ function Moved(props: {
                 ? { ...alarm, rug: alarm.rug === 'sketch' ? 'the added rug' : names.rug(alarm.rug) }
                 : alarm,
               names.units,
+              (hour) => `at ${names.at(names.instant(hour))}`,
             )}
           </li>
         ))}

@@ -5,6 +5,7 @@ import { alarmUrgency, type RoomAlarm } from '../../dossier/roomAlarms.ts';
 import { roomAlarmWords } from '../../text/roomAlarmWords.ts';
 import { asked, call, useSettings } from '../call/index.ts';
 import { instantWords } from '../kit/index.ts';
+import { instantOf } from '../room/roomView.ts';
 
 const signs = { now: '▲', soon: '◆' } as const;
 const anewMs = 5 * 60_000;
@@ -24,13 +25,14 @@ export function DryingAlarms() {
 }
 
 function RoomAlarms({ told }: { readonly told: RoomAlarmsTold }) {
-  const { room, name, names } = told;
+  const { room, name, names, zero } = told;
   const alarms = told.alarms.filter(ofTheRoom);
   const { units } = useSettings();
   if (alarms.length === 0) return null;
   const words = {
     rug: (rug: string) => names[rug] ?? 'a rug',
     at: (instant: string) => instantWords(instant),
+    instant: (hour: number) => instantOf(zero, hour),
     units,
   };
   return (
