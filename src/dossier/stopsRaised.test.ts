@@ -48,3 +48,12 @@ describe('acid that a flow lays is kept to the band the rug is left with', () =>
     expect(raised(laid(9.5, { flow: 'urine', step: 'flush' }))).toEqual([]);
   });
 });
+
+test('a disinfectant with chlorine, or that nobody knows, on a rug that bears none stops the wash', () => {
+  const disinfected = (choice: string): RugFact => ({
+    ...{ type: 'FlowLogged', flow: 'flood', step: 'disinfect', choice, photos: [] },
+  });
+  expect(raised(disinfected('chlorine'))).toEqual(['wrong agent']);
+  expect(raised(disinfected('not-known'))).toEqual(['wrong agent']);
+  expect(raised(disinfected('mild'))).toEqual([]);
+});

@@ -1,6 +1,7 @@
 import {
   clothWatch,
   isBleed,
+  laidIn,
   lengthWatch,
   phBandOf,
   phWatch,
@@ -99,16 +100,23 @@ function ofLiquid(
   return found.flatMap(([id, stops]) => (stops ? [id] : []));
 }
 
-/** What a flow lays on the rug keeps the pH the rug is left with, as an acid rinse does. */
+/**
+ * What a flow lays on the rug is among what the rug bears, and where it is acid it keeps the pH the rug is left
+ * with, as an acid rinse does.
+ */
 function ofFlow(
   standing: RugStanding,
-  { flow, step, ph }: RugFactOf<'FlowLogged'>,
+  { flow, step, choice, ph }: RugFactOf<'FlowLogged'>,
   { flows, stops }: Rulebook,
 ): readonly StopId[] {
-  const { lays } = flows.find(({ id }) => id === flow)?.steps.find(({ id }) => id === step) ?? {};
-  const band = agreedPlan(standing)?.bounds.finalPh ?? 'no liquid';
-  if (lays === undefined || ph === undefined || band === 'no liquid') return [];
-  return phWatch(ph, band, stops) === 'stop' ? ['pH off band'] : [];
+  const known = flows.find(({ id }) => id === flow)?.steps.find(({ id }) => id === step);
+  const bounds = agreedPlan(standing)?.bounds;
+  if (bounds === undefined) return [];
+  const { forbiddenAgents, finalPh } = bounds;
+  const isWrong = laidIn(known, choice).some((agent) => forbiddenAgents.includes(agent));
+  const isKept = known?.lays !== undefined && ph !== undefined && finalPh !== 'no liquid';
+  const isOff = isKept && phWatch(ph, finalPh, stops) === 'stop';
+  return [...(isWrong ? (['wrong agent'] as const) : []), ...(isOff ? (['pH off band'] as const) : [])];
 }
 
 function ofSize(
