@@ -94,6 +94,25 @@ describe('mix read aloud', () => {
     expect(await aloud({ water, add: bleach })).toMatch(/^STOP\. This bath gives off chloramines/);
   });
 
+  test('warns of gas by the softest water where nobody stated it', async () => {
+    // Bounds of R24 are workshop settings; that water without alkalinity leaves an acid bath more acid is chemistry.
+    const add = [
+      { agent: 'sodium metabisulphite', grams: 1 },
+      { agent: 'citric acid, anhydrous', grams: 0.3 },
+    ];
+    const told = async (scenario: object) => JSON.parse((await call({ add, ...scenario })).out);
+    const [stated, soft, unknown] = [
+      await told({ water: { alkalinityMgPerLCaCO3: 200 } }),
+      await told({ water: { alkalinityMgPerLCaCO3: 0 } }),
+      await told({}),
+    ];
+    expect(stated.pH).toBeGreaterThan(4);
+    expect(unknown.pH).toBe(stated.pH);
+    expect(soft.warnings).toMatchObject([{ gas: 'sulfur dioxide', level: 'blocked' }]);
+    expect(unknown.warnings).toEqual(soft.warnings);
+    expect(stated.warnings).not.toEqual(soft.warnings);
+  });
+
   test('reads every part as sentences', async () => {
     const out = await aloud({
       ...{ litres: 40, temperatureC: 28, water, add: [soda] },

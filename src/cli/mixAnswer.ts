@@ -203,6 +203,12 @@ export function mixAnswer(scenario: MixScenario): Result<MixAnswer, Problem> {
   if (!range.ok) return range;
   const parts = partsOf(whole, scenario, { ...uncertainty, strength: usualDoseUncertainty.strength });
   if (!parts.ok) return parts;
+  // Of water nobody stated the softest is taken: it leaves a bath the most acid, and gas comes of acid.
+  const softest =
+    stated === undefined ? solutionOf({ ...whole, alkalinityMgPerLCaCO3: alkalinity.least }) : solution;
+  if (!softest.ok) return softest;
+  const worst = bathPh(softest.value);
+  if (!worst.ok) return worst;
   const ends = [alkalinity.least, alkalinity.most].flatMap((alkalinityMgPerLCaCO3) => {
     const end = solutionOf({ ...whole, alkalinityMgPerLCaCO3 });
     const at = end.ok ? bathPh(end.value) : end;
@@ -216,7 +222,7 @@ export function mixAnswer(scenario: MixScenario): Result<MixAnswer, Problem> {
       stated === undefined
         ? { alkalinityAssumed: { least: alkalinity.least, most: alkalinity.most }, phRange: ends }
         : null,
-    warnings: gasWarnings(found.value, solution.value.acidsMolPerL),
+    warnings: gasWarnings(worst.value, softest.value.acidsMolPerL),
     notes: [
       ...notesOf(whole.add),
       ...(isBeyond ? [{ note: 'ideal at such strength' as const, ionicStrengthMolPerL }] : []),
