@@ -54,6 +54,12 @@ describe('wefthouse mix', () => {
     expect([drain.code, drain.err]).toEqual([2, expect.stringContaining('water.alkalinityMgPerLCaCO3')]);
   });
 
+  test('a field the water has not is answered with those it has', async () => {
+    const { code, out } = await call({ water: { alkalinityMgPerLCaCO3: 245, iron: 2 }, add: [soda] });
+    expect(code).toBe(1);
+    expect(out).toMatch(/water\.iron is 2\..*names known there: alkalinityMgPerLCaCO3\./s);
+  });
+
   test.each([
     [{ add: [{ ...soda, strength: -0.1 }] }, 'strength of sodium carbonate'],
     [{ add: [{ ...soda, strength: 1.2 }] }, 'strength of sodium carbonate'],

@@ -21,6 +21,7 @@ function isMeant(shape: Shape, value: unknown): boolean {
 function plainShapes(shape: Shape, value: unknown): readonly Shape[] {
   const def = definition(shape);
   switch (def.type) {
+    case 'default':
     case 'optional':
     case 'nullable':
     case 'readonly':
