@@ -18,7 +18,7 @@ import { tagLabel, tagLabelWidthMm } from '../papers/tagLabel.ts';
 import { rangeText } from '../text/amountText.ts';
 import { dryAskedWords, dryFoundWords } from '../text/dryWords.ts';
 import type { RequestProblem } from '../text/httpWords.ts';
-import { assumedWaterWords, mixLineWords } from '../text/mixWords.ts';
+import { assumedWaterWords, bathAcidWords, mixLineWords } from '../text/mixWords.ts';
 import { problemWords } from '../text/problemWords.ts';
 import { shelfGapWords } from '../text/shelfGapWords.ts';
 import { done, type Result, refused } from '../units/index.ts';
@@ -81,6 +81,7 @@ export async function paperContext(
       dryAsked: (code) => dryAskedWords[code],
       mixLine: mixLineWords,
       assumedWater: assumedWaterWords,
+      bathAcid: bathAcidWords,
       shelfGap: (gap) => shelfGapWords(gap, isWet(visit)),
       measuredOut: rangeText,
       dryFound: dryFoundWords,

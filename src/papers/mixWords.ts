@@ -1,5 +1,5 @@
-import { type Amount, type Mixed, stepMix, usualAmounts } from '../core/wash/index.ts';
-import { mixingPlaceOf } from '../dossier/index.ts';
+import { type Amount, bathAcid, type Mixed, stepMix, usualAmounts } from '../core/wash/index.ts';
+import { agreedPlan, mixingPlaceOf } from '../dossier/index.ts';
 import { figure } from './measureWords.ts';
 import type { PaperContext } from './paperContext.ts';
 import { row } from './parts.ts';
@@ -18,11 +18,15 @@ const amountWords = ({ agent, least, most, unit, source }: Amount, { words }: Pa
  * make of it; no row where that is nothing.
  */
 export function takeRows(step: Mixed, context: PaperContext) {
-  const { shelf, issuedAt, words } = context;
-  const mix = shelf === undefined ? null : stepMix(step, mixingPlaceOf(shelf, issuedAt));
+  const { rug, shelf, issuedAt, words } = context;
+  const bounds = agreedPlan(rug)?.bounds ?? { forbiddenAgents: [] };
+  const place = shelf === undefined ? null : mixingPlaceOf(shelf, issuedAt);
+  const mix = place === null ? null : stepMix(step, place);
+  const acid = place === null ? null : bathAcid(step, place, bounds);
+  const toBand = acid === null ? null : words.bathAcid(acid);
   const stated = mix === null ? step.amounts : usualAmounts(step, mix);
   const lines = mix?.lines ?? [];
-  const isDosed = lines.some(({ targetPh, amount }) => targetPh !== null && amount !== null);
+  const isDosed = acid !== null || lines.some(({ targetPh, amount }) => targetPh !== null && amount !== null);
   const assumed = mix === null || !isDosed ? null : words.assumedWater(mix.water);
   const mixed = [
     ...lines.flatMap((line) => {
@@ -41,6 +45,7 @@ export function takeRows(step: Mixed, context: PaperContext) {
         }),
       ];
     }),
+    ...(toBand === null ? [] : [`${toBand.what} ${toBand.now}`]),
     ...(assumed === null ? [] : [`${assumed.what} ${assumed.now}`]),
   ];
   return [

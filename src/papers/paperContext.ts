@@ -1,4 +1,4 @@
-import type { MixLine, StepMix } from '../core/wash/index.ts';
+import type { BathAcid, MixLine, StepMix } from '../core/wash/index.ts';
 import type {
   AirAt,
   ClientStanding,
@@ -33,6 +33,8 @@ export interface PaperWords {
   readonly mixLine: (mix: StepMix, line: MixLine) => { readonly amount: string; readonly of: string } | null;
   /** What is assumed of unknown water, and what to measure; null where nothing is. */
   readonly assumedWater: (water: StepMix['water']) => { readonly what: string; readonly now: string } | null;
+  /** What brings a neutral bath down into its band with this water. */
+  readonly bathAcid: (acid: BathAcid) => { readonly what: string; readonly now: string };
   readonly measuredOut: (least: number, most: number, unit: 'g' | 'mL') => string;
 }
 

@@ -1,5 +1,5 @@
 import type { ReckonedWater } from '../core/chemistry/index.ts';
-import { type MixLine, type StepMix, statedName } from '../core/wash/index.ts';
+import { type BathAcid, type MixLine, type StepMix, statedName } from '../core/wash/index.ts';
 import { amountText, rangeText } from './amountText.ts';
 
 const figure = (value: number): string => String(Number(value.toFixed(1)));
@@ -53,5 +53,20 @@ export function assumedWaterWords({
   return {
     what: `${reason}: reckoned from ${figure(alkalinity.least)} to ${figure(alkalinity.most)} mg/L CaCO₃ of alkalinity, soft to hard.`,
     now: 'Begin with the least amount and measure the pH. To narrow it, read the alkalinity (drop test, or the supplier’s sheet) and write it on the page Shelf.',
+  };
+}
+
+/** Why a neutral bath takes acid with this water, how much, and what comes before it is poured. */
+export function bathAcidWords({ waterPh, band, mix, line }: BathAcid): {
+  readonly what: string;
+  readonly now: string;
+} {
+  const said = mixLineWords(mix, line);
+  const water =
+    waterPh === null ? 'The pH of the water is not known' : `The water stands at pH ${figure(waterPh)}`;
+  const pour = said === null ? `${statedName(line.agent)}, a little at a time` : `${said.amount} ${said.of}`;
+  return {
+    what: `${water}; this rug bears ${figure(band.least)} to ${figure(band.most)} in this bath, and the detergent does not bring it there.`,
+    now: `Measure the bath before it touches the rug. Where it stands above, bring it down with ${pour}. Only with an acid the dyes were tested with in this bath: else test it first. Never where chlorine or a sulfite may still be in the rug.`,
   };
 }

@@ -11,7 +11,7 @@ import {
 import type { PaperContext } from '../../src/papers/index.ts';
 import { rangeText } from '../../src/text/amountText.ts';
 import { dryAskedWords, dryFoundWords } from '../../src/text/dryWords.ts';
-import { assumedWaterWords, mixLineWords } from '../../src/text/mixWords.ts';
+import { assumedWaterWords, bathAcidWords, mixLineWords } from '../../src/text/mixWords.ts';
 import { problemWords } from '../../src/text/problemWords.ts';
 import { shelfGapWords } from '../../src/text/shelfGapWords.ts';
 import { atHour, clientTold, intakeTold, type Told, workshopTold } from './paperTold.ts';
@@ -70,7 +70,12 @@ export function paperContextOf({
     entries,
     words: {
       ...{ problem: problemWords, dryAsked: (code) => dryAskedWords[code], dryFound: dryFoundWords },
-      ...{ mixLine: mixLineWords, assumedWater: assumedWaterWords, measuredOut: rangeText },
+      ...{
+        mixLine: mixLineWords,
+        assumedWater: assumedWaterWords,
+        bathAcid: bathAcidWords,
+        measuredOut: rangeText,
+      },
       shelfGap: (gap) => shelfGapWords(gap, false),
     },
   };

@@ -1,4 +1,5 @@
 export { kindOf, statedName } from './agentKind.ts';
+export * from './bathAcid.ts';
 export * from './differential.ts';
 export { dyeClassOf, rulingGrade } from './dyeVerdict.ts';
 export * from './flows.ts';

@@ -124,5 +124,7 @@ export function hazardOnRug(
 }
 
 /** Whether a step may use its agents on this rug. */
-export const agentsAllowed = (agents: readonly Agent[], { forbiddenAgents }: Bounds): boolean =>
-  !agents.some((agent) => forbiddenAgents.includes(agent));
+export const agentsAllowed = (
+  agents: readonly Agent[],
+  { forbiddenAgents }: Pick<Bounds, 'forbiddenAgents'>,
+): boolean => !agents.some((agent) => forbiddenAgents.includes(agent));

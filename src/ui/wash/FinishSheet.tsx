@@ -4,7 +4,7 @@ import { rangeText } from '../../text/amountText.ts';
 import { useShelf } from '../call/index.ts';
 import { nothingTyped, useField, useForm } from '../dossier/useForm.ts';
 import { Button, LineField, PassageField, ProblemNotice, Sheet } from '../kit/index.ts';
-import { useMix } from './MixPart.tsx';
+import { useBathAcid, useMix } from './MixPart.tsx';
 import { ReadingPad, type Slot, type Typed, valueIn } from './ReadingPad.tsx';
 
 /** Ends a step with what it took from the shelf, on large keys; the lot is the one the step was mixed from. */
@@ -14,7 +14,9 @@ export function FinishSheet({ step, onClose }: { readonly step: PlanStep; readon
   const [typed, setTyped] = useField<Typed<string>>(form, 'taken', nothingTyped);
   const [note, setNote] = useField(form, 'note', '');
   const { standing } = useShelf();
-  const taken = (useMix(step)?.lines ?? []).flatMap(({ product, lot: from, amount }) => {
+  const acid = useBathAcid(step);
+  const lines = [...(useMix(step)?.lines ?? []), ...(acid === null ? [] : [acid.line])];
+  const taken = lines.flatMap(({ product, lot: from, amount }) => {
     if (product === null || from === null) return [];
     const kept = standing?.agents.find(({ agent }) => agent === product.id)?.unit ?? 'g';
     const aim = amount === null ? '' : `${rangeText(amount.least, amount.most, amount.unit)}, `;
