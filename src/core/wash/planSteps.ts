@@ -4,7 +4,14 @@ import type { Fibre, PlanFacts } from './planFacts.ts';
 import { bookOf, type Rulebook, waterLPerM2 } from './rulebook.ts';
 import type { StepRow } from './ruleTables.ts';
 import { flushAmount, spotAmounts } from './spotAmounts.ts';
-import { bandWithin, needsVentilation, type StainTreatment, stainTreatments, warmth } from './stainSteps.ts';
+import {
+  bandWithin,
+  needsVentilation,
+  type StainTreatment,
+  stainTreatments,
+  treatmentBand,
+  warmth,
+} from './stainSteps.ts';
 import type { Amount, PlanStep } from './washPlan.ts';
 
 type Draft = Omit<PlanStep, 'order'>;
@@ -127,9 +134,9 @@ function fromRow(row: StepRow, facts: PlanFacts, bounds: Bounds): Draft {
 }
 
 function fromTreatment(book: Rulebook, treatment: StainTreatment, bounds: Bounds): Draft {
-  const { phase, golden, what, agents, dwellMinutes, ph, mostC, strength, stain, never, source } = treatment;
+  const { phase, golden, what, agents, dwellMinutes, mostC, strength, stain, never, source } = treatment;
   const wet = agents.some((agent) => agent !== 'dry solvent');
-  const band = ph === undefined ? null : bandWithin(ph, bounds.bathPh);
+  const band = treatmentBand(treatment, bounds);
   const air = needsVentilation(agents) || agents.includes('dry solvent') ? ' Ventilate.' : '';
   const chemical = agents.some((agent) => agent !== 'water');
   return {

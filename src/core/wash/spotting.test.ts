@@ -20,9 +20,13 @@ const facts = (stains: readonly Stain[], tests: PlanFacts['dyeTests'] = []): Pla
 });
 const proven = (agent: Agent): NonNullable<PlanFacts['dyeTests']>[number] => ({
   ...{ colour: 'red', side: 'face', liquid: 'spotter', agents: [agent], ageDays: 1, minutes: 10 },
+  ...(agent === 'hydrogen peroxide' ? { pH: 6.5, strengthGPerL: 30 } : { pH: 5 }),
   ...{ outcome: 'graded', grade: '5', colourChangeGrade: '5' },
 });
-const wool = { ...noLimit, bathPh: { least: 4.5, most: 8.5 }, temperatureC: 30 };
+const wool = {
+  ...noLimit,
+  ...{ bathPh: { least: 4.5, most: 8.5 }, finalPh: { least: 4.5, most: 6.5 }, temperatureC: 30 },
+};
 
 const readyAgents = (rug: PlanFacts): readonly Agent[] =>
   stainTreatments(rug, wool, 'stain treatment').ready.flatMap(({ agents }) => agents);
@@ -64,6 +68,66 @@ describe('spotting cards', () => {
       const mixed = { ...bad, agents: ['citric acid', 'ammonia'] } as const;
       expect(spottingCards(facts([wine], [mixed, good]), wool)[1]?.state).toBe('ready');
     }
+  });
+  test('an acid is kept to what the rug is left with, whatever its bath was tested at, and never loosened by a risk', () => {
+    const wine = facts([{ id: 'wine', class: 'tannin' }], [{ ...proven('citric acid'), pH: 5 }]);
+    const acidOf = (bounds: typeof wool, rug = wine) =>
+      spottingCards(rug, bounds).find(({ agents }) => agents.includes('citric acid'));
+    const narrow = { ...wool, bathPh: { least: 6, most: 7 } };
+    // Its own pH 4.5 to 6, within 0.5 of the pH it was tested at: workshop settings.
+    expect(acidOf(narrow)).toMatchObject({ state: 'ready', targetPh: { least: 4.5, most: 5.5 } });
+    expect(planSteps(wine, narrow).find(({ golden }) => golden === 'tannin')?.targetPh).toEqual(
+      acidOf(narrow)?.targetPh,
+    );
+    const milder = { ...narrow, finalPh: { least: 5.2, most: 6.5 } };
+    expect(acidOf(milder)?.targetPh).toEqual({ least: 5.2, most: 5.5 });
+    // A colour that acid changes leaves no acid this strong.
+    expect(acidOf({ ...narrow, finalPh: { least: 6.2, most: 6.5 } })?.state).toBe('not on this rug');
+    // A bath that must stay above pH 6 still bounds what is no acid.
+    const sponge = spottingCards(wine, narrow).find(({ agents }) => agents.includes('neutral detergent'));
+    expect(sponge?.targetPh).toEqual({ least: 6, most: 7 });
+  });
+  test('a test of the spotter covers half a unit of pH about its own, no stronger liquid, and nothing where nobody noted it', () => {
+    const wine: Stain = { id: 'wine', class: 'tannin' };
+    const acidAt = (...at: readonly (number | undefined)[]) =>
+      spottingCards(
+        facts(
+          [wine],
+          at.map((pH) => {
+            const { pH: _noted, ...test } = proven('citric acid');
+            return pH === undefined ? test : { ...test, pH };
+          }),
+        ),
+        wool,
+      )[1];
+    expect(acidAt(undefined)).toMatchObject({ state: 'test first', targetPh: { least: 4.5, most: 6 } });
+    expect(acidAt(3.9)?.state).toBe('test first');
+    expect(acidAt(6.6)?.state).toBe('test first');
+    expect(acidAt(6)?.targetPh).toEqual({ least: 5.5, most: 6 });
+    expect(acidAt(6, 5)?.targetPh).toEqual({ least: 4.5, most: 5.5 });
+    // Two colours that were proven at pH too far apart leave nothing that both have borne.
+    const two: PlanFacts = {
+      ...facts(
+        [wine],
+        [
+          { ...proven('citric acid'), pH: 4.5 },
+          { ...proven('citric acid'), colour: 'blue', pH: 6 },
+        ],
+      ),
+      colours: [
+        { id: 'red', name: 'red', kind: 'field colour' },
+        { id: 'blue', name: 'blue', kind: 'field colour' },
+      ],
+    };
+    expect(spottingCards(two, wool)[1]?.because).toContain('blue');
+    expect(readyAgents(two)).not.toContain('citric acid');
+    const mould = (strengthGPerL: number) =>
+      readyAgents(
+        facts([{ id: 'm', class: 'mould stain' }], [{ ...proven('hydrogen peroxide'), strengthGPerL }]),
+      );
+    // At most 3 % is 30 g in a litre.
+    expect(mould(30)).toContain('hydrogen peroxide');
+    expect(mould(10)).not.toContain('hydrogen peroxide');
   });
   test('a stain under which no colour is named waits for its spotter, on its card and in the plan', () => {
     const bare: Stain = { id: 'wine', class: 'tannin', colours: [] };

@@ -7,10 +7,11 @@ import { type Residue, type ResidueBlock, residueBlock, residuesOf, type WorkEve
 import { bookOf, isSulfite } from './rulebook.ts';
 import { spotAmounts, spotMl } from './spotAmounts.ts';
 import {
-  bandWithin,
+  coloursUnder,
   goldenFirst,
   type StainTreatment,
-  spotterProvenOn,
+  spotterCover,
+  spotterStrength,
   stainTreatmentsOf,
   treatmentBand,
   warmth,
@@ -49,6 +50,8 @@ export interface SpottingCard {
   readonly temperatureC: Band;
   readonly dwellMinutes: number;
   readonly strength?: string;
+  /** What its spotter test must not be weaker than [g/L]; absent where its pH says it, or it is used neat. */
+  readonly testStrengthGPerL?: number;
   readonly tests: readonly SpotTest[];
   readonly never: readonly string[];
   /** What must be done before it, because of what is or will be in the rug by then. */
@@ -90,7 +93,7 @@ function forbidden(facts: PlanFacts, treatment: StainTreatment, bounds: Bounds):
   if (agents.length > 0 && bounds.bathPh === 'no liquid' && !agents.includes('dry solvent')) {
     return 'No liquid may touch this rug.';
   }
-  if (ph !== undefined && bandWithin(ph, bounds.bathPh) === null) {
+  if (ph !== undefined && treatmentBand(treatment, bounds) === null) {
     return `Its pH ${ph.least} to ${ph.most} lies outside what this rug bears.`;
   }
   const hazard = hazardOnRug(facts, agents, treatmentBand(treatment, bounds));
@@ -124,11 +127,12 @@ export function spottingCards(
     ),
   ).map(({ stain, treatment }) => {
     const { agents, golden, phase, what, never, dwellMinutes, strength, source } = treatment;
-    const band = treatmentBand(treatment, bounds);
+    const { band, unproven } = spotterCover(facts, coloursUnder(facts, stain), treatment, bounds);
     const under = (facts.colours ?? []).filter(({ id }) => stain.colours?.includes(id) ?? true);
     const tests = !treatment.spotterTest
       ? []
-      : under.map(({ id, name }) => ({ colour: id, name, isMade: spotterProvenOn(facts, id, treatment) }));
+      : under.map(({ id, name }) => ({ colour: id, name, isMade: !unproven.includes(id) }));
+    const testStrengthGPerL = treatment.spotterTest ? spotterStrength(treatment) : undefined;
     const next = { what, agents, ...(band === null ? {} : { ph: band }) };
     const not = forbidden(facts, treatment, bounds);
     const missing = tests.filter(({ isMade }) => !isMade);
@@ -162,6 +166,7 @@ export function spottingCards(
       temperatureC: warmth(bookOf(facts), bounds, treatment.mostC),
       dwellMinutes,
       ...(strength === undefined ? {} : { strength }),
+      ...(testStrengthGPerL === undefined ? {} : { testStrengthGPerL }),
       ...{
         tests,
         never,
@@ -200,7 +205,7 @@ export const stepOfCard = (
 const untestedWords = (names: readonly string[]): string =>
   names.length === 0
     ? 'The colours are not named yet; each under the stain is tested with this spotter first.'
-    : `Not proven with this spotter: ${names.join(', ')}.`;
+    : `Not proven with this spotter at this pH, strength and time: ${names.join(', ')}.`;
 
 const hazardWords = (hazard: string, residues: readonly Residue[]): string =>
   `Still in the rug: ${[...new Set(residues.map(({ agent }) => agent))].join(', ')}. Together: ${hazard}.`;

@@ -3,7 +3,7 @@ import { atMost, type GradedTest, gradedTests, inDate } from './dyeVerdict.ts';
 import type { Band, Bounds } from './limit.ts';
 import { agentsAllowed, hazardOnRug } from './mixtures.ts';
 import type { Agent, Grade, PlanFacts, Stain } from './planFacts.ts';
-import { bookOf, isSulfite, type Rulebook } from './rulebook.ts';
+import { bookOf, isAcid, isSulfite, type Rulebook } from './rulebook.ts';
 import type { Treatment } from './ruleTables.ts';
 import type { SourceKey } from './washPlan.ts';
 
@@ -22,46 +22,92 @@ export const bandWithin = (a: Band | undefined, b: Bounds['bathPh']): Band | nul
   return met.least <= met.most ? met : null;
 };
 
-type Spotter = Pick<Treatment, 'agents' | 'dwellMinutes'>;
+type Spotter = Pick<Treatment, 'agents' | 'dwellMinutes' | 'dose'>;
 
 /** A colour that ran or changed under a spotter. */
 const isHarmed = ({ test, grade }: GradedTest): boolean =>
   atMost(grade, '3-4') || (test.colourChangeGrade !== undefined && atMost(test.colourChangeGrade, '4'));
 
-/**
- * Whether a colour has borne this spotter for as long as it is left on; nobody's minutes prove none. A bad
- * reading does not age, and no good one beside it takes it back.
- */
-export function spotterProvenOn(
+/** The strongest a spotter is made up by weight [g/L]; undefined where its pH sets what it takes, or it is used neat. */
+export function spotterStrength({ dose }: Pick<Treatment, 'dose'>): number | undefined {
+  if (dose?.kind === 'share') return dose.most * 1000;
+  return dose?.kind === 'grams per litre' ? dose.most : undefined;
+}
+
+/** Whether a reading was made with this spotter, as strong and for as long as it is used; what nobody noted proves neither. */
+function coversUse(book: Rulebook, { test }: GradedTest, spotter: Spotter): boolean {
+  const strength = spotterStrength(spotter);
+  return (
+    inDate(book, test) &&
+    spotter.agents.every((agent) => test.agents?.includes(agent) === true) &&
+    (test.minutes ?? 0) >= spotter.dwellMinutes &&
+    (strength === undefined || (test.strengthGPerL ?? 0) >= strength - 1e-9)
+  );
+}
+
+/** What of a band a colour has borne this spotter in; null where in none of it. A spotter without a pH has no band. */
+function borneIn(
   facts: PlanFacts,
   colour: string,
-  { agents, dwellMinutes }: Spotter,
-): boolean {
+  spotter: Spotter,
+  band: Band | null,
+): { readonly band: Band | null } | null {
+  const book = bookOf(facts);
   const tried = gradedTests(facts, colour).filter(({ test }) => test.liquid === 'spotter');
   const isHarmedByIt = tried.some(
     (one) =>
       isHarmed(one) &&
-      one.test.agents?.every((agent) => agents.includes(agent)) === true &&
+      one.test.agents?.every((agent) => spotter.agents.includes(agent)) === true &&
       one.test.agents.length > 0,
   );
-  return (
-    !isHarmedByIt &&
-    tried.some(
-      (one) =>
-        inDate(bookOf(facts), one.test) &&
-        agents.every((agent) => one.test.agents?.includes(agent) === true) &&
-        (one.test.minutes ?? 0) >= dwellMinutes &&
-        one.test.colourChangeGrade !== undefined &&
-        !isHarmed(one),
-    )
+  if (isHarmedByIt) return null;
+  const good = tried.filter(
+    (one) => coversUse(book, one, spotter) && one.test.colourChangeGrade !== undefined && !isHarmed(one),
   );
+  if (band === null) return good.length === 0 ? null : { band };
+  const { phTolerance } = book.tests;
+  const [widest] = good
+    .flatMap(({ test: { pH } }) => {
+      if (pH === undefined) return [];
+      const both = bandWithin({ least: pH - phTolerance, most: pH + phTolerance }, band);
+      return both === null ? [] : [both];
+    })
+    .sort((a, b) => b.most - b.least - (a.most - a.least));
+  return widest === undefined ? null : { band: widest };
 }
 
-/** Whether every colour under a stain has borne this spotter; a stain under which none is named proves nothing. */
-export function spotterProven(facts: PlanFacts, stain: Stain, spotter: Spotter): boolean {
-  const under = stain.colours ?? (facts.colours ?? []).map(({ id }) => id);
-  return under.length > 0 && under.every((colour) => spotterProvenOn(facts, colour, spotter));
+/** Where the colours under a stain have borne its spotter, and those that have not. */
+export interface SpotterCover {
+  /** What its tests leave of the band its liquid keeps; null where it has none. */
+  readonly band: Band | null;
+  /** Colours that nobody proved with it, or nobody within that band. */
+  readonly unproven: readonly string[];
 }
+
+/**
+ * What the spotter tests of the colours under a stain cover: the same agents, no weaker, for as long as it is left
+ * on, and a pH within the tolerance of the tested one. A bad reading does not age, and no good one beside it takes
+ * it back.
+ *
+ * @source workshop-setting (data/wash/dyeTests.json)
+ */
+export function spotterCover(
+  facts: PlanFacts,
+  colours: readonly string[],
+  treatment: Treatment,
+  bounds: Bounds,
+): SpotterCover {
+  const whole: SpotterCover = { band: treatmentBand(treatment, bounds), unproven: [] };
+  if (!treatment.spotterTest) return whole;
+  return colours.reduce<SpotterCover>(({ band, unproven }, colour) => {
+    const borne = borneIn(facts, colour, treatment, band);
+    return borne === null ? { band, unproven: [...unproven, colour] } : { band: borne.band, unproven };
+  }, whole);
+}
+
+/** The colours under a stain; one whose colours nobody noted may lie on any. */
+export const coloursUnder = ({ colours = [] }: PlanFacts, stain: Stain): readonly string[] =>
+  stain.colours ?? colours.map(({ id }) => id);
 
 /** Warmth of a bath or a spotter: no more than the rug bears, nor than the workshop's usual bath. */
 export const warmth = ({ shop }: Rulebook, bounds: Bounds, mostC = Number.POSITIVE_INFINITY): Band => {
@@ -69,9 +115,12 @@ export const warmth = ({ shop }: Rulebook, bounds: Bounds, mostC = Number.POSITI
   return { least: Math.max(5, most - shop.temperatureSpreadK), most };
 };
 
-/** The band a treatment's liquid keeps on this rug, or null where it has none. */
-export const treatmentBand = ({ ph }: Treatment, { bathPh }: Bounds): Band | null =>
-  ph === undefined ? null : bandWithin(ph, bathPh);
+/**
+ * The band a treatment's liquid keeps on this rug, or null where it has none. An acid keeps to what the rug is left
+ * with, as its acid rinse does; everything else to the bath.
+ */
+export const treatmentBand = ({ ph, agents }: Treatment, { bathPh, finalPh }: Bounds): Band | null =>
+  ph === undefined ? null : bandWithin(ph, agents.some(isAcid) ? finalPh : bathPh);
 
 /** Treatments in the golden order over the whole rug; the order within one place of it is kept. */
 export const goldenFirst = <One extends { readonly treatment: StainTreatment }>(
@@ -111,15 +160,17 @@ export function stainTreatments(
       .filter(
         ({ treatment }) => hazardOnRug(facts, treatment.agents, treatmentBand(treatment, bounds)) === null,
       )
-      .filter(
-        ({ treatment }) => treatment.ph === undefined || bandWithin(treatment.ph, bounds.bathPh) !== null,
-      ),
-  );
-  const proven = ({ stain, treatment }: (typeof all)[number]) =>
-    !treatment.spotterTest || spotterProven(facts, stain, treatment);
+      .filter(({ treatment }) => treatment.ph === undefined || treatmentBand(treatment, bounds) !== null),
+  ).map(({ stain, treatment }) => {
+    const under = coloursUnder(facts, stain);
+    const { band, unproven } = spotterCover(facts, under, treatment, bounds);
+    // A stain under which no colour is named proves nothing.
+    const isProven = !treatment.spotterTest || (under.length > 0 && unproven.length === 0);
+    return { isProven, treatment: band === null ? treatment : { ...treatment, ph: band } };
+  });
   return {
-    ready: all.filter(proven).map(({ treatment }) => treatment),
-    waiting: all.filter((one) => !proven(one)).map(({ treatment }) => treatment),
+    ready: all.filter(({ isProven }) => isProven).map(({ treatment }) => treatment),
+    waiting: all.filter(({ isProven }) => !isProven).map(({ treatment }) => treatment),
   };
 }
 

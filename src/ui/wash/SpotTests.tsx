@@ -7,13 +7,14 @@ import { useCards } from './useCards.ts';
 
 /** The blot that a spotter's test is: the spotter as it is used, at the stain's own dwell. */
 const blotFor = (
-  { agents, targetPh, temperatureC, dwellMinutes, what }: SpottingCard,
+  { agents, targetPh, testStrengthGPerL, temperatureC, dwellMinutes, what }: SpottingCard,
   { colour, name }: SpottingCard['tests'][number],
 ): BlotPlace => ({
   ...{ colour, side: 'face', liquid: 'spotter', atUrinePlace: false },
   required: {
     ...{ colour, name, side: 'face', liquid: 'spotter', atUrinePlace: false, agents },
     ...(targetPh === undefined ? {} : { pH: (targetPh.least + targetPh.most) / 2 }),
+    ...(testStrengthGPerL === undefined ? {} : { strengthGPerL: testStrengthGPerL }),
     ...{ temperatureC: temperatureC.most, minutes: Math.max(dwellMinutes, 1) },
     because: `Mixed as the card says: ${what}`,
     blocksWetWork: false,
