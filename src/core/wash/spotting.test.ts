@@ -9,6 +9,7 @@ import { planSteps } from './planSteps.ts';
 import { shippedRulebook } from './rulebook.ts';
 import { spottingCards } from './spottingCards.ts';
 import { stainTreatments } from './stainSteps.ts';
+import { stainClasses } from './vocabulary.ts';
 
 const facts = (stains: readonly Stain[], tests: PlanFacts['dyeTests'] = []): PlanFacts => ({
   route: 'rug in use',
@@ -217,6 +218,17 @@ describe('an unknown stain is narrowed question by question', () => {
         expect(all.every((one) => fewer.includes(one))).toBe(true);
       }),
     );
+  });
+  test('can end at any class there is', () => {
+    const [first, ...rest] = stainQuestions.map(({ id, answers }) =>
+      answers.map((one) => [{ question: id, answer: one.id }]),
+    );
+    const every = rest.reduce(
+      (paths, answers) => paths.flatMap((path) => answers.map((one) => [...path, ...one])),
+      first ?? [],
+    );
+    const ends = new Set(every.map((answers) => differentialOf(answers).class));
+    expect([...ends].sort()).toEqual([...stainClasses].sort());
   });
   test('stays unknown until light and pH were looked at', () => {
     const metal = { question: 'place', answer: 'metal' };
