@@ -21,7 +21,7 @@ export const factorWords = ({ g }: LearntDrying): string =>
 
 /** How a rug comes to teach, where none did. */
 export const teachesWords = (airEveryHours: number): string =>
-  `A rug teaches when it is accepted as dry and was weighed before the water and while it dried, its fibre and extraction are on record, it stayed in this room, and the room’s air was read at least every ${airEveryHours} hours.`;
+  `A rug teaches when it is accepted as dry and was weighed before the water and while it dried, its fibre and extraction are on record, it stayed in this room, and the room’s air was read at least every ${airEveryHours} hours. Weighings taken only once it was dry teach nothing.`;
 
 /** What past rugs of a make taught of its pile. */
 export const makeWords = ({ resistance, criticalRegain }: LearntDrying['constructions'][string]): string => {

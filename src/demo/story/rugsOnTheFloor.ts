@@ -197,6 +197,8 @@ export const rugsOnTheFloor: readonly DemoRug[] = [
         ...{ type: 'DryingStarted', posture: 'flat on mesh', place: 'Drying room, Mesh 3' },
         ...{ room: demoRoom, spot: 'mesh-3', extraction: 'squeegee and vacuum' },
       }),
+      moment(19, 'tobin', reading(4.45)),
+      moment(16.5, 'tobin', reading(3.85)),
       moment(9, 'tobin', reading(2.88, { touch: 'cool', smell: 'none', whiteCloth: 'clean' })),
       moment(5, 'tobin', reading(2.89)),
       moment(3.8, 'tobin', reading(2.88)),

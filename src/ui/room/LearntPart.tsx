@@ -17,7 +17,7 @@ export function LearntPart({ learning }: { readonly learning: RoomScenario['lear
   return (
     <Section title="What past rugs taught">
       <p>{factorWords(learning)}</p>
-      {standing.past.length === 0 ? <p className="why">{teachesWords(airEveryHours)}</p> : null}
+      <p className="why">{teachesWords(airEveryHours)}</p>
       <FactList rows={makes.map(([name, of]) => ({ name, value: makeWords(of), why: makeRunsWords(of) }))} />
       {standing.past.length === 0 ? null : (
         <details>

@@ -49,6 +49,32 @@ test('the room says how many past rugs its forecasts rest on, and so does the do
   await hand.within('region', 'Forecast').see(/Rests on \d+ past rugs/);
 });
 
+test('a rug accepted as dry teaches its room, and takes its lesson back with its acceptance', async () => {
+  const hand = await atDoor(tabletSized);
+  const rug = await rugTagged(hand, '38');
+  const taught = async () => {
+    await hand.page.goto(`/rooms/${room}`);
+    const said = hand.within('region', 'What past rugs taught').scope.getByText(/Rests on \d+ past rugs/);
+    await said.waitFor();
+    return Number(/on (\d+) past/.exec((await said.textContent()) ?? '')?.[1]);
+  };
+  const before = await taught();
+  await hand.page.goto(`/rugs/${rug}?at=dry`);
+  await hand.press('Accept it as dry');
+  const sheet = hand.within('dialog', 'Accept it as dry');
+  await sheet.press('Accept as dry');
+  await sheet.scope.waitFor({ state: 'detached' });
+  await hand.see(/Mirela Ostrand, .*standard “full”/);
+  expect(await taught()).toBe(before + 1);
+  await hand.page.goto(`/rugs/${rug}`);
+  await hand.within('region', 'History').press(/^Withdraw: accepted it as dry/);
+  const withdrawal = hand.within('dialog', 'Withdraw an entry');
+  await withdrawal.fill('Why it is wrong', 'The fringe was felt again, and was cool.');
+  await withdrawal.press('Withdraw it');
+  await withdrawal.scope.waitFor({ state: 'detached' });
+  expect(await taught()).toBe(before);
+});
+
 test('what if the thick rug lay on the mesh: its forecast moves, and nothing is recorded', async () => {
   const hand = await atDoor(tabletSized);
   await hand.page.goto(`/rooms/${room}`);
