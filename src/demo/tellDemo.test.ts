@@ -5,6 +5,7 @@ import { sharpPictures } from '../adapters/images/sharpPictures.ts';
 import { readWorkshop } from '../app/workshop.ts';
 import { learnDrying } from '../core/drying/index.ts';
 import {
+  goesHomeWith,
   knotResult,
   nextStepOf,
   planOf,
@@ -82,6 +83,17 @@ test('the demo holds rugs of every trouble in every state, and every fact of it 
   expect(next('49')).toBe('ask-consent');
   expect(next('52')).toBe('test-dye');
   expect(next('5')).toBe('hand-back');
+  // Whoever finished a wash read its rinses to the end point; what others laid before nobody has read.
+  const finished = Object.values(standings).filter((standing) =>
+    standing.visits.at(-1)?.steps.some(({ step, done }) => step.endsWith('extract') && done !== null),
+  );
+  expect(finished.length).toBeGreaterThanOrEqual(12);
+  for (const standing of finished) {
+    expect(goesHomeWith(standing, settings), standing.visits.at(-1)?.received.tag).toEqual([]);
+    expect(standing.visits.at(-1)?.stops).toEqual([]);
+  }
+  const before = standings['77'];
+  expect(before === undefined ? [] : goesHomeWith(before, settings)).toHaveLength(2);
   // The rugs of the week before taught the room: painted to dry at 0.84 to 0.93 of what is reckoned.
   const { past } = roomStandingOf(await house.ledger.read(`room/${demoRoom}`));
   expect(past.length).toBeGreaterThanOrEqual(4);

@@ -15,6 +15,7 @@ export * from './facts/index.ts';
 export { rugShapes, scopes } from './facts/intake.ts';
 export { knotBases } from './facts/knots.ts';
 export * from './flowsOf.ts';
+export * from './goesHomeWith.ts';
 export * from './keptColours.ts';
 export * from './knotPlace.ts';
 export * from './knotResult.ts';

@@ -1,5 +1,6 @@
 import type { Fibre } from '../core/wash/index.ts';
 import type { RugStanding } from '../dossier/index.ts';
+import { leftInItParts } from './leftInItParts.ts';
 import { numberedMarks, placeWords } from './markWords.ts';
 import { dayOfInstant } from './measureWords.ts';
 import type { PaperContext } from './paperContext.ts';
@@ -88,6 +89,7 @@ export function careSheet(context: PaperContext): PaperBody {
   return {
     subtitle: 'How to keep it well until we see it again.',
     parts: [
+      ...leftInItParts(context),
       ...(own.length === 0 ? [] : [heading(1, 'This rug'), list(own)]),
       ...(watch.length === 0
         ? []

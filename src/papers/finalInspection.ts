@@ -1,6 +1,7 @@
 import type { Noted } from '../dossier/index.ts';
 import { comparisonParts } from './comparison.ts';
 import { conditionMap } from './conditionMap.ts';
+import { leftInItParts } from './leftInItParts.ts';
 import { extentWords, numberedMarks, placeWords } from './markWords.ts';
 import {
   figure,
@@ -143,6 +144,7 @@ export function finalInspection(context: PaperContext): PaperBody {
       ...(inspected !== null && unseen > 0
         ? [notice('caution', `${unseen} of ${marks.length} marks were not looked at again`)]
         : []),
+      ...leftInItParts(context),
       ...(inspected === null
         ? []
         : [

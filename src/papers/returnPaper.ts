@@ -1,4 +1,5 @@
 import { wetSince } from '../dossier/index.ts';
+import { leftInItParts } from './leftInItParts.ts';
 import { humidityWords, massWords, momentWords, moneyWords, shortMoment } from './measureWords.ts';
 import type { PaperPart } from './paper.ts';
 import type { PaperContext } from './paperContext.ts';
@@ -110,6 +111,7 @@ export function returnPaper(context: PaperContext): PaperBody {
       ...(end === null && declined === null && inspected === null
         ? [notice('stop', 'Final inspection not done')]
         : []),
+      ...leftInItParts(context),
       facts(
         row('Client', clientName(context)),
         row('Came in for', visit.received.scope.join(', '), visit.received.reason),

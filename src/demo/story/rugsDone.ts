@@ -2,7 +2,6 @@ import { type DemoRug, marked } from './demoRug.ts';
 import { demoRoom } from './dryingRoom.ts';
 import { moment } from './moment.ts';
 import {
-  acts,
   coloursNamed,
   consented,
   drying,
@@ -16,6 +15,7 @@ import {
   tests,
   weighed,
 } from './telling.ts';
+import { washedThrough } from './washedThrough.ts';
 
 const blue = { colour: 'blue', name: 'dark blue', looks: '#1f3864', dyeClass: 'indigo' } as const;
 
@@ -64,7 +64,7 @@ export const rugsDone: readonly DemoRug[] = [
       moment(366, 'mirela', drying(20), ...tests({ blue: '5', red: '4-5' })),
       moment(340, 'mirela', planOnRecord, quoted(21_000, 25_000)),
       moment(330, 'ines', consented(25_000, 'Yes.')),
-      moment(120, 'tobin', ...acts(40)),
+      moment(120, 'tobin', ...washedThrough),
       moment(118, 'tobin', {
         ...{ type: 'DryingStarted', posture: 'flat on mesh', place: 'Drying room, Mesh 2' },
         ...{ room: demoRoom, spot: 'mesh-2', extraction: 'squeegee and vacuum' },
@@ -149,7 +149,7 @@ export const rugsDone: readonly DemoRug[] = [
       ),
       moment(660, 'mirela', planOnRecord, quoted(9_000, 11_000)),
       moment(650, 'ines', consented(11_000, 'Please do.')),
-      moment(600, 'tobin', ...acts(40)),
+      moment(600, 'tobin', ...washedThrough),
       moment(599, 'tobin', { type: 'DryingStarted', posture: 'flat on mesh', place: 'drying room, mesh 2' }),
       moment(584, 'tobin', reading(3.09)),
       moment(582.8, 'tobin', reading(3.07)),

@@ -6,7 +6,6 @@ import { demoRoom } from './dryingRoom.ts';
 import { type Moment, moment } from './moment.ts';
 import type { DemoClient } from './people.ts';
 import {
-  acts,
   coloursNamed,
   consented,
   drying,
@@ -18,6 +17,7 @@ import {
   tests,
   weighed,
 } from './telling.ts';
+import { washedThrough } from './washedThrough.ts';
 
 export interface Hung {
   readonly title: string;
@@ -78,7 +78,7 @@ export const hung = (rug: Hung): DemoRug => {
       moment(since + 80, 'mirela', drying(20), ...tests({ field: '5', border: '5' })),
       moment(since + 60, 'mirela', planOnRecord, quoted(16_000, 22_000)),
       moment(since + 40, 'ines', consented(22_000, 'Please do.')),
-      moment(since + 1.4, 'tobin', ...acts(40)),
+      moment(since + 1.4, 'tobin', ...washedThrough),
       moment(since, 'tobin', put),
       ...rug.looks,
     ],

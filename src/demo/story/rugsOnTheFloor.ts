@@ -15,6 +15,7 @@ import {
   tests,
   weighed,
 } from './telling.ts';
+import { washedThrough } from './washedThrough.ts';
 
 const blue = { colour: 'blue', name: 'dark blue', looks: '#1f3864', dyeClass: 'indigo' } as const;
 const red = { colour: 'red', name: 'madder red, field', looks: '#8f2f22', dyeClass: 'natural' } as const;
@@ -144,7 +145,7 @@ export const rugsOnTheFloor: readonly DemoRug[] = [
       moment(170, 'mirela', planOnRecord, quoted(42_000, 52_000)),
       moment(140, 'ines', consented(52_000, 'Agreed, all of it.')),
       moment(27.4, 'tobin', ...acts(3)),
-      moment(27.2, 'tobin', ...acts(40)),
+      moment(27.2, 'tobin', ...washedThrough),
       moment(25.4, 'tobin', {
         ...{ type: 'DryingStarted', posture: 'flat on mesh', place: 'Drying room, Mesh 1' },
         ...{ room: demoRoom, spot: 'mesh-1', extraction: 'squeegee and vacuum' },
@@ -192,7 +193,7 @@ export const rugsOnTheFloor: readonly DemoRug[] = [
       moment(118, 'mirela', drying(14), ...tests({ blue: '5', red: '4-5' })),
       moment(100, 'mirela', planOnRecord, quoted(9_500, 12_000)),
       moment(96, 'ines', consented(12_000, 'Fine by us.')),
-      moment(23, 'tobin', ...acts(40)),
+      moment(23, 'tobin', ...washedThrough),
       moment(21.8, 'tobin', {
         ...{ type: 'DryingStarted', posture: 'flat on mesh', place: 'Drying room, Mesh 3' },
         ...{ room: demoRoom, spot: 'mesh-3', extraction: 'squeegee and vacuum' },

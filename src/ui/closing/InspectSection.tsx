@@ -23,6 +23,7 @@ import {
   outcomeOf,
 } from './inspection.ts';
 import { SizeAfter } from './SizeAfter.tsx';
+import { StillInIt } from './StillInIt.tsx';
 import { photographFact, useClosing } from './useClosing.ts';
 import './closing.css';
 
@@ -59,6 +60,7 @@ export function InspectSection({ rug }: { readonly rug: string }) {
             { name: 'Colour', value: inspected.colour },
           ]}
         />
+        {isOpen ? <StillInIt rug={rug} standing={standing} settings={settings} /> : null}
         {isOpen ? (
           <div className="actions">
             <Button tone="ghost" onPress={() => setBegun(true)}>
@@ -131,6 +133,7 @@ export function InspectSection({ rug }: { readonly rug: string }) {
           ))}
         </div>
         <InspectMarks rug={rug} standing={standing} draft={draft} onChange={setDraft} act={act} />
+        <StillInIt rug={rug} standing={standing} settings={settings} />
         {harmed ? (
           <Notice tone="stop" title="Something is worse than at intake, or new">
             <p>It is the workshop’s to explain, and the client’s to know before the rug goes home.</p>

@@ -17,6 +17,7 @@ import {
 } from '../kit/index.ts';
 import { IdentityFields } from './IdentityFields.tsx';
 import { owedMinor } from './MoneySection.tsx';
+import { StillInIt } from './StillInIt.tsx';
 import { photographFact, useClosing } from './useClosing.ts';
 import './closing.css';
 
@@ -116,6 +117,7 @@ export function ReturnSection({ rug }: { readonly rug: string }) {
             <p>Take the payment first, or hand the rug back on account.</p>
           </Notice>
         ) : null}
+        <StillInIt rug={rug} standing={standing} settings={settings} />
         <IdentityFields
           standing={standing}
           visit={visit}

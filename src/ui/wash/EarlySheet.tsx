@@ -2,6 +2,7 @@ import type { PlanStep } from '../../core/wash/index.ts';
 import { stepId } from '../../dossier/index.ts';
 import { useField, useForm } from '../dossier/useForm.ts';
 import { Button, Choice, LineField, ProblemNotice, Sheet } from '../kit/index.ts';
+import { doneAsMixed, type Taken, takenWords } from './takenAsMixed.ts';
 
 /** Why a dwell is mostly cut short, for hands that do not type. */
 const reasons: readonly string[] = [
@@ -12,8 +13,15 @@ const reasons: readonly string[] = [
   'It was started late on the screen',
 ];
 
+interface EarlySheetProps {
+  readonly step: PlanStep;
+  /** What it took if it was mixed as computed; nothing where that is not known. */
+  readonly taken: readonly Taken[];
+  readonly onClose: () => void;
+}
+
 /** Ends a step before its dwell is over, with the reason. */
-export function EarlySheet({ step, onClose }: { readonly step: PlanStep; readonly onClose: () => void }) {
+export function EarlySheet({ step, taken, onClose }: EarlySheetProps) {
   const { form, act, isBusy, problem } = useForm(`early/${stepId(step)}`, onClose);
   const [why, setWhy] = useField(form, 'why', '');
   return (
@@ -32,9 +40,9 @@ export function EarlySheet({ step, onClose }: { readonly step: PlanStep; readonl
         wide
         tone="stop"
         isDisabled={why.trim() === '' || isBusy}
-        onPress={() => act({ type: 'StepDone', step: stepId(step), early: why.trim() })}
+        onPress={() => act({ ...doneAsMixed(step, taken), early: why.trim() })}
       >
-        End it now
+        End it now{takenWords(taken)}
       </Button>
     </Sheet>
   );

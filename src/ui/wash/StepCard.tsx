@@ -15,7 +15,7 @@ import { FinishSheet } from './FinishSheet.tsx';
 import { HandsPart } from './HandsPart.tsx';
 import { MixPart, useMix } from './MixPart.tsx';
 import { RinseSheet } from './RinseSheet.tsx';
-import { takenAsMixed, takenWords } from './takenAsMixed.ts';
+import { doneAsMixed, takenAsMixed, takenWords } from './takenAsMixed.ts';
 
 interface StepCardProps {
   readonly step: PlanStep;
@@ -84,11 +84,6 @@ function RunningPart({ step, startedAt, next }: RunningProps) {
   const { act, isBusy, problem } = useForm(`running/${stepId(step)}`);
   const taken = takenAsMixed(useMix(step));
   const then = next === undefined ? '' : `, ${next.kind} next`;
-  const used = taken.map(({ agent, lot, amount }) => ({ agent, lot, amount }));
-  const done: RugFactOf<'StepDone'> = {
-    ...{ type: 'StepDone', step: stepId(step) },
-    ...(used.length === 0 ? {} : { used }),
-  };
   return (
     <>
       <ProblemNotice problem={problem} />
@@ -96,7 +91,7 @@ function RunningPart({ step, startedAt, next }: RunningProps) {
         wide
         tone={isDwelling ? 'ghost' : 'act'}
         isDisabled={isBusy}
-        onPress={() => (isDwelling ? setSheet('early') : act(done))}
+        onPress={() => (isDwelling ? setSheet('early') : act(doneAsMixed(step, taken)))}
       >
         Done{isDwelling ? ', before the dwell is over' : `${takenWords(taken)}${then}`}
       </Button>
@@ -115,7 +110,7 @@ function RunningPart({ step, startedAt, next }: RunningProps) {
           {taken.length === 0 ? 'Done, with amounts, lot or note' : 'Done, but it took another amount'}
         </Button>
       )}
-      {sheet === 'early' && <EarlySheet step={step} onClose={() => setSheet(null)} />}
+      {sheet === 'early' && <EarlySheet step={step} taken={taken} onClose={() => setSheet(null)} />}
       {sheet === 'finish' && <FinishSheet step={step} onClose={() => setSheet(null)} />}
       {sheet === 'reading' &&
         (isRinse(step) ? (

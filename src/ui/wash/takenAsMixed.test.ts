@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
+import { inventedPlan } from '../../../test/support/inventedPlan.ts';
 import type { MixLine, StepMix } from '../../core/wash/index.ts';
-import { takenAsMixed, takenWords } from './takenAsMixed.ts';
+import { doneAsMixed, takenAsMixed, takenWords } from './takenAsMixed.ts';
 
 const acid: MixLine = {
   agent: 'citric acid',
@@ -35,4 +36,15 @@ test.each([
 ])('nothing is taken unsaid where %s', (_, mix) => {
   expect(takenAsMixed(mix)).toEqual([]);
   expect(takenWords(takenAsMixed(mix))).toBe('');
+});
+
+test('a step ended early records the same amounts as one that ran its dwell, or none where none is known', () => {
+  const [step] = inventedPlan.steps;
+  if (step === undefined) throw new Error('the invented plan has steps');
+  const taken = takenAsMixed(mixOf([acid]));
+  expect({ ...doneAsMixed(step, taken), early: 'A colour moves' }).toEqual({
+    ...{ type: 'StepDone', step: '1-dusting', early: 'A colour moves' },
+    used: [{ agent: 'p-1', lot: 'A-3', amount: 7.52 }],
+  });
+  expect(doneAsMixed(step, [])).not.toHaveProperty('used');
 });

@@ -1,4 +1,5 @@
-import type { StepMix } from '../../core/wash/index.ts';
+import type { PlanStep, StepMix } from '../../core/wash/index.ts';
+import { type RugFactOf, stepId } from '../../dossier/index.ts';
 import { amountText } from '../../text/amountText.ts';
 
 /** What one press records as taken from the shelf. */
@@ -39,3 +40,9 @@ export const takenWords = (taken: readonly Taken[]): string =>
   taken.length === 0
     ? ''
     : `, took ${taken.map(({ amount, unit, name }) => `${amountText(amount, unit)} ${name}`).join(' and ')}`;
+
+/** The end of a step, with what it took from the shelf. */
+export const doneAsMixed = (step: PlanStep, taken: readonly Taken[]): RugFactOf<'StepDone'> => ({
+  ...{ type: 'StepDone', step: stepId(step) },
+  ...(taken.length === 0 ? {} : { used: taken.map(({ agent, lot, amount }) => ({ agent, lot, amount })) }),
+});
