@@ -21,7 +21,7 @@ export function LearntPart({ learning }: { readonly learning: RoomScenario['lear
       <FactList rows={makes.map(([name, of]) => ({ name, value: makeWords(of), why: makeRunsWords(of) }))} />
       {standing.past.length === 0 ? null : (
         <details>
-          <summary>The rugs it rests on: {standing.past.length}</summary>
+          <summary>Past rugs that taught of the room or their make: {standing.past.length}</summary>
           <ul className="plain-list roomAlarms">
             {standing.past.toReversed().map((run) => (
               <li key={run.entry} className="later">
