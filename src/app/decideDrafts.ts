@@ -121,7 +121,8 @@ export async function decideDrafts(
     pending.push({ ...entry, revision: pending.length + 1, seal: '' });
     // A reading off its band stops the wash by itself, whoever looked at it.
     for (const stop of stopsRaised(standing, fact, asked)) {
-      const raised = { ...entry, id: house.ids.next(), fact: raisedStop(stop, house.ids.next(), id) };
+      const called = raisedStop(stop, house.ids.next(), { entry: id, fact, standing });
+      const raised = { ...entry, id: house.ids.next(), fact: called };
       ready.push(raised);
       pending.push({ ...raised, revision: pending.length + 1, seal: '' });
     }

@@ -1,4 +1,5 @@
 import type { StopsAnswer } from '../contract/index.ts';
+import { stopSaid } from '../dossier/index.ts';
 import type { House } from './house.ts';
 import { today } from './today.ts';
 
@@ -9,7 +10,12 @@ export async function openStops(house: House): Promise<StopsAnswer> {
     stops: rows.flatMap(({ rug, tag, body, next }) =>
       next.flatMap(({ deed, dueAt }) =>
         deed.code === 'resolve-stop'
-          ? [{ rug, tag, title: body.title, stop: deed.stop, condition: deed.condition, since: dueAt }]
+          ? [
+              {
+                ...{ rug, tag, title: body.title, stop: deed.stop },
+                ...{ condition: stopSaid(deed, deed.units), since: dueAt },
+              },
+            ]
           : [],
       ),
     ),

@@ -87,6 +87,7 @@ export interface OpenStop {
   readonly title: string;
   /** Id of the stop that was called, or the name of the one the clock holds. */
   readonly stop: string;
+  /** Why it holds, with the reading and the band it broke where one raised it. */
   readonly condition: string;
   readonly since: string | null;
 }

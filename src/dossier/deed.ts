@@ -1,12 +1,21 @@
 import type { PlanStep, RequiredDyeTest } from '../core/wash/index.ts';
 import type { ShelfGap } from './shelfGaps.ts';
+import type { BrokenBand } from './stopsRaised.ts';
+import type { WorkshopSettings } from './workshopFacts.ts';
 
 /** How soon hands are needed; `waiting` is for a person outside the workshop. */
 export type Urgency = 'now' | 'soon' | 'later' | 'waiting';
 
 /** What is to be done, as a code with its facts; the words are in text/nextStepWords.ts. */
 export type Deed =
-  | { readonly code: 'resolve-stop'; readonly stop: string; readonly condition: string }
+  | {
+      readonly code: 'resolve-stop';
+      readonly stop: string;
+      readonly condition: string;
+      /** The reading behind it and the band it broke, to be told in the workshop's units. */
+      readonly broke?: BrokenBand;
+      readonly units: WorkshopSettings['units'];
+    }
   | { readonly code: 'end-dwell'; readonly step: string; readonly kind: PlanStep['kind'] }
   | { readonly code: 'finish-step'; readonly step: string; readonly kind: PlanStep['kind'] }
   | { readonly code: 'start-step'; readonly step: string; readonly kind: PlanStep['kind'] }

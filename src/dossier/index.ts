@@ -55,6 +55,7 @@ export * from './shelfFacts.ts';
 export * from './shelfGaps.ts';
 export * from './stage.ts';
 export * from './standing.ts';
+export * from './stopSaid.ts';
 export * from './stopsRaised.ts';
 export * from './wetMinutes.ts';
 export * from './wetting.ts';

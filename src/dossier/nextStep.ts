@@ -35,14 +35,19 @@ function runningSteps(
   now: string,
 ): readonly NextStep[] {
   const planned = agreedPlan(standing)?.steps ?? [];
+  const { units } = settings;
   const stops = visit.stops
     .filter(({ cleared }) => cleared === null)
-    .map(({ called }) =>
-      step({ code: 'resolve-stop', stop: called.stop, condition: called.condition }, 'now', called.when),
+    .map(({ called: { stop, condition, broke, when } }) =>
+      step(
+        { code: 'resolve-stop', stop, condition, units, ...(broke === undefined ? {} : { broke }) },
+        'now',
+        when,
+      ),
     );
   // Nobody records these: they hold until their cause has gone.
   const byClock = clockStops(standing, settings, now).map(({ condition, since }) =>
-    step({ code: 'resolve-stop', stop: condition, condition: stopWords(condition) }, 'now', since),
+    step({ code: 'resolve-stop', stop: condition, condition: stopWords(condition), units }, 'now', since),
   );
   const steps = visit.steps.flatMap(({ step: id, started, done }) => {
     if (started === null || done !== null) return [];

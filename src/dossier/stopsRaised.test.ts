@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { inventedPlan } from '../../test/support/inventedPlan.ts';
 import { entriesOf, knownRug } from '../../test/support/rugStory.ts';
-import { firstSettings, type RugFact, standingOf, stopsRaised } from './index.ts';
+import { firstSettings, type RugFact, raisedStop, standingOf, stopSaid, stopsRaised } from './index.ts';
 
 // Stop conditions are workshop settings of this project; no published source to check against.
 
@@ -56,4 +56,51 @@ test('a disinfectant with chlorine, or that nobody knows, on a rug that bears no
   expect(raised(disinfected('chlorine'))).toEqual(['wrong agent']);
   expect(raised(disinfected('not-known'))).toEqual(['wrong agent']);
   expect(raised(disinfected('mild'))).toEqual([]);
+});
+
+describe('a stop that a band raised tells what was read and the band that held then', () => {
+  const calledBy = (fact: RugFact, given = entries) => {
+    const standing = standingOf(given);
+    return stopsRaised(standing, fact, asked).map((id) =>
+      raisedStop(id, 's', { entry: 'e', fact, standing }),
+    );
+  };
+  const said = (fact: RugFact, units: 'metric' | 'customary' = 'metric', given = entries) =>
+    calledBy(fact, given).map((called) => stopSaid(called, units));
+  const bath = (more: object): RugFact => ({ ...{ type: 'BathMeasured', photos: [] }, ...more });
+
+  // The invented plan keeps its bath at pH 5 to 7.3; half a unit outside it is the delivered setting.
+  test('in words after the condition', () => {
+    expect(said(bath({ ph: 7.9 }))).toEqual(['pH is too far outside its band. pH 7.9; keep 5 to 7.3.']);
+    expect(said(rinse(8.5, 7.9))).toEqual(['pH is too far outside its band. pH 8.5; keep 5 to 7.9.']);
+  });
+
+  test('in the degrees the workshop reads', () => {
+    const mostC = inventedPlan.bounds.temperatureC;
+    // 0 °C is 32 °F; 1 K is 1.8 °F: definition of the degree Fahrenheit.
+    const [metric, customary] = (['metric', 'customary'] as const).map(
+      (units) => said(bath({ temperatureC: 60 }), units)[0],
+    );
+    expect(metric).toContain(`60 °C; keep 0 to ${mostC} °C.`);
+    expect(customary).toContain('140 °F; keep 32 to ');
+  });
+
+  test('that of the rescue while a colour runs, and what was recorded stays as it was', () => {
+    const rescued = entriesOf([
+      ...entries.map(({ fact }) => fact),
+      { type: 'StopCalled', stop: 's9', condition: 'cloth grade' },
+    ]);
+    expect(said(bath({ ph: 3.4 }), 'metric', rescued)).toEqual([
+      'pH is too far outside its band. pH 3.4; keep 4 to 4.5.',
+    ]);
+    expect(calledBy(bath({ ph: 7.9 }))).toMatchObject([
+      { broke: { quantity: 'pH', read: 7.9, least: 5, most: 7.3 } },
+    ]);
+  });
+
+  test('and one of before the figures were kept, or that no band raised, only its condition', () => {
+    const old = { condition: 'pH is 0.5 outside its band.' };
+    expect(stopSaid(old, 'metric')).toBe(old.condition);
+    expect(said(bath({ runOff: 'strong colour' }))).toEqual(['The run-off gets more and more coloured.']);
+  });
 });

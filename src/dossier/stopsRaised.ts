@@ -1,4 +1,5 @@
 import {
+  type Band,
   clothWatch,
   isBleed,
   laidIn,
@@ -61,32 +62,47 @@ export const runOffsBefore = ({ baths, rinses }: VisitStanding, now: string) =>
         : [{ runOff: runOff as RunOff, minutesAgo: (Date.parse(now) - Date.parse(when)) / 60_000 }],
     );
 
+type Measured = RugFactOf<'BathMeasured'> | RugFactOf<'RinseMeasured'>;
+
+/** The bands a measured liquid keeps by the agreed plan; null where there is none. */
+function bandsOf(
+  standing: RugStanding,
+  fact: Measured,
+): { readonly ph: Band | null; readonly temperature: Band | null } {
+  const plan = agreedPlan(standing);
+  if (plan === null) return { ph: null, temperature: null };
+  const step = plan.steps.find((one) => stepId(one) === fact.step);
+  return {
+    ph: fact.type === 'RinseMeasured' ? rinsePhBandOf(step, plan, fact.supplyPh) : phBandOf(step, plan),
+    temperature: temperatureBandOf(step, plan),
+  };
+}
+
+/** The band that what a flow lays keeps: the pH the rug is left with, as an acid rinse does. */
+const layingBand = (standing: RugStanding): Band | null => {
+  const band = agreedPlan(standing)?.bounds.finalPh ?? 'no liquid';
+  return band === 'no liquid' ? null : band;
+};
+
 function ofLiquid(
   standing: RugStanding,
   visit: VisitStanding,
-  fact: RugFactOf<'BathMeasured'> | RugFactOf<'RinseMeasured'>,
+  fact: Measured,
   now: string,
   limits: StopLimits,
 ): readonly StopId[] {
-  const plan = agreedPlan(standing);
-  const step = plan?.steps.find((one) => stepId(one) === fact.step);
   const { ph, temperatureC, whiteClothGrade, clothOn, runOff } = fact;
-  const phBand =
-    plan === null
-      ? null
-      : fact.type === 'RinseMeasured'
-        ? rinsePhBandOf(step, plan, fact.supplyPh)
-        : phBandOf(step, plan);
+  const bands = bandsOf(standing, fact);
   // On its way down a rescue bath is above its band for a while; only too much acid is a stop of its own.
   const isTooAcid = ph !== undefined && ph < rescuePhBand.least;
-  const isOffBand = ph !== undefined && phBand !== null && phWatch(ph, phBand, limits) === 'stop';
+  const isOffBand = ph !== undefined && bands.ph !== null && phWatch(ph, bands.ph, limits) === 'stop';
   const found: readonly (readonly [StopId, boolean])[] = [
     ['pH off band', isRescuing(visit) ? isTooAcid : isOffBand],
     [
       'temperature off',
       temperatureC !== undefined &&
-        plan !== null &&
-        temperatureWatch(temperatureC, temperatureBandOf(step, plan), limits) === 'stop',
+        bands.temperature !== null &&
+        temperatureWatch(temperatureC, bands.temperature, limits) === 'stop',
     ],
     [
       'cloth grade',
@@ -223,10 +239,47 @@ export function clockStops(
   ];
 }
 
-/** A raised stop as a fact. */
-export const raisedStop = (id: StopId, stop: string, raisedBy: string): RugFactOf<'StopCalled'> => ({
-  type: 'StopCalled',
-  stop,
-  condition: stopWords(id),
-  raisedBy,
-});
+/** What was read, and the band it left. */
+export type BrokenBand = NonNullable<RugFactOf<'StopCalled'>['broke']>;
+
+/** The reading behind a stop and the band it broke; undefined for a stop that no band raises. */
+function brokenBand(standing: RugStanding, fact: RugFact, id: StopId): BrokenBand | undefined {
+  const visit = latestVisit(standing);
+  const isMeasured = fact.type === 'BathMeasured' || fact.type === 'RinseMeasured';
+  if (visit === null || !(isMeasured || fact.type === 'FlowLogged')) return undefined;
+  if (id === 'pH off band' && fact.ph !== undefined) {
+    const band = !isMeasured
+      ? layingBand(standing)
+      : isRescuing(visit)
+        ? rescuePhBand
+        : bandsOf(standing, fact).ph;
+    return band === null ? undefined : { quantity: 'pH', read: fact.ph, least: band.least, most: band.most };
+  }
+  if (id === 'temperature off' && isMeasured && fact.temperatureC !== undefined) {
+    const band = bandsOf(standing, fact).temperature;
+    return band === null
+      ? undefined
+      : { quantity: 'temperature', read: fact.temperatureC, least: band.least, most: band.most };
+  }
+  return undefined;
+}
+
+/**
+ * A raised stop as a fact, with the reading and the band it broke as they were then.
+ *
+ * @param id - the stop
+ * @param stop - its own id in the record
+ * @param source - the entry whose fact raised it, and the rug's standing before that entry
+ * @source none: rule of this project
+ */
+export function raisedStop(
+  id: StopId,
+  stop: string,
+  source: { readonly entry: string; readonly fact: RugFact; readonly standing: RugStanding },
+): RugFactOf<'StopCalled'> {
+  const broke = brokenBand(source.standing, source.fact, id);
+  return {
+    ...{ type: 'StopCalled', stop, condition: stopWords(id), raisedBy: source.entry },
+    ...(broke === undefined ? {} : { broke }),
+  };
+}

@@ -1,3 +1,4 @@
+import { stopSaid } from '../dossier/index.ts';
 import { done, type Result, refused } from '../units/index.ts';
 import { extentWords, gradeWords, numberedMarks, placeWords } from './markWords.ts';
 import { momentWords, shortMoment } from './measureWords.ts';
@@ -50,7 +51,7 @@ export function incidentReport(context: PaperContext): Result<PaperBody, PaperHa
   const found = numberedMarks(rug).filter(({ mark }) => mark.foundDuringWork === true);
   const stops = visit.stops.map(({ called, cleared }) => [
     shortMoment(called.when, context.timeZone),
-    called.condition,
+    stopSaid(called, context.workshop.settings.units),
     cleared === null ? 'not cleared' : `${cleared.how}\n${shortMoment(cleared.when, context.timeZone)}`,
   ]);
   return done({

@@ -41,6 +41,18 @@ test('a cloth names the colour it was pressed on, and a bath under a rescue the 
   expect(paper.match(/4 to 4.5 \(rescue\)/g)).toHaveLength(1);
 });
 
+test('a stop that a reading raised prints what was read and the band it broke; one of before it, its words', () => {
+  const paper = printed(
+    {
+      ...{ type: 'StopCalled', stop: 's7', condition: 'pH is too far outside its band.' },
+      broke: { quantity: 'pH', read: 7.9, least: 6, most: 7.2 },
+    },
+    { type: 'StopCalled', stop: 's8', condition: 'pH is 0.5 outside its band.' },
+  );
+  expect(paper).toContain('"pH is too far outside its band. pH 7.9; keep 6 to 7.2."');
+  expect(paper).toContain('"pH is 0.5 outside its band."');
+});
+
 test('how long the rug was wet stands beside what the plan allows', () => {
   expect(printed()).toMatch(/"name":"Wet until extracted","value":"\d+ min","why":"the plan allows \d+ min"/);
 });

@@ -1,6 +1,6 @@
 import { phBandOf, rescuePhBand } from '../core/wash/index.ts';
 import type { Noted, Signed } from '../dossier/index.ts';
-import { stepId, wasRescuing, wetSince } from '../dossier/index.ts';
+import { stepId, stopSaid, wasRescuing, wetSince } from '../dossier/index.ts';
 import {
   figure,
   hoursBetween,
@@ -103,7 +103,7 @@ export function washLog(context: PaperContext): PaperBody {
       ...open.map(({ called }) =>
         notice(
           'stop',
-          `Stop not cleared: ${called.condition}`,
+          `Stop not cleared: ${stopSaid(called, units)}`,
           called.note === undefined ? [] : [called.note],
         ),
       ),
@@ -252,7 +252,7 @@ export function washLog(context: PaperContext): PaperBody {
         [words('Called', 1.5), words('Because', 2), words('Cleared', 1.5), words('How', 2)],
         visit.stops.map(({ called, cleared }) => [
           `${moment(called)}\n${called.raisedBy === undefined ? who(called) : `raised by a reading, ${who(called)}`}`,
-          called.note === undefined ? called.condition : `${called.condition}\n${called.note}`,
+          [stopSaid(called, units), ...(called.note === undefined ? [] : [called.note])].join('\n'),
           cleared === null ? 'not cleared' : `${moment(cleared)}\n${who(cleared)}`,
           cleared?.how ?? '',
         ]),

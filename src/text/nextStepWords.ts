@@ -1,4 +1,4 @@
-import type { Deed } from '../dossier/index.ts';
+import { type Deed, stopSaid } from '../dossier/index.ts';
 import { shelfGapWords } from './shelfGapWords.ts';
 
 /** What is to be done in a washer's words, and where or why in a few more. */
@@ -20,7 +20,11 @@ const listed = (items: readonly string[]) => items.join(', ');
 export function nextStepWords(deed: Deed): DeedWords {
   switch (deed.code) {
     case 'resolve-stop':
-      return { title: 'Resolve the stop', detail: deed.condition, button: 'Open the rescue card' };
+      return {
+        title: 'Resolve the stop',
+        detail: stopSaid(deed, deed.units),
+        button: 'Open the rescue card',
+      };
     case 'end-dwell':
       return {
         title: `End the dwell: ${deed.kind}`,

@@ -130,6 +130,15 @@ describe('a stop raised by a reading', () => {
     ]);
   });
 
+  test('tells every screen what was read and the band it broke', async () => {
+    const { owner, rug } = await plannedRug({ isProved: true });
+    const { body } = await record(owner, rug, { type: 'BathMeasured', ph: 10.4, photos: [] });
+    const [, called] = body['entries'] as readonly RugEntry[];
+    expect(called?.fact).toMatchObject({ type: 'StopCalled', broke: { quantity: 'pH', read: 10.4 } });
+    const [stop] = (await owner.get('/api/stops')).body['stops'] as readonly { readonly condition: string }[];
+    expect(stop?.condition).toMatch(/outside its band\. pH 10\.4; keep [\d.]+ to [\d.]+\.$/);
+  });
+
   test('cannot be withdrawn while its reading stands; both undone within a minute leave none', async () => {
     const { owner, house, rug } = await plannedRug();
     const { body, ids } = await record(owner, rug, strong);

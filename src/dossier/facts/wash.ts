@@ -123,6 +123,16 @@ export const washFacts = {
     note: z.optional(passage),
     /** Id of the entry whose reading raised it; absent: a person called it. */
     raisedBy: z.optional(id),
+    /** What was read, and the band it left by the limits of that hour. */
+    broke: z.optional(
+      z.union([
+        z.strictObject({ quantity: z.literal('pH'), read: acidity, least: acidity, most: acidity }),
+        z.strictObject({
+          ...{ quantity: z.literal('temperature'), read: temperatureC },
+          ...{ least: temperatureC, most: temperatureC },
+        }),
+      ]),
+    ),
   }),
   StopCleared: fact('StopCleared', { stop: id, how: passage }),
 };

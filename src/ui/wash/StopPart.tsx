@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react';
 import { type PlanStep, stopWords, type WashPlan } from '../../core/wash/index.ts';
-import { agreedPlan, clockStops } from '../../dossier/index.ts';
+import { agreedPlan, clockStops, stopSaid } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { sourceWords } from '../dossier/limitWords.ts';
 import { useField, useForm } from '../dossier/useForm.ts';
@@ -152,7 +152,7 @@ export function StopPart() {
 }
 
 function CalledStops() {
-  const { standing, visit, open, nameOf, ask } = useDossier();
+  const { standing, visit, settings, open, nameOf, ask } = useDossier();
   const plan = agreedPlan(standing);
   const stops = visit?.stops.filter(({ cleared }) => cleared === null) ?? [];
   return stops.map(({ called }) => {
@@ -162,7 +162,7 @@ function CalledStops() {
         <div className="stepno" role="alert">
           ▲ Stopped <When at={called.when} />{' '}
           {called.raisedBy === undefined ? `by ${nameOf(called.by)}` : `by a reading of ${nameOf(called.by)}`}
-          : {called.condition} {called.note}
+          : {stopSaid(called, settings.units)} {called.note}
         </div>
         <h2 id={`stop-${called.stop}`}>{card.title}</h2>
         <RescueSteps condition={called.condition} plan={plan} />

@@ -1,17 +1,17 @@
-import { agreedPlan } from '../../dossier/index.ts';
+import { agreedPlan, stopSaid } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { rescueCard } from './rescue.ts';
 
 /** Over a sheet that hides the rescue card: that the wash stands still, and what comes first. */
 export function StoppedLine() {
-  const { standing, visit } = useDossier();
+  const { standing, visit, settings } = useDossier();
   const open = visit?.stops.find(({ cleared }) => cleared === null)?.called;
   if (open === undefined) return null;
   const [first] = rescueCard(open.condition, agreedPlan(standing)).do;
   return (
     <p className="verdict stop" role="alert">
       <span aria-hidden="true">▲ </span>
-      Stopped: {open.condition} {first}
+      Stopped: {stopSaid(open, settings.units)} {first}
     </p>
   );
 }
