@@ -120,3 +120,16 @@ test('a scenario that cannot be right is refused with what to do', async () => {
 test('a call without a file is a wrong call', async () => {
   expect((await dry('--json')).code).toBe(2);
 });
+
+test('a fibre nobody named is said to count as the slowest', async () => {
+  const given = {
+    hours: 60,
+    room: { volumeM3: 60, airC: 26, startRh: 0.5, airSpeed: 1, airChangesPerHour: 0.2 },
+    outside: { airC: 32, rh: 0.9 },
+    rugs: [{ id: 'porch', areaM2: 4, dryMassKg: 12, fibres: { unknown: 1 }, posture: 'hung' }],
+  };
+  const { said } = await dry(given);
+  expect(said).toMatch(/porch: fibre unknown\. It counts as cotton, .*Identify it\./);
+  const answer = JSON.parse((await dry(given, '--json')).said);
+  expect(answer.rugs[0].unknownFibreAs).toBe('cotton');
+});

@@ -13,6 +13,7 @@ import {
   readLogger,
 } from '../core/drying/index.ts';
 import { dryAlarmWords } from '../text/dryAlarmWords.ts';
+import { unknownFibreWords } from '../text/dryingWords.ts';
 import { bindingWords } from '../text/dryRoomWords.ts';
 import { loggerNoteWords } from '../text/loggerWords.ts';
 import { nextReadingWords } from '../text/nextReadingWords.ts';
@@ -46,6 +47,8 @@ numbers are known: "spreads": {"startRegain", "resistance", "criticalRegain", "d
 logarithm; a dryMass of 0.1 or more is a guess, and alarms then go by the late end of the 80 % interval. Faces are
 2 for a hung rug, 1.5 on mesh, 1 on a floor; neither faces nor posture counts as 1.
 hoursToTarget counts from hanging, targetAtHour on the scenario's clock; null is beyond the hours looked at.
+A share of "unknown" among the fibres counts as the slowest natural fibre: cotton to its own dry standard, wool
+to a stated targetRegain; unknownFibreAs of the answer says which.
 With "uncertainty" (and "draws", "seed") hoursToTarget is the median, with 80 and 95 % bounds beside it.
 
 A forecast is no proof: release a rug by the dry standard. Mind wet floors and current, the heat of a closed
@@ -121,6 +124,9 @@ function answerWords({ air, rugs, endRh, endC, water, hourly, alarms }: DryAnswe
   return [
     ...rugs.map(rugWords),
     ...alarms.map((alarm) => `! ${dryAlarmWords(alarm)}`),
+    ...rugs.flatMap(({ id, unknownFibreAs: taken }) =>
+      taken === null ? [] : [unknownFibreWords(id, taken)],
+    ),
     ...rugs.flatMap(({ id, spread }) =>
       (spread?.next ?? []).slice(0, 1).map((next) => `${id}: ${nextReadingWords(next)}`),
     ),

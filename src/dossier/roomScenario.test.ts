@@ -94,10 +94,14 @@ describe('the scenario of a room', () => {
     expect(dryForecast(scenario).ok).toBe(true);
   });
 
-  test('before its wash a rug of unknown fibre is forecast no sooner than one of any natural fibre', () => {
+  test.each([
+    ['before its wash', { room: null }],
+    ['that hangs', {}],
+    ['that hangs and was weighed', { looks: [{ when: '2026-03-02T11:00:00.000Z', massKg: 18.4 }] }],
+  ])('a rug %s, of unknown fibre, is forecast no sooner than one of any natural fibre', (_, how) => {
     const room = roomWith(air(0, 28, 0.45), dryer(0, true));
     const planned = (fibres: FibreShares) =>
-      hoursOf(scenarioOf(room, [hungRug({ room: null, fibres })], noon, 90).scenario);
+      hoursOf(scenarioOf(room, [hungRug({ ...how, fibres })], noon, 90).scenario);
     const unknown = planned({ unknown: 0.5, wool: 0.5 });
     expect(unknown).toBeLessThan(90);
     for (const fibre of ['wool', 'silk', 'cotton', 'linen', 'jute', 'sisal', 'viscose'] as const)

@@ -11,7 +11,6 @@ import {
   leastMassKg,
   type Running,
 } from '../core/drying/index.ts';
-import type { Fibre, FibreShares } from '../core/wash/index.ts';
 import { done, type Problem, type Result, refused } from '../units/index.ts';
 import type { DryingRug } from './dryingRug.ts';
 import type { AirAt, RoomStanding, Switched } from './roomStanding.ts';
@@ -62,13 +61,6 @@ export function forecastInstant(now: string): string {
 
 const hoursFrom = (zero: string, instant: string): number =>
   (Date.parse(instant) - Date.parse(zero)) / 3_600_000;
-
-/** Before the water an unknown fibre counts as the slowest; once it hangs, readings tell, and wool is the likely one. */
-function fibresBeforeWater(fibres: FibreShares): FibreShares {
-  const { unknown, ...known } = fibres;
-  const slowest = settings.unknownFibre.as as Fibre;
-  return unknown === undefined ? fibres : { ...known, [slowest]: (fibres[slowest] ?? 0) + unknown };
-}
 
 /** Of readings of one kind at one moment the last holds: it is the one somebody wrote down again. */
 function lastOfKind(readings: readonly DryReading[]): readonly DryReading[] {
@@ -174,7 +166,7 @@ export function rugInScenario(
     areaM2: rug.areaM2,
     dryMassKg: ovenDry.likely,
     spreads,
-    fibres: rug.room === null ? fibresBeforeWater(fibres) : fibres,
+    fibres,
     ...(rug.construction === null ? {} : { construction: rug.construction }),
     ...(extraction === null ? {} : { extraction }),
     ...(first === undefined ? {} : { posture: first.posture }),

@@ -3,6 +3,10 @@ import { quantityWords } from './quantityWords.ts';
 import type { WordsFor } from './words.ts';
 
 /** What a reading of a drying rug is called. */
+/** That a rug's unknown fibre was taken as the slowest to dry, and what to find out. */
+export const unknownFibreWords = (rug: string, taken: string): string =>
+  `${rug}: fibre unknown. It counts as ${taken}, the slowest natural fibre to dry; of another fibre it may be dry sooner. Identify it.`;
+
 export const readingNames: Readonly<Record<string, string>> = {
   massKg: 'weighing',
   pocketRh: 'pocket humidity',

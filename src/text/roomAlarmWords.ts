@@ -67,7 +67,7 @@ export function assumptionWords(
     case 'extraction-unknown':
       return `${rug(assumption.rug)}: nobody said how water was taken out; it counts as soaked. Weigh it, or say how.`;
     case 'fibres-unknown':
-      return `${rug(assumption.rug)}: pile fibre unknown. Before the wash it counts as cotton, the slowest natural fibre to dry; on the pole as wool, and it may take a fifth longer. Identify it.`;
+      return `${rug(assumption.rug)}: pile fibre unknown. It counts as cotton, the slowest natural fibre to its dry standard; of another fibre it may be dry sooner. Identify it.`;
     case 'mass-below-bone-dry':
       return `${rug(assumption.rug)}: ${measureWords('mass', assumption.massKg, units)} at ${at(assumption.when)} is less than the bone-dry rug and was left out. Check the scale and weigh again.`;
   }

@@ -1,5 +1,6 @@
 import type { AirState } from '../air/index.ts';
 import type { WetClock } from '../mould/index.ts';
+import type { Fibre } from '../wash/index.ts';
 import type { NextReading } from './nextReading.ts';
 import type { RoomHour } from './roomHours.ts';
 import type { JudgedReading } from './rugBelief.ts';
@@ -61,6 +62,8 @@ export interface RugAnswer {
   /** From first wetting to the target [h]. */
   readonly hoursWet: number | null;
   readonly wetClock: WetClock;
+  /** What an unknown fibre of it was taken for; null: every fibre is named. */
+  readonly unknownFibreAs: Fibre | null;
   readonly course: readonly RugHour[];
   readonly spread?: RugSpread;
 }

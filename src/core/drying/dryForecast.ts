@@ -61,6 +61,7 @@ function rugAnswer(
     mouldIndex: Math.max(...states.map(({ mouldIndex }) => mouldIndex)),
     hoursWet,
     wetClock: wetClock(hoursWet),
+    unknownFibreAs: rug.unknownFibreAs,
     course: states,
   };
 }

@@ -7,7 +7,9 @@ import {
   saturationPressure,
   vapourConcentration,
 } from '../air/index.ts';
+import type { Fibre } from '../wash/index.ts';
 import { machineOf } from './dehumidifier.ts';
+import { fibresReckoned, unknownFibreAs } from './fibresReckoned.ts';
 import { type AirCourse, airAt, airCourseOf, bendsOf, secondsPerHour } from './givenAir.ts';
 import { conditionsOf, type RoomCondition } from './roomCondition.ts';
 import type { DryRug, DryScenario } from './scenario.ts';
@@ -26,6 +28,7 @@ export interface PreparedRug {
   readonly exposures: readonly Exposure[];
   readonly dryMassKg: number;
   readonly desorption: Desorption;
+  readonly unknownFibreAs: Fibre | null;
   readonly startRegain: number;
   readonly targetRegain: number;
   readonly criticalRegain: number;
@@ -100,6 +103,7 @@ function rugOf(rug: DryRug, desorption: Desorption): PreparedRug {
     exposures: [{ from: hungAt, m2: rug.areaM2 * facesOf(rug) }, ...turnings],
     dryMassKg: rug.dryMassKg,
     desorption,
+    unknownFibreAs: unknownFibreAs(rug),
     startRegain: start.likely,
     targetRegain: rug.targetRegain ?? readTable(desorption.regain, targetRh),
     criticalRegain: rug.criticalRegain ?? criticalRegain,
@@ -139,8 +143,9 @@ export function prepareRoom(scenario: DryScenario): PreparedRoom {
   const seconds = scenario.hours * secondsPerHour;
   const blends = new Map<string, Desorption>();
   const desorptionFor = (rug: DryRug): Desorption => {
-    const key = JSON.stringify(rug.fibres);
-    const found = blends.get(key) ?? desorptionOf(rug.fibres);
+    const fibres = fibresReckoned(rug);
+    const key = JSON.stringify(fibres);
+    const found = blends.get(key) ?? desorptionOf(fibres);
     blends.set(key, found);
     return found;
   };

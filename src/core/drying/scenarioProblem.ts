@@ -1,6 +1,7 @@
 import settings from '../../../data/drying/settings.json' with { type: 'json' };
 import { refused } from '../../units/index.ts';
 import { equilibriumRegain } from '../air/index.ts';
+import { fibresReckoned } from './fibresReckoned.ts';
 import { type Bounded, type Found, firstOf, firstOutside, ofOne } from './fieldProblem.ts';
 import { machinesProblem, outsideProblem, roomProblem } from './roomProblem.ts';
 import { type DryReading, type DryRug, type DryScenario, leastMassKg } from './scenario.ts';
@@ -88,7 +89,7 @@ function rugProblem(rug: DryRug, hours: number): Found {
   if (!(Math.abs(sum - 1) <= 0.005) || Object.values(fibres).some((share) => share < 0)) {
     return refused('fibre-shares-off', { rug: id, sum });
   }
-  const least = equilibriumRegain(fibres, settings.targetRh, 'from the wet side').likely;
+  const least = equilibriumRegain(fibresReckoned(rug), settings.targetRh, 'from the wet side').likely;
   if (criticalRegain !== undefined && criticalRegain <= least) {
     return refused('critical-regain-too-low', { rug: id, value: criticalRegain, least });
   }

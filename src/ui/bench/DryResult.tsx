@@ -1,5 +1,6 @@
 import type { DryAnswer, RugAnswer, RugSpread } from '../../core/drying/index.ts';
 import { dryAlarmWords } from '../../text/dryAlarmWords.ts';
+import { unknownFibreWords } from '../../text/dryingWords.ts';
 import { bindingWords } from '../../text/dryRoomWords.ts';
 import { nextReadingWords } from '../../text/nextReadingWords.ts';
 import { figure } from '../dossier/figures.ts';
@@ -60,6 +61,11 @@ export function DryResult({
             <p>{dryAlarmWords(alarm)}</p>
           </Notice>
         ))}
+        {rug.unknownFibreAs === null ? null : (
+          <Notice tone="caution">
+            <p>{unknownFibreWords(rug.id, rug.unknownFibreAs)}</p>
+          </Notice>
+        )}
       </Section>
       {spread.next.length === 0 ? null : (
         <Section title="What to measure">
