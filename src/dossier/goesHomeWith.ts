@@ -15,8 +15,13 @@ const laidIn = (
   return plan === null || step === undefined ? null : { step, plan };
 };
 
-/** A final acid rinse is left in the rug by plan; one whose pH nobody read, or off its band, is not. */
-const isLeftByPlan = (standing: RugStanding, residue: Residue): boolean => {
+/**
+ * Whether the plan leaves it in the rug: the acid of a final acid rinse. One whose pH nobody read, or off its
+ * band, is not left by plan.
+ *
+ * @source common-practice (data/wash/steps.json)
+ */
+export const isLeftByPlan = (standing: RugStanding, residue: Residue): boolean => {
   const { ph, where, byOthers } = residue;
   const laid = byOthers === true || where !== null ? null : laidIn(standing, residue);
   if (laid === null || ph === undefined || laid.step.kind !== 'acid rinse') return false;

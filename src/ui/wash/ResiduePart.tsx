@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import { clearingWords, type Residue } from '../../core/wash/index.ts';
-import { carriedResidues, isCarried, residuesIn } from '../../dossier/index.ts';
+import { carriedResidues, isCarried, isLeftByPlan, residuesIn } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { figure, percentWords, stainWords } from '../dossier/figures.ts';
 import { Part } from '../dossier/Part.tsx';
@@ -73,6 +73,7 @@ function ResidueRow({ residues }: { readonly residues: readonly Residue[] }) {
         )}
         {' · '}
         {phWords(residues)}
+        {residues.every((residue) => isLeftByPlan(standing, residue)) && ' · the plan leaves it in'}
         {left < 1 && ` · by perfect mixing ${percentWords(left)} of it would be left, which proves nothing`}
       </div>
       {old !== undefined && open && (
