@@ -1,6 +1,6 @@
 import { useEffect } from 'react';
 import { Link } from 'wouter';
-import { dryingPlaceOf, hoursBetween, wetClock } from '../../dossier/index.ts';
+import { dryCriteria, dryingPlaceOf, hoursBetween, wetClock } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { Notice, Tag } from '../kit/index.ts';
 import '../wash/wash.css';
@@ -13,7 +13,7 @@ import { WetClock } from './WetClock.tsx';
 
 /** Drying, from the floor to the dry standard: clock, posture, readings, and what is not yet met. */
 export function DryingView() {
-  const { rug, standing, visit, now } = useDossier();
+  const { rug, standing, visit, settings, now } = useDossier();
   useEffect(() => {
     scrollTo(0, 0);
   }, []);
@@ -21,7 +21,10 @@ export function DryingView() {
   const clock = wetClock(visit, now);
   const turned = visit.turnings.at(-1)?.when ?? visit.dryingStarted?.when;
   const forecastHere = (dryingPlaceOf(standing)?.room ?? null) !== null;
-  const turnDue = turned !== undefined && visit.dryAccepted === null && hoursBetween(turned, now) >= 6;
+  // One that meets the dry standard waits to be accepted: lifting it again serves nothing.
+  const isProved =
+    visit.dryAccepted !== null || dryCriteria(standing, visit, settings.dryStandard).every(({ met }) => met);
+  const turnDue = turned !== undefined && !isProved && hoursBetween(turned, now) >= 6;
   return (
     <div className="page wash">
       <header className="wash-head">

@@ -60,6 +60,8 @@ test('a rug accepted as dry teaches its room, and takes its lesson back with its
   };
   const before = await taught();
   await hand.page.goto(`/rugs/${rug}?at=dry`);
+  await hand.within('region', 'Dry standard').button('Accept it as dry').waitFor();
+  expect(await hand.scope.getByText('Turn it.', { exact: true }).count()).toBe(0);
   await hand.press('Accept it as dry');
   const sheet = hand.within('dialog', 'Accept it as dry');
   await sheet.press('Accept as dry');
