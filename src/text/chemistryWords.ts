@@ -27,6 +27,11 @@ export const chemistryWords = {
     matters: 'Beyond that a computed pH looks like a measurement and is none.',
     now: 'Dilute it in the plan, or measure the pH of the real bath.',
   }),
+  'dose-range-open': ({ agent, targetPh, alkalinityMgPerLCaCO3 }) => ({
+    happened: `If the water’s alkalinity is ${alkalinityMgPerLCaCO3.toFixed(0)} mg/L CaCO₃, which it may be, no dose of ${agent} to pH ${targetPh} can be computed: the bath is too salty to reckon, or the agent does not bring it there.`,
+    matters: 'A range with one end guessed would look narrower than it is.',
+    now: 'Measure the water’s alkalinity to know it better, put less into the bath before, or choose another target.',
+  }),
   'target-out-of-reach': ({ agent, targetPh, phNow, phAtMost }) => ({
     happened: `${agent} cannot bring this bath from pH ${phNow.toFixed(2)} to ${targetPh}.`,
     matters: `With any sensible amount it ends near pH ${phAtMost.toFixed(2)}.`,

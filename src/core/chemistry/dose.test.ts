@@ -106,6 +106,25 @@ describe('dosing', () => {
     if (!found.ok || !soft.ok) throw new Error('refused');
     expect(found.value.interval[1]).toBeCloseTo(soft.value.grams / 0.95, 9);
   });
+  // davies-1962, range of validity: 0.5 mol/L, which 28.5 g/L of salt (0.488 mol/L) all but fills.
+  test('where the water may be one that no dose can be computed for, none is told as if it were known', () => {
+    const salty = (alkalinityMgPerLCaCO3: number): BathRecipe => ({
+      ...{ ...hardWater, alkalinityMgPerLCaCO3, activity: 'davies' as const },
+      add: [{ agent: 'sodium chloride', grams: 28.5 }],
+    });
+    const asked = (alkalinity: number, share: number) =>
+      dose(salty(alkalinity), 'citric acid, anhydrous', 4, { strength: 0.05, alkalinity: share });
+    expect(asked(400, 0).ok).toBe(true);
+    const hardest = asked(600, 0);
+    expect(hardest.ok ? null : hardest.problem.code).toBe('ionic-strength-too-high');
+    expect(asked(400, 0.5)).toEqual({
+      ok: false,
+      problem: {
+        code: 'dose-range-open',
+        facts: { agent: 'citric acid, anhydrous', targetPh: 4, alkalinityMgPerLCaCO3: 600 },
+      },
+    });
+  });
   test('a dose is of the bottle as it is named: twenty times as much vinegar as acetic acid', () => {
     const [pure, vinegar] = ['acetic acid', 'white vinegar'].map((agent) => dose(hardWater, agent, 5));
     if (pure?.ok !== true || vinegar?.ok !== true) throw new Error('refused');

@@ -17,6 +17,11 @@ import type { Share } from './shelfAgent.ts';
 export type DoseProblem =
   | RecipeProblem
   | IonicStrengthTooHigh
+  /** Likely water has a dose, but at an end of what the water may be none can be computed. */
+  | Problem<
+      'dose-range-open',
+      { readonly agent: string; readonly targetPh: number; readonly alkalinityMgPerLCaCO3: number }
+    >
   | Problem<
       'target-out-of-reach',
       { readonly agent: string; readonly targetPh: number; readonly phNow: number; readonly phAtMost: number }
@@ -41,6 +46,8 @@ const noneGPerL = 1e-12;
 
 /** What is dosed: a chemical at full strength, or a product by the mass shares of what is in it. */
 export type Dosed = string | { readonly name: string; readonly shares: readonly Share[] };
+
+const nameOf = (dosed: Dosed): string => (typeof dosed === 'string' ? dosed : dosed.name);
 
 const sharesOf = (dosed: Dosed): readonly AgentAmount[] =>
   typeof dosed === 'string' ? [{ agent: dosed }] : dosed.shares;
@@ -92,7 +99,8 @@ function gramsPerLitre(
  * @param targetPh - [0 … 14]
  * @param uncertainty - shares by which strength and alkalinity may be off
  * @returns grams for the whole bath, and the interval they may truly need
- * @refuses target-out-of-reach - the agent cannot bring this water there; all of solutionOf and bathPh
+ * @refuses target-out-of-reach - the agent cannot bring this water there; dose-range-open - it brings likely water
+ * there, but not computably the water at an end of its range; all of solutionOf and bathPh
  * @source crc-handbook constants through bathPh
  * @example dose(1 L of 250 mg/L CaCO₃, 'citric acid, anhydrous', 5) // about 0.56 g
  */
@@ -121,12 +129,19 @@ export function dose(
   const strength = Math.max(
     ...sharesOf(agent).map((one) => strengthShare(one.agent, one.strength, uncertainty.strength)),
   );
-  const ends = [-1, 1].flatMap((way) => {
-    const end = needed(1 + way * uncertainty.alkalinity);
-    // Water past the target already needs nothing; water that nothing brings there sets no end of the range.
-    const most = end.ok && Number.isFinite(end.value) ? Math.max(0, end.value) * recipe.litres : grams;
-    return [most / (1 + strength), most / (1 - strength)];
-  });
+  const ends: number[] = [];
+  for (const share of [1 - uncertainty.alkalinity, 1 + uncertainty.alkalinity]) {
+    const end = needed(share);
+    if (!end.ok && end.problem.code !== 'ionic-strength-too-high') return end;
+    // Taking the middle for such an end would state a bound that nobody computed.
+    if (!end.ok || !Number.isFinite(end.value)) {
+      const alkalinityMgPerLCaCO3 = recipe.alkalinityMgPerLCaCO3 * share;
+      return refused('dose-range-open', { agent: nameOf(agent), targetPh, alkalinityMgPerLCaCO3 });
+    }
+    // Water past the target already needs nothing.
+    const most = Math.max(0, end.value) * recipe.litres;
+    ends.push(most / (1 + strength), most / (1 - strength));
+  }
   return done({ grams, interval: [Math.min(grams, ...ends), Math.max(grams, ...ends)] });
 }
 
@@ -145,7 +160,7 @@ function outOfReach(
   const most = bathPh({ ...filled, activity: 'ideal' });
   if (!most.ok) return most;
   return refused('target-out-of-reach', {
-    ...{ agent: typeof agent === 'string' ? agent : agent.name, targetPh },
+    ...{ agent: nameOf(agent), targetPh },
     ...{ phNow: now.value.pH, phAtMost: most.value.pH },
   });
 }
