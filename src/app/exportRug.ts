@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { standingOf } from '../dossier/evolve.ts';
 import type { RugEntry } from '../dossier/facts/index.ts';
 import { latestVisit } from '../dossier/index.ts';
@@ -31,11 +32,11 @@ export async function exportRug(
     open: async () => new TextEncoder().encode(content),
   });
   const photographs = await photographFiles(house, entries, at);
-  const shown = await shownPapers(house, entries, at);
+  const { shown, unsound } = await shownPapers(house, entries, at);
   const number = String(standing.opened?.number ?? 0).padStart(4, '0');
   const title = `Dossier ${number}: ${standing.opened?.title ?? ''}`;
   const named = ({ name }: ArchiveFile) => ({ file: name, sha256: /[0-9a-f]{64}/.exec(name)?.[0] ?? '' });
-  const index = { title, entries, photographs: photographs.map(named), papers: shown.map(named) };
+  const index = { title, entries, photographs: photographs.map(named), papers: shown.map(named), unsound };
   const papers = paperKinds.flatMap(({ code }): readonly ArchiveFile[] => {
     // A hand-back that has not taken place is no evidence of one.
     if (code === 'return' && latestVisit(standing)?.end === null) return [];
@@ -51,7 +52,7 @@ export async function exportRug(
   return done({
     name: `dossier-${number}`,
     bytes: house.archiver.zip([
-      text('READ-ME.txt', exportReadMe(title, standing.seal)),
+      text('READ-ME.txt', exportReadMe(title, standing.seal, unsound)),
       text('entries.json', JSON.stringify(index, null, 1)),
       text('check.mjs', sealCheckScript),
       ...photographs,
@@ -83,19 +84,33 @@ async function photographFiles(
   });
 }
 
-/** Papers that a consent names, where they are still kept: an erased client's are not. */
-async function shownPapers(
-  { keptPapers }: House,
-  entries: readonly RugEntry[],
-  at: string,
-): Promise<readonly ArchiveFile[]> {
+/** A kept paper as it was shown; `unsound` where what lies there was altered, or cannot be read. */
+async function keptAsShown({ keptPapers }: House, client: string, paper: string) {
+  const bytes = await keptPapers.read(client, paper).catch(() => 'unsound' as const);
+  if (bytes === null || bytes === 'unsound') return bytes;
+  return createHash('sha256').update(bytes).digest('hex') === paper ? bytes : 'unsound';
+}
+
+/**
+ * Papers that a consent names, where they are still kept: an erased client's are not. An unsound one is named,
+ * not packed: it must not pass for the paper, nor keep all the rest from whoever asks for it.
+ */
+async function shownPapers(house: House, entries: readonly RugEntry[], at: string) {
   const consents = standingOf(entries).visits.flatMap(({ received, consent }) =>
     consent.kind === 'given' ? [{ client: received.client, paper: consent.given.paper }] : [],
   );
   const found = await Promise.all(
-    consents.map(async ({ client, paper }) => ({ paper, bytes: await keptPapers.read(client, paper) })),
+    consents.map(async ({ client, paper }) => ({
+      file: `shown/${paper}.pdf`,
+      bytes: await keptAsShown(house, client, paper),
+    })),
   );
-  return found.flatMap(({ paper, bytes }) =>
-    bytes === null ? [] : [{ name: `shown/${paper}.pdf`, at, press: false, open: async () => bytes }],
-  );
+  return {
+    shown: found.flatMap(({ file, bytes }): readonly ArchiveFile[] =>
+      bytes === null || bytes === 'unsound'
+        ? []
+        : [{ name: file, at, press: false, open: async () => bytes }],
+    ),
+    unsound: found.flatMap(({ file, bytes }) => (bytes === 'unsound' ? [file] : [])),
+  };
 }

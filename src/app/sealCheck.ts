@@ -11,7 +11,7 @@ const canonical = (value) =>
       ? '{' + Object.keys(value).sort().map((key) => JSON.stringify(key) + ':' + canonical(value[key])).join(',') + '}'
       : JSON.stringify(value);
 
-const { entries, photographs, papers } = JSON.parse(readFileSync(new URL('entries.json', import.meta.url), 'utf8'));
+const { entries, photographs, papers, unsound } = JSON.parse(readFileSync(new URL('entries.json', import.meta.url), 'utf8'));
 const faults = [];
 let before = '';
 for (const [index, { seal, ...entry }] of entries.entries()) {
@@ -21,17 +21,18 @@ for (const [index, { seal, ...entry }] of entries.entries()) {
 }
 for (const { file, sha256: named } of [...photographs, ...papers])
   if (sha256(readFileSync(new URL(file, import.meta.url))) !== named) faults.push(file + ' was altered');
+for (const file of unsound) faults.push(file + ' could not be read as it was shown, and is left out');
 console.log(faults.length === 0 ? entries.length + ' entries and their files are as they were sealed; last seal ' + before : faults.join('\\n'));
 process.exitCode = faults.length === 0 ? 0 : 1;
 `;
 
 /** What an exported dossier says about itself. */
-export const exportReadMe = (title: string, seal: string): string => `${title}
+export const exportReadMe = (title: string, seal: string, unsound: readonly string[]): string => `${title}
 
 entries.json   every entry of this dossier, oldest first, with its seal
 photographs/   the photographs the entries name, unaltered, each under the SHA-256 of its bytes
 shown/         papers as they were shown to the client before consent, each under its SHA-256
-papers/        papers made from the entries on export
+${unsound.map((file) => `               LEFT OUT: ${file}; what is kept of it was altered or cannot be read\n`).join('')}papers/        papers made from the entries on export
 check.mjs      checks the seals and the files: node check.mjs (any Node from 18)
 
 A seal is the SHA-256 (hex) of the canonical JSON (RFC 8785: keys in order, no white space, UTF-8) of the

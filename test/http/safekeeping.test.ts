@@ -1,5 +1,5 @@
 import { execFileSync, spawnSync } from 'node:child_process';
-import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { folderBackup } from '../../src/adapters/backup/folderBackup.ts';
@@ -11,7 +11,8 @@ import { clientKeyIn } from '../../src/adapters/sqlite/clientKeys.ts';
 import { yazlArchiver } from '../../src/adapters/zip/yazlArchiver.ts';
 import { listRowOf } from '../../src/app/listRow.ts';
 import { verifyStore } from '../../src/app/verifyStore.ts';
-import { consignmentOf, draft, measured } from '../support/intake.ts';
+import { type RugFact, standingOf } from '../../src/dossier/index.ts';
+import { consignmentOf, draft, measured, newId } from '../support/intake.ts';
 import { memoryHouse } from '../support/memoryHouse.ts';
 import { openInFolder, throwAwayFolder } from '../support/openInFolder.ts';
 import { twoColours } from '../support/photoPromises.ts';
@@ -102,6 +103,50 @@ describe('an exported dossier', () => {
     writeFileSync(entries, text);
     writeFileSync(join(folder, 'photographs', `${photo}.png`), 'painted over');
     expect(check()).toMatchObject({ status: 1, stdout: expect.stringMatching(/png was altered/) });
+  });
+
+  test('comes with all the rest where a shown paper was altered on disk, and names that one', async () => {
+    const keptPapers = diskKeptPapers(join(folder, 'kept'), () => new Uint8Array(32).fill(7));
+    const house = memoryHouse({ keptPapers });
+    const { owner } = await openedHouse(house);
+    const { rug, photo } = await rugWithPhotograph(owner);
+    const stream = `rug/${rug}`;
+    const entries = await house.ledger.read(stream);
+    const client = standingOf(entries).visits.at(-1)?.received.client ?? '';
+    const paper = await keptPapers.keep(client, new TextEncoder().encode('the consent as it was shown'));
+    const given: RugFact = {
+      ...{ type: 'ConsentGiven', plan: 'a1b2', paper, risks: [] },
+      notToExceed: { amountMinor: 9000, currency: 'EUR' },
+      agreed: { how: 'letter or e-mail', words: 'I agree to the wash.' },
+    };
+    const entry = { id: newId(), fact: given, stream, at: house.clock.now(), by: 'mirela', version: 1 };
+    const recorded = await house.ledger.append([
+      { stream, expectedRevision: entries.length, drafts: [entry] },
+    ]);
+    expect(recorded.ok).toBe(true);
+    const exported = async () => unzip(await bytesOf(await owner.ask(`/api/rugs/${rug}/export.zip`)));
+    const shown = `shown/${paper}.pdf`;
+    expect(new TextDecoder().decode((await exported()).get(shown))).toBe('the consent as it was shown');
+
+    const sealed = join(folder, 'kept', client, `${paper}.sealed`);
+    writeFileSync(sealed, readFileSync(sealed).fill(0, 20, 22));
+    const files = await exported();
+    expect(files.has(shown)).toBe(false);
+    for (const name of [`photographs/${photo}.png`, 'papers/receipt.pdf', 'papers/whole-dossier.pdf'])
+      expect(files.get(name)?.byteLength, name).toBeGreaterThan(0);
+    const textOf = (name: string) => new TextDecoder().decode(files.get(name));
+    expect(textOf('READ-ME.txt')).toContain(`LEFT OUT: ${shown}`);
+    expect(JSON.parse(textOf('entries.json'))).toMatchObject({ papers: [], unsound: [shown] });
+    unpackInto(folder, files);
+    const checked = spawnSync(process.execPath, [join(folder, 'check.mjs')], { encoding: 'utf8' });
+    expect(checked).toMatchObject({
+      status: 1,
+      stdout: expect.stringContaining(`${shown} could not be read`),
+    });
+
+    rmSync(sealed);
+    writeFileSync(join(folder, 'kept', client, `${paper}.pdf`), 'another paper in its place');
+    expect((await exported()).has(shown)).toBe(false);
   });
 });
 
