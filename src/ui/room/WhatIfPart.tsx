@@ -58,7 +58,13 @@ export function WhatIfPart(props: {
         </div>
       )}
       {what?.kind === 'open' ? (
-        <Opened before={answer} outside={outside} fromHour={what.opening.fromHour} walls={what.wallsWPerK} />
+        <Opened
+          before={answer}
+          outside={outside}
+          fromHour={what.opening.fromHour}
+          walls={what.wallsWPerK}
+          delays={isToldOutside && delays(tried.moved ?? [], what.opening.fromHour)}
+        />
       ) : null}
       <div role="status">
         <ProblemNotice problem={tried.problem} />
@@ -75,6 +81,14 @@ export function WhatIfPart(props: {
 
 /** Less than this is no change anybody would notice [h]. */
 const noticeableHours = 0.25;
+
+/** Whether a change makes rugs later and none sooner; what is dry before it begins is not moved by it. */
+function delays(moved: readonly RugMoved[], fromHour: number): boolean {
+  const hours = moved.flatMap(({ before, movedHours }) =>
+    movedHours === null || (before !== null && before < fromHour) ? [] : [movedHours],
+  );
+  return hours.some((by) => by >= noticeableHours) && !hours.some((by) => by <= -noticeableHours);
+}
 
 function Moved(props: {
   readonly before: DryAnswer;
@@ -173,8 +187,10 @@ function Opened(props: {
   readonly outside: OutsideAir | null;
   readonly fromHour: number;
   readonly walls: number | undefined;
+  /** By the forecast beside it, once that is there. */
+  readonly delays: boolean;
 }) {
-  const { before, outside, fromHour, walls } = props;
+  const { before, outside, fromHour, walls, delays: isLater } = props;
   const { setUp, settings } = useRoomView();
   const { units } = settings;
   const compared = outside === null ? null : openingCompared(before, outside, fromHour);
@@ -192,10 +208,10 @@ function Opened(props: {
   return (
     <>
       <Notice
-        tone={dries ? 'ok' : 'caution'}
+        tone={dries ? (isLater ? 'plain' : 'ok') : 'caution'}
         title={
           dries
-            ? 'The air outside holds less water: open windows dry the room.'
+            ? 'The air outside holds less water: open windows dry the room’s air.'
             : 'The air outside holds as much water or more: keep the windows shut.'
         }
       >
@@ -204,6 +220,14 @@ function Opened(props: {
           decides, never relative humidity.
         </p>
       </Notice>
+      {dries && isLater ? (
+        <Notice tone="caution" title="The rugs dry later all the same.">
+          <p>
+            By this forecast the room cools by more than its drier air wins. Keep the windows shut, or warm
+            the room as well.
+          </p>
+        </Notice>
+      ) : null}
       {setUp.wallsWPerK === undefined ? (
         <Notice tone="caution" title="How much the room cools is an estimate.">
           <p>
