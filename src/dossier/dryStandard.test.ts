@@ -9,7 +9,14 @@ import {
   storyStart,
   weighed,
 } from '../../test/support/rugStory.ts';
-import { type DryCriterionCode, dryCriteria, moistureRatio, ovenDryMassOf } from './dryStandard.ts';
+import { equilibriumRegain } from '../core/air/index.ts';
+import {
+  type DryCriterionCode,
+  dryCriteria,
+  moistureRatio,
+  ovenDryMassOf,
+  waterAtRest,
+} from './dryStandard.ts';
 import { standingOf } from './evolve.ts';
 import type { RugEntry, RugFactOf } from './facts/index.ts';
 import { latestVisit } from './standing.ts';
@@ -155,3 +162,12 @@ test('a workshop without a scale is judged by meter, pocket and hand', () => {
   const { standing, visit } = dryingRug(reading);
   expect(dryCriteria(standing, visit, 'without scale').every((criterion) => criterion.met)).toBe(true);
 });
+
+test.each(['wool', 'silk', 'cotton', 'linen', 'jute'] as const)(
+  'a rug whose fibre nobody named is allowed no more water than %s keeps at 65 % RH (Morton and Hearle)',
+  (fibre) => {
+    const unnamed = standingOf(entriesOf([opened, received, measured, weighed]));
+    const named = equilibriumRegain({ [fibre]: 1 }, 0.65, 'from the wet side').likely;
+    expect(waterAtRest(unnamed)).toBeLessThanOrEqual(named);
+  },
+);

@@ -1,4 +1,5 @@
 import { type Estimate, equilibriumRegain, ovenDryMass } from '../core/air/index.ts';
+import { fibresReckoned } from '../core/drying/index.ts';
 import type { Fibre, FibreShares } from '../core/wash/index.ts';
 import type { dryStandards } from './facts/drying.ts';
 import { soundClaim } from './planFacts.ts';
@@ -85,6 +86,18 @@ export function blendOf(standing: RugStanding): FibreShares {
   }
   for (const fibre of known) blend[fibre] = (blend[fibre] ?? 0) + share / known.length;
   return blend;
+}
+
+/**
+ * Water a dried rug keeps at rest at 65 % RH, the limit of the dry standard [kg/kg oven-dry]. A fibre nobody
+ * named counts as the natural one that keeps least, as in the forecast.
+ *
+ * @source none: desorption regain of core/air; unknown fibre by core/drying
+ */
+export function waterAtRest(standing: RugStanding): number {
+  const blend = blendOf(standing);
+  const fibres = fibresReckoned({ fibres: Object.keys(blend).length === 0 ? { unknown: 1 } : blend });
+  return equilibriumRegain(fibres, 0.65, 'from the wet side').likely;
 }
 
 /** The last weighing of this visit before any water: dusting makes the rug lighter and is counted. */
@@ -203,7 +216,7 @@ function regainAtRoom(
   if (ovenDry === null) return { code, met: false, found: { kind: 'no-intake-mass' } };
   if (latest === undefined) return { code, met: false, found: { kind: 'not-measured' } };
   const ratio = moistureRatio(latest.massKg, ovenDry);
-  const limit = equilibriumRegain(blendOf(standing), 0.65, 'from the wet side').likely;
+  const limit = waterAtRest(standing);
   if (ratio.most < -dryBounds.soilLostAtMost) {
     const found = { kind: 'below-bone-dry', nowKg: latest.massKg, ovenDryKg: ovenDry.likely } as const;
     return { code, met: false, found };

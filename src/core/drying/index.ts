@@ -10,6 +10,7 @@ export type {
 } from './dryAnswer.ts';
 export { dryForecast } from './dryForecast.ts';
 export type { DryingProblem } from './dryingProblem.ts';
+export { fibresReckoned } from './fibresReckoned.ts';
 export { guessLogger, type LoggerGuess } from './guessLogger.ts';
 export * from './learnDrying.ts';
 export { type Separator, separators } from './loggerTable.ts';

@@ -1,7 +1,7 @@
 import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
-import { type Estimate, equilibriumRegain } from '../../core/air/index.ts';
-import { blendOf, moistureRatio, ovenDryMassOf } from '../../dossier/index.ts';
+import type { Estimate } from '../../core/air/index.ts';
+import { moistureRatio, ovenDryMassOf, waterAtRest } from '../../dossier/index.ts';
 import { useDossier } from '../dossier/dossierView.ts';
 import { percentWords } from '../dossier/figures.ts';
 import { Part } from '../dossier/Part.tsx';
@@ -27,7 +27,7 @@ export function MassPlot() {
     )
     .sort((a, b) => (a.at < b.at ? -1 : 1));
   if (points.length === 0) return null;
-  const rest = equilibriumRegain(blendOf(standing), 0.65, 'from the wet side').likely;
+  const rest = waterAtRest(standing);
   const times = points.map(({ at }) => Date.parse(at));
   const [from, until] = [Math.min(...times), Math.max(...times)];
   const x = scaleLinear()
