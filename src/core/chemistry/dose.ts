@@ -41,6 +41,9 @@ export const usualDoseUncertainty: DoseUncertainty = { strength: 0.05, alkalinit
 /** More of an agent than this is no dose but another liquid [g/L]. */
 const mostGPerL = 200;
 
+/** A dose that is computed back lands on its target, but for rounding [pH]. */
+const reachedWithin = 4e-7;
+
 /** An amount within reach of a weighing error of nothing [g/L]. */
 const noneGPerL = 1e-12;
 
@@ -118,7 +121,13 @@ export function dose(
   const needed = (alkalinityShare: number): Result<number, DoseProblem> => {
     const alkalinityMgPerLCaCO3 = recipe.alkalinityMgPerLCaCO3 * alkalinityShare;
     const bath = solutionOf({ ...recipe, alkalinityMgPerLCaCO3 });
-    return bath.ok ? gramsPerLitre(bath.value, gram.value, targetPh) : bath;
+    if (!bath.ok) return bath;
+    const grams = gramsPerLitre(bath.value, gram.value, targetPh);
+    if (!grams.ok || !(grams.value > 0 && grams.value <= mostGPerL)) return grams;
+    // Near a salt's own pH the strength of the ions has more than one answer: only a dose that holds is told.
+    const reached = bathPh(withContents(bath.value, gram.value, grams.value));
+    if (!reached.ok) return reached;
+    return done(Math.abs(reached.value.pH - targetPh) < reachedWithin ? grams.value : Number.NaN);
   };
   const middle = needed(1);
   if (!middle.ok) return middle;
